@@ -1,0 +1,1 @@
+"""Frozen records that the steps hand to each other. No step is imported here."""

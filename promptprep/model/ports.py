@@ -1,0 +1,105 @@
+"""What the pure steps ask of native libraries. `engines` answers; tests may answer too."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+
+class Speller(Protocol):
+    """Number words by the CLDR's rule sets (RBNF)."""
+
+    def spell(self, number: str | int, language: str, rules: str = "") -> str:
+        """`number` in words, without U+00AD and U+200B. `rules` names a rule set ("%spellout-ordinal").
+
+        Raises `UnknownLanguage` where ICU has no such language or rule set.
+        """
+        ...
+
+
+class PhonemeEngine(Protocol):
+    """Phonemes of single words, in a closed vocabulary of its own."""
+
+    def phones(self, words: Sequence[str], language: str) -> list[tuple[str, ...]]:
+        """For each word its phonemes (stress and length marks kept as separate entries are not phonemes)."""
+        ...
+
+    def counts(self, words: Sequence[str], language: str) -> list[tuple[int, int]]:
+        """For each word (phonemes, syllables). Cached; the hot path."""
+        ...
+
+
+class KanaReader(Protocol):
+    """How Japanese is pronounced, from a morphological dictionary."""
+
+    def kana(self, text: str) -> list[tuple[str, str, str]]:
+        """(surface, pronunciation in katakana, part of speech) for each morpheme; joins back to `text`."""
+        ...
+
+
+class Breaks(Protocol):
+    """Boundaries by Unicode's rules (UAX 14, 29), as offsets after which a break may fall."""
+
+    def words(self, text: str, language: str) -> list[int]: ...
+
+    def sentences(self, text: str, language: str) -> list[int]: ...
+
+    def lines(self, text: str, language: str) -> list[int]: ...
+
+    def graphemes(self, text: str) -> list[int]: ...
+
+    def phrases(self, text: str, language: str) -> list[int]:
+        """Phrase boundaries of Japanese and Chinese (BudouX); other languages give word boundaries."""
+        ...
+
+
+class Shaper(Protocol):
+    """Measures text with the very fonts that are embedded."""
+
+    def widths_em(self, texts: Sequence[str], language: str, *, bold: bool = False) -> list[float]: ...
+
+    def missing(self, text: str, language: str) -> list[str]:
+        """Characters that no bundled font can show."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A token of a parsed sentence: offsets in the text, universal part of speech, head's index, relation."""
+
+    start: int
+    end: int
+    pos: str
+    head: int
+    relation: str
+    sentence: int
+
+
+class Structure(Protocol):
+    """Sentence structure where a trained pipeline is installed."""
+
+    def parse(self, texts: Sequence[str], language: str) -> list[tuple[Word, ...]] | None:
+        """None where no pipeline for the language is installed."""
+        ...
+
+
+class Frequency(Protocol):
+    """How common a word is."""
+
+    def zipf(self, word: str, language: str) -> float | None:
+        """Zipf scale (7 = the most common, 0 = never seen); None where the language has no list."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Engines:
+    """All of them, each loaded at first use."""
+
+    speller: Speller
+    phonemes: PhonemeEngine
+    kana: KanaReader
+    breaks: Breaks
+    shaper: Shaper
+    structure: Structure
+    frequency: Frequency
