@@ -132,7 +132,7 @@ class SegmentTiming:
 
 @dataclass(frozen=True, slots=True)
 class ScriptTiming:
-    """A script's time with its segments. `slot_s` is the script's slot, else the sum of its segments' where all have one."""
+    """A script's time with its segments. `slot_s` is its slot, else the sum of its segments' where all have one."""
 
     language: str
     timing: Timing

@@ -31,8 +31,12 @@ def language_data(tag: str) -> LanguageData:
 def _tag(tag: str) -> str:
     parts = tag.strip().replace("_", "-").split("-")
     if not (2 <= len(parts[0]) <= 3 and all(p.isascii() and p.isalnum() and len(p) <= 8 for p in parts)):
-        raise UnknownLanguage("unknown-language", f"{tag!r} is no language tag", 'write a BCP 47 tag such as "en" or "pt-BR"')
-    return "-".join([parts[0].lower(), *(p.upper() if len(p) == 2 else p.title() if len(p) == 4 else p for p in parts[1:])])
+        raise UnknownLanguage(
+            "unknown-language", f"{tag!r} is no language tag", 'write a BCP 47 tag such as "en" or "pt-BR"'
+        )
+    return "-".join(
+        [parts[0].lower(), *(p.upper() if len(p) == 2 else p.title() if len(p) == 4 else p for p in parts[1:])]
+    )
 
 
 @lru_cache(maxsize=256)
@@ -48,5 +52,7 @@ def _merged(base: Mapping[str, Any], own: Mapping[str, Any]) -> dict[str, Any]:
     both = dict(base)
     for key, value in own.items():
         inherited = both.get(key)
-        both[key] = _merged(inherited, value) if isinstance(value, Mapping) and isinstance(inherited, Mapping) else value
+        both[key] = (
+            _merged(inherited, value) if isinstance(value, Mapping) and isinstance(inherited, Mapping) else value
+        )
     return both
