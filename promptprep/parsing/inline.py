@@ -1,0 +1,183 @@
+"""Inline tokens with their places: runs of copy, cues and remarks, each at its characters of the source."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from markdown_it.token import Token
+
+from promptprep.model.script import Cue, Fault, InlineCue, Remark, Run
+from promptprep.parsing.cues import read_cue
+from promptprep.spans import Span
+
+
+@dataclass(slots=True)
+class Places:
+    """Maps offsets in an inline token's content to offsets in the source, line by line."""
+
+    content_starts: list[int]
+    source_starts: list[int]
+
+    def at(self, offset: int) -> int:
+        row = 0
+        while row + 1 < len(self.content_starts) and self.content_starts[row + 1] <= offset:
+            row += 1
+        return self.source_starts[row] + offset - self.content_starts[row]
+
+
+@dataclass(slots=True)
+class Inline:
+    """What one inline token holds, read in order. `lines` marks where each source line begins in `runs`."""
+
+    runs: list[Run] = field(default_factory=list)
+    cues: list[InlineCue] = field(default_factory=list)
+    remarks: list[Remark] = field(default_factory=list)
+    faults: list[Fault] = field(default_factory=list)
+    length: int = 0
+    last: str = ""
+
+    def add(self, text: str, span: Span, *, stress: bool = False, say: str | None = None) -> None:
+        """Append copy; a space after a space (or at the very start) is dropped."""
+        if text.startswith(" ") and self.last in ("", " ", "\n") and len(text) == len(span):
+            kept = text.lstrip(" ")
+            span = Span(span.end - len(kept), span.end)
+            text = kept
+        if not text:
+            return
+        self.runs.append(Run(text, span, stress, say))
+        self.length += len(text)
+        self.last = text[-1]
+
+
+def read_inline(token: Token, places: Places) -> Inline:
+    """Reads the children of an inline token."""
+    return _Reader(token.content, places).read(token.children or [])
+
+
+class _Reader:
+    def __init__(self, content: str, places: Places) -> None:
+        self.content = content
+        self.places = places
+        self.out = Inline()
+        self.at = 0
+        self.depth = 0
+
+    def read(self, children: Sequence[Token]) -> Inline:
+        for child in children:
+            reader = getattr(self, f"_{child.type}", None)
+            if reader is not None:
+                reader(child)
+            else:
+                self.at += len(child.markup)
+        self._trim()
+        return self.out
+
+    def _span(self, start: int, end: int) -> Span:
+        return Span(self.places.at(start), self.places.at(end - 1) + 1 if end > start else self.places.at(start))
+
+    def _take(self, length: int) -> Span:
+        span = self._span(self.at, self.at + length)
+        self.at += length
+        return span
+
+    def _text(self, token: Token) -> None:
+        if not token.content:
+            return
+        if not self.content.startswith(token.content, self.at):
+            found = self.content.find(token.content, self.at)
+            self.at = found if found >= 0 else self.at
+        self.out.add(token.content, self._take(len(token.content)), stress=self.depth > 0)
+
+    def _text_special(self, token: Token) -> None:
+        self.out.add(token.content, self._take(len(token.markup)), stress=self.depth > 0)
+
+    def _em_open(self, token: Token) -> None:
+        self.depth += 1
+        self.at += len(token.markup)
+
+    def _em_close(self, token: Token) -> None:
+        self.depth -= 1
+        self.at += len(token.markup)
+
+    _strong_open, _strong_close = _em_open, _em_close
+
+    def _link_open(self, token: Token) -> None:
+        self.at += 1
+
+    def _link_close(self, token: Token) -> None:
+        self.at = token.meta["end"]
+
+    def _say(self, token: Token) -> None:
+        shown, said = token.meta["groups"]
+        self.at = token.meta["end"]
+        start = token.meta["start"] + 1
+        self.out.add(shown, self._span(start, start + len(shown)), stress=self.depth > 0, say=said.strip() or None)
+
+    def _cue(self, token: Token) -> None:
+        self.at = token.meta["end"]
+        span = self._span(token.meta["start"], token.meta["end"])
+        kind, rest = token.meta["groups"]
+        cue = read_cue(kind, rest, span)
+        self.out.cues.append(InlineCue(self.out.length, cue))
+        self.out.faults.extend(cue_faults(cue, self._inside_word(token.meta["start"], self.at)))
+
+    def _inside_word(self, start: int, end: int) -> bool:
+        before, after = self.content[start - 1 : start], self.content[end : end + 1]
+        return before.isalnum() and after.isalnum() and not (_unspaced(before) or _unspaced(after))
+
+    def _remark(self, token: Token) -> None:
+        self.at = token.meta["end"]
+        span = self._span(token.meta["start"], token.meta["end"])
+        self.out.remarks.append(Remark(token.meta["groups"][0].strip(), span))
+
+    def _softbreak(self, token: Token) -> None:
+        self._line_end(" ")
+
+    def _hardbreak(self, token: Token) -> None:
+        self._line_end("\n")
+
+    def _line_end(self, text: str) -> None:
+        start = self.at
+        self.at = self.content.index("\n", start) + 1
+        while self.content[self.at : self.at + 1] in (" ", "\t"):
+            self.at += 1
+        if text == " " and _unspaced(self.out.last) and _unspaced(self.content[self.at : self.at + 1]):
+            return
+        if self.out.last in ("", " ", "\n"):
+            return
+        self.out.add(text, Span(self.places.at(start), max(self.places.at(self.at), self.places.at(start) + 1)))
+
+    def _trim(self) -> None:
+        """Drops white space at the end of the copy."""
+        while self.out.runs and not self.out.runs[-1].text.rstrip():
+            self.out.length -= len(self.out.runs.pop().text)
+        if self.out.runs:
+            run = self.out.runs[-1]
+            kept = run.text.rstrip()
+            if kept != run.text and len(run.text) == len(run.span):
+                self.out.length -= len(run.text) - len(kept)
+                self.out.runs[-1] = Run(kept, Span(run.span.start, run.span.start + len(kept)), run.stress, run.say)
+        self.out.cues = [InlineCue(min(c.offset, self.out.length), c.cue) for c in self.out.cues]
+
+
+def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
+    """What is wrong with a cue in itself."""
+    faults = []
+    if not cue.known:
+        hint = "use one of the cue kinds, or write round brackets if it is meant to be read"
+        faults.append(Fault("unknown-cue", cue.span, f"no cue is called {cue.kind!r}: it is not read out", hint))
+    elif cue.kind in ("pause", "clip", "live") and cue.duration_s is None:
+        hint = f"write how long it takes, such as [{cue.kind} 0:10]"
+        faults.append(Fault("cue-without-time", cue.span, f"this {cue.kind} has no time, so it counts as none", hint))
+    if inside_word:
+        faults.append(
+            Fault("cue-inside-word", cue.span, "this cue stands inside a word", "move it before or after the word")
+        )
+    return faults
+
+
+def _unspaced(character: str) -> bool:
+    """Whether a character belongs to a script written without spaces (Han, kana and their marks)."""
+    return bool(character) and unicodedata.east_asian_width(character) in "WF" and not "가" <= character <= "힣"
