@@ -1,0 +1,126 @@
+"""Finds and reads scripts: files and folders, script text and word-processor documents."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+from promptprep.errors import PromptprepError, UnknownLanguage, UnreadableInput
+from promptprep.model.language import FIRST_CLASS
+from promptprep.model.rig import Studio
+from promptprep.model.script import Script
+from promptprep.parsing.front import key_place
+from promptprep.parsing.parse import parse_script
+from promptprep.store.documents import FORMATS, read_document
+from promptprep.store.files import read_text
+
+SUFFIXES = (".md", ".txt", *FORMATS)
+
+_TAGGED = re.compile(r"(.+)\.([a-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Z]{2}|\d{3}))?)")
+
+
+def find_scripts(paths: Iterable[Path]) -> list[Path]:
+    """The scripts that the paths name: a file as it is, a folder's scripts sorted by name (README aside).
+
+    Raises `UnreadableInput` for a path that is not there and for a folder without scripts.
+    """
+    found: list[Path] = []
+    for path in paths:
+        if not path.is_dir():
+            found.append(path)
+            continue
+        inside = sorted(p for p in path.iterdir() if _is_script(p))
+        if not inside:
+            hint = "scripts end in " + ", ".join(SUFFIXES)
+            raise UnreadableInput("no-scripts", "there is no script in this folder", hint, str(path))
+        found.extend(inside)
+    return list(dict.fromkeys(found))
+
+
+def _is_script(path: Path) -> bool:
+    return (
+        path.is_file()
+        and path.suffix.lower() in SUFFIXES
+        and path.name[0] not in ".~"
+        and path.stem.lower() != "readme"
+    )
+
+
+def name_and_language(path: Path) -> tuple[str, str | None]:
+    """("sky", "fr") of "sky.fr.md"; None where the file name holds no language tag."""
+    tagged = _TAGGED.fullmatch(path.stem)
+    return (tagged[1], tagged[2]) if tagged else (path.stem, None)
+
+
+def read_script_file(path: Path) -> Script:
+    """The script in a file. Raises `UnreadableInput` or `UnknownLanguage` with place and hint."""
+    suffix = path.suffix.lower()
+    if suffix in FORMATS:
+        source, losses = read_document(path)
+    else:
+        source, losses = read_text(path), []
+    name, language = name_and_language(path)
+    script = parse_script(source, name=name, file=str(path), language=language, detect=detect_language, losses=losses)
+    if not any(segment.blocks for segment in script.segments):
+        raise UnreadableInput(
+            "empty-script", "there is no copy in this file", "write or paste the copy", str(path), 1, 1
+        )
+    return replace(script, language=_known(script))
+
+
+def _known(script: Script) -> str:
+    """The script's language, checked: a first-class one, or any that the phoneme engine speaks."""
+    from promptprep.engines.phonemes import speaks
+
+    tag = script.language
+    base = tag.split("-")[0].lower()
+    if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) and (base in FIRST_CLASS or speaks(tag)):
+        return tag
+    near = difflib.get_close_matches(base, FIRST_CLASS, 1)
+    hint = (f"did you mean {near[0]!r}? " if near else "") + 'write a BCP 47 tag such as language = "en"'
+    line, column = key_place(script.source, "language") if script.language_origin == "front matter" else (None, None)
+    raise UnknownLanguage("unknown-language", f"nobody here speaks {tag!r}", hint, script.file, line, column)
+
+
+def check_names(script: Script, studio: Studio) -> None:
+    """Raises `UnreadableInput` where the script wants a reader or rig that the studio file does not have."""
+    for kind, wanted, known in (("reader", script.reader, studio.readers), ("rig", script.rig, studio.rigs)):
+        if wanted is None or wanted in known or not known:
+            continue
+        near = difflib.get_close_matches(wanted, known, 1)
+        hint = f"did you mean {near[0]!r}?" if near else "the studio has: " + ", ".join(known)
+        line, column = key_place(script.source, kind)
+        raise UnreadableInput(
+            f"unknown-{kind}", f"the studio has no {kind} {wanted!r}", hint, script.file, line, column
+        )
+
+
+def detect_language(text: str) -> str:
+    """The most likely language of a text, among the first-class ones. "en" for a text without letters."""
+    if not any(c.isalpha() for c in text):
+        return "en"
+    return str(_detector().classify(text[:5000])[0])
+
+
+@lru_cache(maxsize=1)
+def _detector():  # type: ignore[no-untyped-def]
+    from py3langid.langid import MODEL_FILE, LanguageIdentifier
+
+    identifier = LanguageIdentifier.from_model_file(MODEL_FILE)
+    identifier.set_languages(list(FIRST_CLASS))
+    return identifier
+
+
+def readable(paths: Iterable[Path]) -> tuple[list[Script], list[PromptprepError]]:
+    """Scripts that could be read, and the faults of those that could not."""
+    scripts, faults = [], []
+    for path in paths:
+        try:
+            scripts.append(read_script_file(path))
+        except PromptprepError as fault:
+            faults.append(fault)
+    return scripts, faults
