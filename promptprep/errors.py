@@ -59,3 +59,15 @@ class MissingLanguageData(PromptprepError):
 
 class OutputFault(PromptprepError):
     """A file cannot be written. Nothing half-written is left behind."""
+
+
+class ManyFaults(PromptprepError):
+    """Several faults of one call, all of which the edge shows."""
+
+    def __init__(self, faults: list[PromptprepError]) -> None:
+        first = faults[0]
+        super().__init__(first.code, first.message, first.hint, first.file, first.line, first.column)
+        self.faults = faults
+
+    def __str__(self) -> str:
+        return "\n".join(str(fault) for fault in self.faults)

@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
-from promptprep.errors import PromptprepError, UnknownLanguage, UnreadableInput
+from promptprep.errors import ManyFaults, PromptprepError, UnknownLanguage, UnreadableInput
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
@@ -115,12 +115,17 @@ def _detector():  # type: ignore[no-untyped-def]
     return identifier
 
 
-def readable(paths: Iterable[Path]) -> tuple[list[Script], list[PromptprepError]]:
-    """Scripts that could be read, and the faults of those that could not."""
-    scripts, faults = [], []
-    for path in paths:
+def read_scripts(paths: Iterable[Path]) -> list[Script]:
+    """All scripts at the paths. Raises what is wrong with them: one fault, or `ManyFaults`."""
+    scripts: list[Script] = []
+    faults: list[PromptprepError] = []
+    for path in find_scripts(paths):
         try:
             scripts.append(read_script_file(path))
         except PromptprepError as fault:
             faults.append(fault)
-    return scripts, faults
+    if len(faults) > 1:
+        raise ManyFaults(faults)
+    if faults:
+        raise faults[0]
+    return scripts

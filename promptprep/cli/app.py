@@ -1,0 +1,40 @@
+"""The command line: it only calls the library, prints, and turns faults into exit statuses."""
+
+from __future__ import annotations
+
+import os
+import sys
+
+import typer
+
+from promptprep.cli import check, demo, explain, prepare, sightline, start, time_
+from promptprep.errors import PromptprepError
+
+app = typer.Typer(
+    name="promptprep",
+    help="Times, checks and prints host copy before anyone is in the room. Exit status: 0 nothing to fix, "
+    "1 at least one thing to fix, 2 the input cannot be read or the call is wrong.",
+    add_completion=False,
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+for module in (prepare, time_, check, sightline, explain, start, demo):
+    app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}")(module.command)
+
+
+def main() -> None:
+    """Runs the command line and exits with its status."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+    try:
+        app()
+    except PromptprepError as fault:
+        print(fault, file=sys.stderr)
+        sys.exit(2)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(0)
