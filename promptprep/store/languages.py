@@ -30,7 +30,11 @@ def language_data(tag: str) -> LanguageData:
 
 def _tag(tag: str) -> str:
     parts = tag.strip().replace("_", "-").split("-")
-    if not (2 <= len(parts[0]) <= 3 and all(p.isascii() and p.isalnum() and len(p) <= 8 for p in parts)):
+    if not (
+        2 <= len(parts[0]) <= 3
+        and parts[0].isalpha()
+        and all(p.isascii() and p.isalnum() and len(p) <= 8 for p in parts)
+    ):
         raise UnknownLanguage(
             "unknown-language", f"{tag!r} is no language tag", 'write a BCP 47 tag such as "en" or "pt-BR"'
         )

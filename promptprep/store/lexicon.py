@@ -32,7 +32,7 @@ def read_toml(path: Path) -> Lexicon:
     try:
         tables = tomllib.loads(read_text(path).replace("\r\n", "\n"))
     except tomllib.TOMLDecodeError as fault:
-        hint = 'write a table a language: [en] and below it Betelgeuse = "BEE-tel-jooz"'
+        hint = 'write a table a language, words in quotes: [en] and below it "Betelgeuse" = "BEE-tel-jooz"'
         raise UnreadableInput("lexicon-broken", f"the lexicon does not parse: {fault}", hint, str(path)) from None
     for language, words in tables.items():
         if not isinstance(words, Mapping) or not all(isinstance(said, str) for said in words.values()):

@@ -1,0 +1,312 @@
+"""The report: what a person looks at first after `prepare`. One HTML file that needs no script and no network."""
+
+from __future__ import annotations
+
+import json
+from bisect import bisect_right
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from promptprep.model.finding import LEVELS, Finding
+from promptprep.model.prepared import Prepared, PreparedScript
+from promptprep.model.script import CueLine, Note, Paragraph, Segment
+from promptprep.model.sightline import Sightline
+from promptprep.model.timing import BlockTiming, SegmentTiming
+from promptprep.rendering.sightline_json import sightline_object
+from promptprep.rendering.time_json import script_object
+from promptprep.spans import LineIndex
+from promptprep.units import clock_text
+
+FORMAT = 1
+TIMED = ("cue", "clip", "live")
+RANK = {level: number for number, level in enumerate(LEVELS)}
+
+
+@dataclass(slots=True)
+class Row:
+    """One row of the copy as shown: a heading, a cue, a note or a planned line, with what was found in it."""
+
+    kind: str
+    text: str
+    at: str = ""
+    start: int = 0
+    stressed: Markup | None = None
+    hard: float | None = None
+    findings: list[dict[str, Any]] = field(default_factory=list)
+
+
+def report_html(prepared: Prepared, env: Environment, draw: Callable[[Sightline], Sequence[str]]) -> str:
+    """`draw` gives the drawings of one rig as SVG texts: its side view, then the reader's view."""
+    scripts = [_script_view(one) for one in prepared.scripts]
+    rigs = [_rig_view(one, draw) for one in prepared.sightlines]
+    page = env.get_template("report/report.html")
+    return page.render(studio=prepared.studio, scripts=scripts, rigs=rigs, first=first_things(prepared))
+
+
+def report_json(prepared: Prepared) -> str:
+    """The same facts for programs."""
+    values = {
+        "promptprep": FORMAT,
+        "scripts": [
+            {
+                **script_object(one.script, one.timing),
+                "digest": one.digest,
+                "rig": one.rig.id,
+                "lines": len(one.broken.lines),
+            }
+            for one in prepared.scripts
+        ],
+        "findings": [row for one in prepared.scripts for row in finding_objects(one)],
+        "rigs": [sightline_object(one) for one in prepared.sightlines],
+    }
+    return json.dumps(values, ensure_ascii=False, indent=1) + "\n"
+
+
+def finding_objects(one: PreparedScript) -> list[dict[str, Any]]:
+    """Findings with file, line and column; the keys are a contract."""
+    return [finding_object(finding, one.script.source, one.script.file, index) for index in (LineIndex(one.script.source),)
+            for finding in one.findings]  # fmt: skip
+
+
+def finding_object(finding: Finding, source: str, file: str | None, index: LineIndex) -> dict[str, Any]:
+    line, column = index.place(finding.start)
+    return {
+        "file": file,
+        "line": line,
+        "column": column,
+        "name": finding.name,
+        "level": finding.level,
+        "excerpt": excerpt(source, finding.start, finding.end),
+        "message": finding.message,
+        "hint": finding.hint,
+    }
+
+
+def excerpt(source: str, start: int, end: int, around: int = 24) -> str:
+    """The place with a little of what surrounds it, marked by guillemets of our own: …the ›place‹ in…"""
+    low, high = max(0, start - around), min(len(source), max(end, start) + around)
+    low = max(low, source.rfind("\n", 0, start) + 1)
+    stop = source.find("\n", end)
+    high = min(high, stop) if stop >= 0 else high
+    middle = " ".join(source[start:end].split())
+    if len(middle) > 120:
+        middle = middle[:70] + " … " + middle[-40:]
+    return f"{'…' if low and source[low - 1] != chr(10) else ''}{source[low:start]}›{middle}‹{source[end:high]}"
+
+
+# -- what to do first ---------------------------------------------------------------------------------------
+
+
+def first_things(prepared: Prepared) -> list[str]:
+    """Plain sentences, the most pressing first."""
+    things = [text for one in prepared.scripts for text in _slot_sentences(one)]
+    for one in prepared.scripts:
+        fixes = [f for f in one.findings if f.level == "fix"]
+        if fixes:
+            index = LineIndex(one.script.source)
+            where = ", ".join(f"line {index.place(f.start)[0]}" for f in fixes[:4])
+            more = f" and {len(fixes) - 4} more" if len(fixes) > 4 else ""
+            things.append(f"{_name(one)}: {fixes[0].message} ({where}{more}).")
+    for sight in prepared.sightlines:
+        bad = [v for v in sight.verdicts if v.level == "fix"]
+        if bad:
+            nearest = sight.advice.get("sentence") or "see the rig below"
+            things.append(
+                f"Rig {sight.rig.title or sight.rig.id}: {bad[0].quantity.replace('_', ' ')} is out of range. {nearest}"
+            )
+    return things
+
+
+def _slot_sentences(one: PreparedScript) -> Iterator[str]:
+    timing, slot = one.timing.timing, one.timing.slot_s
+    if slot is None:
+        return
+    if timing.low_s > slot:
+        words = max(1, round((timing.mean_s - slot) / max(timing.spoken_s, 1e-9) * timing.words))
+        yield (
+            f"{_name(one)} does not fit its slot of {clock_text(slot)}: it runs {clock_text(timing.mean_s)}. "
+            f"Cut about {words} words, or give it {clock_text(timing.high_s)}."
+        )
+    elif timing.high_s > slot and timing.mean_s > slot:
+        yield f"{_name(one)} is likely to run {clock_text(timing.mean_s - slot)} over its slot of {clock_text(slot)}."
+
+
+def _name(one: PreparedScript) -> str:
+    return f"{one.script.title} ({one.script.language})"
+
+
+# -- one script ---------------------------------------------------------------------------------------------
+
+
+def _script_view(one: PreparedScript) -> dict[str, Any]:
+    timing = one.timing.timing
+    scale = max(timing.high_s, one.timing.slot_s or 0.0) * 1.02 or 1.0
+    found = [
+        {"level": f.level, "name": f.name, "message": f.message, "hint": f.hint, "at": f.start} for f in one.findings
+    ]
+    return {
+        "one": one,
+        "script": one.script,
+        "mean": clock_text(timing.mean_s),
+        "low": clock_text(timing.low_s),
+        "high": clock_text(timing.high_s),
+        "verdict": _verdict(one),
+        "strip": _strip(one, scale),
+        "ticks": _ticks(scale),
+        "segments": [_segment_row(s) for s in one.timing.segments],
+        "rows": _rows(one),
+        "counts": {level: sum(f["level"] == level for f in found) for level in LEVELS},
+        "pace": one.timing.pace.source,
+    }
+
+
+def _verdict(one: PreparedScript) -> tuple[str, str]:
+    timing, slot = one.timing.timing, one.timing.slot_s
+    if slot is None:
+        return "no slot", "No slot is set, so only the time itself can be told."
+    spare = slot - timing.mean_s
+    if timing.low_s > slot:
+        return "over", f"Does not fit: {clock_text(-spare)} over its slot of {clock_text(slot)}."
+    if timing.high_s > slot:
+        side = f"{clock_text(spare)} to spare" if spare >= 0 else f"{clock_text(-spare)} over"
+        return "tight", f"Tight: {side} in a slot of {clock_text(slot)}, and the range crosses its edge."
+    return "fits", f"Fits its slot of {clock_text(slot)} with {clock_text(spare)} to spare."
+
+
+def _strip(one: PreparedScript, scale: float) -> dict[str, Any]:
+    def percent(seconds: float) -> float:
+        return round(100 * seconds / scale, 3)
+
+    timing = one.timing.timing
+    segments = []
+    for number, s in enumerate(one.timing.segments):
+        fixed = [
+            {
+                "kind": "pause" if pause.kind == "cue" else pause.kind,
+                "left": percent(pause.start_s),
+                "width": percent(pause.end_s - pause.start_s),
+                "text": clock_text(pause.end_s - pause.start_s),
+            }
+            for block in s.blocks
+            for pause in block.pauses
+            if pause.kind in TIMED
+        ]
+        segments.append(
+            {
+                "title": s.title or s.id,
+                "left": percent(s.start_s),
+                "width": percent(s.timing.mean_s),
+                "text": clock_text(s.timing.mean_s),
+                "odd": number % 2,
+                "fixed": fixed,
+            }
+        )
+    slot = one.timing.slot_s
+    return {
+        "segments": segments,
+        "low": percent(timing.low_s),
+        "mean": percent(timing.mean_s),
+        "high": percent(timing.high_s),
+        "slot": None if slot is None else percent(slot),
+        "slot_text": "" if slot is None else clock_text(slot),
+        "hard": _hard(one, percent),
+    }
+
+
+def _hard(one: PreparedScript, percent: Callable[[float], float]) -> list[dict[str, Any]]:
+    bars = []
+    for s, segment in enumerate(one.timing.segments):
+        for block in segment.blocks:
+            figure = one.difficulty.get((s, block.block))
+            if figure is not None and block.words:
+                start, end = block.words[0].start_s, block.words[-1].end_s
+                bars.append({"left": percent(start), "width": percent(end - start), "height": round(figure, 1)})
+    return bars
+
+
+def _ticks(scale: float) -> list[dict[str, Any]]:
+    step = next((s for s in (5, 10, 15, 30, 60, 120, 300, 600, 1800) if scale / s <= 12), 3600)
+    return [{"left": round(100 * t / scale, 3), "text": clock_text(t)} for t in range(0, int(scale) + 1, step)]
+
+
+def _segment_row(s: SegmentTiming) -> dict[str, str]:
+    return {
+        "title": s.title or s.id,
+        "start": clock_text(s.start_s),
+        "mean": clock_text(s.timing.mean_s),
+        "range": f"{clock_text(s.timing.low_s)} – {clock_text(s.timing.high_s)}",
+        "fixed": clock_text(s.timing.fixed_s) if s.timing.fixed_s else "",
+        "slot": "" if s.slot_s is None else clock_text(s.slot_s),
+        "over": "" if s.slot_s is None else _signed(s.timing.mean_s - s.slot_s),
+        "words": str(s.timing.words),
+    }
+
+
+def _signed(seconds: float) -> str:
+    return ("+" if seconds >= 0.5 else "−" if seconds <= -0.5 else "±") + clock_text(abs(seconds))
+
+
+def _rows(one: PreparedScript) -> list[Row]:
+    """The copy as planned lines among its headings, cues and notes; each finding beside the row it is in."""
+    lines: dict[tuple[int, int], list[Row]] = {}
+    for line in one.broken.lines:
+        block = one.script.segments[line.segment].blocks[line.block]
+        start = block.source_span(line.span).start if isinstance(block, Paragraph) else block.span.start
+        marked = Markup("").join(Markup("<em>{}</em>").format(r.text) if r.stress else r.text for r in line.runs)
+        row = Row("line", line.text, clock_text(line.at_s), start, marked)
+        lines.setdefault((line.segment, line.block), []).append(row)
+    rows: list[Row] = []
+    for number, segment in enumerate(one.script.segments):
+        rows.extend(_segment_rows(number, segment, one, lines))
+    rows.sort(key=lambda row: row.start)
+    _place_findings(rows, one.findings)
+    return rows
+
+
+def _segment_rows(
+    number: int, segment: Segment, one: PreparedScript, lines: Mapping[tuple[int, int], Sequence[Row]]
+) -> Iterator[Row]:
+    start = one.timing.segments[number].start_s
+    if segment.heading_span:
+        yield Row("heading", segment.title, clock_text(start), segment.heading_span.start)
+    times: dict[int, BlockTiming] = {b.block: b for b in one.timing.segments[number].blocks}
+    for index, block in enumerate(segment.blocks):
+        at = clock_text(times[index].start_s) if index in times else ""
+        if isinstance(block, CueLine):
+            yield Row("cue", _cue_text(block.cue.kind, block.cue.duration_s, block.cue.text), at, block.span.start)
+        elif isinstance(block, Note):
+            yield Row("note", block.text, "", block.span.start)
+        elif isinstance(block, Paragraph):
+            own = lines.get((number, index), [])
+            if own:
+                own[-1].hard = one.difficulty.get((number, index))
+            yield from own
+            for inline in block.cues:
+                cue = inline.cue
+                yield Row("cue", _cue_text(cue.kind, cue.duration_s, cue.text), "", cue.span.start)
+
+
+def _cue_text(kind: str, duration_s: float | None, text: str) -> str:
+    time = f" {clock_text(duration_s)}" if duration_s is not None else ""
+    return f"{kind}{time}: {text}" if text else f"{kind}{time}"
+
+
+def _place_findings(rows: list[Row], findings: Sequence[Finding]) -> None:
+    if not rows:
+        return
+    starts = [row.start for row in rows]
+    for finding in sorted(findings, key=lambda f: (RANK[f.level], f.start)):
+        row = rows[max(bisect_right(starts, finding.start) - 1, 0)]
+        row.findings.append({"level": finding.level, "name": finding.name, "message": finding.message,
+                             "hint": finding.hint, "instead": finding.instead})  # fmt: skip
+
+
+# -- one rig ------------------------------------------------------------------------------------------------
+
+
+def _rig_view(sight: Sightline, draw: Callable[[Sightline], Sequence[str]]) -> dict[str, Any]:
+    return {"sight": sight, "rig": sight.rig, "drawings": [Markup(svg) for svg in draw(sight)]}
