@@ -1,0 +1,134 @@
+"""The crew sheet of one script: numbered cues, when they come, after which words, and who does what."""
+
+from __future__ import annotations
+
+import csv
+import io
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from promptprep.model.prepared import PreparedScript
+from promptprep.model.rig import Studio
+from promptprep.model.script import POSITION_KINDS, Cue, Paragraph
+from promptprep.rendering.cue_numbers import NumberedCue, numbered_cues
+from promptprep.rendering.paper import Words, pdf_from_html
+from promptprep.rendering.sheets import sheet_for
+from promptprep.units import clock_text
+
+COLUMNS = ("number", "at", "at_s", "segment", "after_words", "position", "action", "duration_s", "next_in_s")
+LAST_WORDS = 5  # "first five words in, last five out" (a journalism textbook's rule for recorded inserts)
+
+
+@dataclass(frozen=True, slots=True)
+class CrewRow:
+    """One numbered cue as the crew reads it. `next_in_s` is the time to the cue after it, None at the last."""
+
+    number: int
+    at_s: float
+    segment: str
+    after_words: str
+    actions: tuple[Cue, ...]
+    next_in_s: float | None
+
+    @property
+    def duration_s(self) -> float | None:
+        lengths = [cue.duration_s for cue in self.actions if cue.duration_s is not None]
+        return max(lengths) if lengths else None
+
+
+def crew_rows(one: PreparedScript) -> list[CrewRow]:
+    """All cues of a script in order; cues at one point of the text are one row."""
+    cues = numbered_cues(one.script, one.timing)
+    gaps = [after.at_s - before.at_s for before, after in pairwise(cues)] + [None]
+    return [
+        CrewRow(cue.number, cue.at_s, one.timing.segments[cue.segment].title, last_words(one, cue), cue.actions, gap)
+        for cue, gap in zip(cues, gaps, strict=True)
+    ]
+
+
+def last_words(one: PreparedScript, cue: NumberedCue, count: int = LAST_WORDS) -> str:
+    """The last words that are said before a cue; in languages without spaces, the last characters."""
+    said = _said_before(one, cue)
+    words = said.split()
+    if len(words) > 1:
+        return " ".join(words[-count:])
+    return said[-3 * count :]
+
+
+def _said_before(one: PreparedScript, cue: NumberedCue) -> str:
+    texts = [
+        block.text
+        for segment in one.script.segments[: cue.segment]
+        for block in segment.blocks
+        if isinstance(block, Paragraph)
+    ]
+    for index, block in enumerate(one.script.segments[cue.segment].blocks):
+        if index > cue.block or not isinstance(block, Paragraph):
+            continue
+        if index < cue.block:
+            texts.append(block.text)
+        elif cue.offset is not None:
+            texts.append(block.text[: cue.offset])
+    return next((text.strip() for text in reversed(texts) if text.strip()), "")
+
+
+def crew_csv(one: PreparedScript) -> str:
+    """One line an action, in the columns of `COLUMNS`; cells that a spreadsheet would run are defused."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")  # RFC 4180
+    writer.writerow(COLUMNS)
+    for row in crew_rows(one):
+        for cue in row.actions:
+            length = "" if cue.duration_s is None else f"{cue.duration_s:.3f}"
+            following = "" if row.next_in_s is None else f"{row.next_in_s:.3f}"
+            cells = (row.segment, row.after_words, cue.kind, cue.text)
+            segment, words, kind, text = (_defused(cell) for cell in cells)
+            writer.writerow(
+                [row.number, clock_text(row.at_s), f"{row.at_s:.3f}", segment, words, kind, text, length, following]
+            )
+    return out.getvalue()
+
+
+def _defused(cell: str) -> str:
+    return "'" + cell if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell
+
+
+def crew_pdf(one: PreparedScript, studio: Studio, words: Words, font_css: str, env: Environment) -> bytes:
+    """The printed crew sheet: a row a cue, a column a position that has anything to do."""
+    rows = crew_rows(one)
+    kinds = [k for k in ("pause", "clip", "live", *POSITION_KINDS) if any(c.kind == k for r in rows for c in r.actions)]
+    unknown = sorted({c.kind for r in rows for c in r.actions if not c.known})
+    html = env.get_template("crew/sheet.html").render(
+        one=one,
+        script=one.script,
+        studio=studio,
+        sheet=sheet_for(studio.paper),
+        kinds=kinds,
+        unknown=unknown,
+        rows=[_view(row, kinds) for row in rows],
+        whole=clock_text(one.timing.timing.mean_s),
+        font_css=Markup(font_css),
+        _=words,
+    )
+    return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.crew")
+
+
+def _view(row: CrewRow, kinds: list[str]) -> dict[str, Any]:
+    return {
+        "number": row.number,
+        "at": clock_text(row.at_s),
+        "segment": row.segment,
+        "words": row.after_words,
+        "cells": [[_action(cue) for cue in row.actions if cue.kind == kind] for kind in kinds],
+        "duration": "" if row.duration_s is None else clock_text(row.duration_s),
+        "next": "" if row.next_in_s is None else clock_text(row.next_in_s),
+    }
+
+
+def _action(cue: Cue) -> str:
+    time = clock_text(cue.duration_s) if cue.duration_s is not None else ""
+    return " ".join(part for part in (time, cue.text) if part) or "●"
