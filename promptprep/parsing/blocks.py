@@ -74,10 +74,10 @@ class BlockReader:
         if opener.type == "heading_open" and self.quote_end is None:
             self._heading(opener, token, places)
             return
-        read = read_inline(token, places)
         if self.quote_end is not None:
-            self._note(read, token, places)
+            self._note(read_inline(token, places, keep_lines=True), token, places)
             return
+        read = read_inline(token, places)
         self.faults.extend(read.faults)
         span = Span(places.at(0), places.at(max(len(token.content) - 1, 0)) + 1)
         self.drafts[-1].blocks.extend(self._blocks(read, span))

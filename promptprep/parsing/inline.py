@@ -51,14 +51,15 @@ class Inline:
         self.last = text[-1]
 
 
-def read_inline(token: Token, places: Places) -> Inline:
-    """Reads the children of an inline token."""
-    return _Reader(token.content, places).read(token.children or [])
+def read_inline(token: Token, places: Places, *, keep_lines: bool = False) -> Inline:
+    """Reads the children of an inline token. With `keep_lines` a line end in the source is one in the text."""
+    return _Reader(token.content, places, "\n" if keep_lines else " ").read(token.children or [])
 
 
 class _Reader:
-    def __init__(self, content: str, places: Places) -> None:
+    def __init__(self, content: str, places: Places, soft: str) -> None:
         self.content = content
+        self.soft = soft
         self.places = places
         self.out = Inline()
         self.at = 0
@@ -133,7 +134,7 @@ class _Reader:
         self.out.remarks.append(Remark(token.meta["groups"][0].strip(), span))
 
     def _softbreak(self, token: Token) -> None:
-        self._line_end(" ")
+        self._line_end(self.soft)
 
     def _hardbreak(self, token: Token) -> None:
         self._line_end("\n")

@@ -142,6 +142,12 @@ def test_parts_join_to_the_source(text: str) -> None:
             assert all(0 <= inline.offset <= at for inline in paragraph.cues)
 
 
+def test_each_line_of_a_note_stays_a_line() -> None:
+    (note,) = parse_script("> Ask about the *dust*.\n> Ask about the landing.").segments[0].blocks
+    assert isinstance(note, Note)
+    assert note.text == "Ask about the dust.\nAsk about the landing."
+
+
 def test_windows_line_ends_and_a_byte_order_mark_are_kept() -> None:
     text = "\ufeff+++\r\ntitle = \"A\"\r\n+++\r\n# One\r\n\r\nLine one\r\nline two.\r\n"
     script = parse_script(text)
