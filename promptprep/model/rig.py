@@ -21,6 +21,10 @@ class Rig:
     there is no glass). `lens_x`, `lens_y` say where the lens axis meets the picture as the reader sees it, as
     fractions from the left and from the top. `glass_reflects` and `glass_passes` are fractions of light, None
     where unknown. `font_px` and `column_px` are the type the studio wants; None lets the advice choose.
+    `lies` says where the screen is ("below", "above", "side" of a glass at 45 degrees, or "direct") and `top` which
+    way the top edge of its picture points ("camera", "reader", "up", "down"). `leading` is line height over type
+    size. `glass_mm` is the glass's thickness; luminances in cd/m2: white, black, and the stray light that the
+    reader sees through the glass. None where unknown.
     """
 
     id: str
@@ -36,6 +40,7 @@ class Rig:
     lens_x: float = 0.5
     lens_y: float = 0.5
     lies: str = "direct"
+    top: str = "up"
     ink: str = "#ffffff"
     ground: str = "#000000"
     glass_reflects: float | None = None
@@ -44,6 +49,11 @@ class Rig:
     column_px: float | None = None
     margin: float = 0.05
     style: str = "flowing"
+    leading: float = 1.5
+    glass_mm: float | None = None
+    screen_cd_m2: float | None = None
+    black_cd_m2: float | None = None
+    stray_cd_m2: float | None = None
 
     @property
     def optical_path_mm(self) -> float:
@@ -53,6 +63,15 @@ class Rig:
     def px_mm(self) -> float:
         """Millimetres a pixel, across."""
         return self.picture_width_mm / self.width_px
+
+    @property
+    def py_mm(self) -> float:
+        """Millimetres a pixel, downwards."""
+        return self.picture_height_mm / self.height_px
+
+    @property
+    def has_glass(self) -> bool:
+        return self.lies != "direct"
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,44 @@ VerdictLevel = Literal["good", "look", "fix", "unknown"]
 
 
 @dataclass(frozen=True, slots=True)
+class Limit:
+    """A bound for a quantity: `low` or `high`, never both. `level` is what a value outside it deserves.
+
+    `for_acuity`: a low bound that grows as 0.7 / acuity for a reader who sees less than 0.7. `script` is "wide"
+    for limits of square characters (Chinese, Japanese, Korean), "narrow" for the rest, "" for all.
+    """
+
+    id: str
+    quantity: str
+    unit: str
+    low: float | None
+    high: float | None
+    level: VerdictLevel
+    source: str
+    for_acuity: bool = False
+    script: str = ""
+
+    @property
+    def bound(self) -> float:
+        return self.low if self.low is not None else self.high if self.high is not None else float("nan")
+
+
+@dataclass(frozen=True, slots=True)
+class TypeFigures:
+    """What the pure steps need to know of a font and a language: heights and mean advance in em, spaces included.
+
+    `seconds_per_character` comes from the reader's pace. `characters_per_word` holds the space; None where the
+    language has no words between spaces.
+    """
+
+    cap_em: float
+    x_em: float
+    advance_em: float
+    seconds_per_character: float
+    characters_per_word: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """A figure beside its limits. `low` or `high` is None where the source gives no such bound."""
 
@@ -27,7 +65,13 @@ class Verdict:
 
 @dataclass(frozen=True, slots=True)
 class Sightline:
-    """Figures of one rig with one column. Angles in degrees or arcminutes as the names say."""
+    """Figures of one rig with one column. Angles in degrees or arcminutes as the names say.
+
+    Heights subtend 2*atan(h / 2d), d the optical path. Places are angles from the lens, atan(offset / d), the eye
+    on the lens axis: `travel_left_deg` and `travel_right_deg` are positive for a column that reaches to that side;
+    `first_line_deg`, `last_line_deg` and `reading_line_deg` (centres of lines) are positive above the lens and
+    negative below it. `words_per_line` is None where the language has no words between spaces.
+    """
 
     rig: Rig
     column: Column
@@ -43,7 +87,7 @@ class Sightline:
     first_line_deg: float
     last_line_deg: float
     characters_per_line: float
-    words_per_line: float
+    words_per_line: float | None
     lines_visible: int
     seconds_visible: float
     contrast_ratio: float
@@ -51,3 +95,7 @@ class Sightline:
     verdicts: tuple[Verdict, ...] = ()
     contradictions: tuple[str, ...] = ()
     advice: Mapping[str, Any] = field(default_factory=dict)
+    reading_line_deg: float = 0.0
+    contrast_at_eye: float | None = None
+    ghost_mm: float | None = None
+    type_figures: TypeFigures | None = None
