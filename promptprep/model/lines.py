@@ -54,11 +54,30 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class TooWide:
+    """A word that is wider than the column: it had to be cut. `span` is its place in its paragraph's text.
+
+    `width_em` is what it needs; type of `column_em / width_em` times the size would hold it in one line.
+    """
+
+    segment: int
+    block: int
+    span: Span
+    text: str
+    width_em: float
+    column_em: float
+
+
+@dataclass(frozen=True, slots=True)
 class BrokenScript:
-    """All lines of a script in one column. `missing` lists characters that no bundled font has."""
+    """All lines of a script in one column.
+
+    `missing` lists characters that no bundled font has, `too_wide` the words that the column cuts.
+    """
 
     language: str
     direction: str
     column: Column
     lines: tuple[Line, ...]
     missing: tuple[str, ...] = ()
+    too_wide: tuple[TooWide, ...] = ()

@@ -1,0 +1,103 @@
+"""Boundaries by Unicode's rules (ICU) and phrase boundaries of Japanese and Chinese (BudouX)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+from itertools import accumulate
+from typing import Any
+
+from promptprep.errors import MissingLanguageData
+from promptprep.store.languages import language_data
+
+_SPACED_HANGUL = "ko"  # KLREQ: Korean breaks by word or by character; a line to be read aloud breaks by word
+_WORD_BEFORE = re.compile(r"(\S+)\s*$")
+
+
+class IcuBreaks:
+    """Answers `Breaks`. Offsets count code points, the end of the text included, 0 excluded."""
+
+    def words(self, text: str, language: str) -> list[int]:
+        """Ends of words, of punctuation and of the spaces between them (UAX 29)."""
+        return _ends("WordBreaker", text, language)
+
+    def sentences(self, text: str, language: str) -> list[int]:
+        """Ends of sentences (UAX 29), trailing spaces included; none after a title such as "Dr."."""
+        ends = _ends("SentenceBreaker", text, language)
+        titles = _titles(language)
+        return [end for end in ends if end == len(text) or not _ends_in_title(text, end, titles)]
+
+    def lines(self, text: str, language: str) -> list[int]:
+        """Where a line may end (UAX 14): strict for Japanese and Chinese, at spaces for Korean."""
+        ends = _ends("LineBreaker", text, f"{language}@lb=strict")
+        if language.split("-")[0] == _SPACED_HANGUL:
+            return [end for end in ends if end == len(text) or not _inside_hangul(text, end)]
+        return ends
+
+    def graphemes(self, text: str) -> list[int]:
+        return _ends("CharacterBreaker", text, "en")
+
+    def phrases(self, text: str, language: str) -> list[int]:
+        """Ends of phrases in Japanese and Chinese; ends of words elsewhere."""
+        if not text:
+            return []
+        name = _phrase_parser(language)
+        if name is None:
+            return self.words(text, language)
+        return list(accumulate(len(phrase) for phrase in _budoux(name).parse(text)))
+
+
+def _ends(breaker: str, text: str, locale: str) -> list[int]:
+    if not text:
+        return []
+    from icu4py import breakers
+
+    ends = [end for _, end in getattr(breakers, breaker)(text, locale).segments()]
+    return ends if text.isascii() or max(text) <= "\uffff" else _code_points(text, ends)
+
+
+def _code_points(text: str, ends: Iterable[int]) -> list[int]:
+    """ICU counts UTF-16 units: two for each character beyond the basic plane."""
+    units = accumulate(2 if char > "\uffff" else 1 for char in text)
+    place = {unit: i + 1 for i, unit in enumerate(units)}
+    return [place[end] for end in ends if end in place]
+
+
+@lru_cache(maxsize=64)
+def _titles(language: str) -> frozenset[str]:
+    try:
+        return frozenset(language_data(language).get("phrases", "titles"))
+    except MissingLanguageData:
+        return frozenset()
+
+
+def _ends_in_title(text: str, end: int, titles: frozenset[str]) -> bool:
+    if not titles or (word := _WORD_BEFORE.search(text, max(0, end - 24), end)) is None:
+        return False
+    return word[1].lstrip("(\"'“‘«„[") in titles
+
+
+def _inside_hangul(text: str, end: int) -> bool:
+    return _is_letter(text[end - 1]) and _is_letter(text[end])
+
+
+def _is_letter(char: str) -> bool:
+    return char.isalnum() or char in "”’\"')」』》〉"
+
+
+def _phrase_parser(language: str) -> str | None:
+    base = language.split("-")[0]
+    if base == "ja":
+        return "japanese"
+    if base != "zh":
+        return None
+    traditional = {"TW", "HK", "MO", "Hant"} & set(language.split("-")[1:])
+    return "traditional_chinese" if traditional else "simplified_chinese"
+
+
+@lru_cache(maxsize=4)
+def _budoux(name: str) -> Any:
+    import budoux
+
+    return getattr(budoux, f"load_default_{name}_parser")()
