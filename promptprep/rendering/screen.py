@@ -1,0 +1,188 @@
+"""The screen copy: one HTML file that moves on the glass, and a PDF with the same screenfuls."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from promptprep.model.prepared import PreparedScript
+from promptprep.rendering.screen_chart import chart
+from promptprep.rendering.screen_object import plan_object
+from promptprep.rendering.screen_plan import ScreenPlan, page_shift_px, screen_plan
+from promptprep.rendering.screen_words import ENGLISH
+
+Fonts = Callable[[str, str, bool], Sequence[bytes]]
+"""(language, text, bold) -> WOFF2 subsets that hold the text's characters, in the order in which they are asked."""
+
+SCRIPTS = (
+    "plan", "travel", "clock", "store", "takes", "stage", "cards", "commands", "keys", "pointer", "link", "reader",
+    "board", "operator", "start",
+)  # fmt: skip
+STYLES = ("copy", "reader", "panels", "operator")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a script stands in its session: from the session's start, in seconds."""
+
+    title: str
+    number: int
+    scripts: int
+    start_s: float
+    slot_s: float | None = None
+
+
+def screen_html(prepared: PreparedScript, env: Environment, fonts: Fonts, place: Place | None = None) -> str:
+    """The page of one script: self-contained, without network, script text escaped, styles and code allowed by hash.
+
+    The address fragment sets its state: `flip=none|horizontal|vertical|both`, `at=SECONDS`, `hold=1`, joined by `&`.
+    """
+    plan = screen_plan(prepared)
+    values = _values(prepared, plan, fonts)
+    styles = _styles(env, STYLES, values)
+    code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
+    code = f'"use strict";\n(() => {{\n{code}}})();\n'
+    data = _data({"words": ENGLISH, **plan_object(prepared, plan), "place": _place(place)})
+    page = env.get_template("screen/page.html.j2")
+    return page.render(
+        **values,
+        styles=Markup(styles),
+        code=Markup(code),
+        data=Markup(data),
+        policy=_policy(styles, code),
+    )
+
+
+def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> bytes:
+    """The screenfuls as pages of the rig's own pixels (96 to the inch), flipped as the rig needs; the chart is last."""
+    plan = screen_plan(prepared)
+    values = _values(prepared, plan, fonts)
+    styles = _styles(env, ("copy", "pages"), values)
+    page = env.get_template("screen/pages.html.j2")
+    return _written(page.render(**values, styles=Markup(styles), pages=screen_pages(plan)))
+
+
+def screen_pages(plan: ScreenPlan) -> list[dict[str, Any]]:
+    """What each page shows, in the order of time: a screenful's lines with their tops, or a guest card."""
+    tops = [placed.top_px for placed in plan.lines]
+    pages: list[dict[str, Any]] = [
+        {
+            "kind": "copy",
+            "at_s": page.at_s,
+            "lines": [
+                (placed, placed.top_px + page_shift_px(plan.frame, page, tops))
+                for placed in plan.lines[page.first : page.last + 1]
+            ],
+        }
+        for page in plan.screenfuls
+    ]
+    pages += [{"kind": "guest", "at_s": wait.at_s, "wait": wait} for wait in plan.waits if wait.kind == "live"]
+    return sorted(pages, key=lambda page: (page["at_s"], page["kind"] == "copy"))
+
+
+def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> dict[str, Any]:
+    faces = _faces(prepared, plan, fonts)
+    return {
+        "prepared": prepared,
+        "script": prepared.script,
+        "rig": prepared.rig,
+        "plan": plan,
+        "frame": plan.frame,
+        "direction": prepared.broken.direction,
+        "language": prepared.script.language,
+        "chart": chart(prepared, plan.frame),
+        "faces": faces,
+        "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
+        "w": ENGLISH,
+    }
+
+
+def _faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> list[dict[str, str]]:
+    """Embedded faces: all of one weight in the order asked, as families "copy-0", "copy-1" ..."""
+    language = prepared.script.language
+    plain, bold = _letters(prepared, plan)
+    faces: list[dict[str, str]] = []
+    for weight, letters in (("400", plain), ("700", bold)):
+        for i, face in enumerate(fonts(language, letters, weight == "700") if letters else ()):
+            encoded = base64.b64encode(face).decode("ascii")
+            faces.append({"family": f"copy-{i}", "weight": weight, "source": f"data:font/woff2;base64,{encoded}"})
+    return faces
+
+
+def _letters(prepared: PreparedScript, plan: ScreenPlan) -> tuple[str, str]:
+    """Characters that the page shows in the script's own fonts: all, and those in bold. Sorted, each once."""
+    shown = [prepared.script.title, "".join(ENGLISH.values()), "0123456789:.,–-+×° "]
+    shown += [segment.title for segment in prepared.script.segments]
+    for placed in plan.lines:
+        shown += [run.text + (run.say or "") for run in placed.runs]
+    for wait in plan.waits:
+        shown += [wait.text, *wait.names, *wait.notes, *(part for pair in wait.sayings for part in pair)]
+    shown += [action.text for cue in plan.cues for action in cue.actions]
+    bold = [run.text for placed in plan.lines for run in placed.runs if run.stress]
+    return "".join(sorted(set("".join(shown)))), "".join(sorted(set("".join(bold))))
+
+
+def _styles(env: Environment, names: Sequence[str], values: Mapping[str, Any]) -> str:
+    return "\n".join(env.get_template(f"screen/{name}.css.j2").render(**values) for name in names)
+
+
+def _source(env: Environment, name: str) -> str:
+    """A file of code as it stands: it holds no template marks."""
+    assert env.loader is not None
+    return env.loader.get_source(env, name)[0]
+
+
+def _data(value: Mapping[str, Any]) -> str:
+    """JSON that no HTML parser can leave: `<`, `>` and `&` as escapes, keys in a fixed order."""
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    for sign in "<>&\u2028\u2029":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return text
+
+
+def _place(place: Place | None) -> dict[str, Any] | None:
+    if place is None:
+        return None
+    return {
+        "title": place.title,
+        "number": place.number,
+        "scripts": place.scripts,
+        "start_s": place.start_s,
+        "slot_s": place.slot_s,
+    }
+
+
+def _policy(styles: str, code: str) -> str:
+    """Content security policy: nothing but this very style and code, and fonts that are in the file."""
+    return (
+        f"default-src 'none'; style-src '{_hash(styles)}'; script-src '{_hash(code)}'; font-src data:; "
+        "img-src data:; base-uri 'none'; form-action 'none'"
+    )
+
+
+def _hash(text: str) -> str:
+    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode("utf-8")).digest()).decode("ascii")
+
+
+def _written(html: str) -> bytes:
+    import weasyprint
+    from weasyprint.text.fonts import FontConfiguration
+
+    document = weasyprint.HTML(string=html, url_fetcher=_nothing_outside)
+    return bytes(document.write_pdf(font_config=FontConfiguration()))
+
+
+def _nothing_outside(url: str) -> Any:
+    """Only data in the page itself is read; a script's text can fetch nothing."""
+    import weasyprint
+
+    if not url.startswith("data:"):
+        raise ValueError("nothing outside the page is fetched")
+    return weasyprint.default_url_fetcher(url)

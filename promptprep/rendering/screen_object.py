@@ -1,0 +1,103 @@
+"""The plan as plain values for the page's own code."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from promptprep.model.prepared import PreparedScript
+from promptprep.model.script import Segment
+from promptprep.model.timing import SegmentTiming
+from promptprep.rendering.cue_numbers import NumberedCue
+from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift_px
+
+
+def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
+    """Keys with their units; times in seconds from the start of the script, heights in pixels of the strip."""
+    script, timing = prepared.script, prepared.timing
+    return {
+        "promptprep": 1,
+        "script": script.name,
+        "title": script.title or script.name,
+        "language": script.language,
+        "direction": prepared.broken.direction,
+        "reader": prepared.reader.id if prepared.reader else script.reader,
+        "reader_name": prepared.reader.name if prepared.reader else script.reader,
+        "digest": prepared.digest,
+        "rig": prepared.rig.id,
+        "flip": prepared.rig.flip,
+        "style": _style(prepared),
+        "ink": prepared.rig.ink,
+        "ground": prepared.rig.ground,
+        "frame": _frame(plan.frame),
+        "knots": [[_s(k.at_s), round(k.y_px, 2), round(k.slope, 4)] for k in plan.travel.knots],
+        "lines": [[_s(p.line.at_s), _s(p.line.end_s), p.line.segment, p.top_px] for p in plan.lines],
+        "screenfuls": _screenfuls(plan),
+        "segments": [
+            _segment(i, s, t, plan) for i, (s, t) in enumerate(zip(script.segments, timing.segments, strict=True))
+        ],
+        "waits": [_wait(wait) for wait in plan.waits],
+        "cues": [_cue(cue) for cue in plan.cues],
+        "end_s": _s(plan.end_s),
+        "low_s": _s(timing.timing.low_s),
+        "high_s": _s(timing.timing.high_s),
+        "slot_s": timing.slot_s,
+    }
+
+
+def _s(seconds: float) -> float:
+    return round(seconds, 3)
+
+
+def _style(prepared: PreparedScript) -> str:
+    style = (prepared.reader.style if prepared.reader else None) or prepared.rig.style
+    return "pages" if style == "pages" else "flowing"
+
+
+def _frame(frame: Frame) -> dict[str, float]:
+    return {
+        "width_px": frame.width_px,
+        "height_px": frame.height_px,
+        "left_px": frame.left_px,
+        "column_px": frame.column_px,
+        "line_px": frame.line_px,
+        "lens_y_px": frame.lens_y_px,
+    }
+
+
+def _screenfuls(plan: ScreenPlan) -> list[list[float]]:
+    """[first line, last line, shown from, what to add to heights of the strip]."""
+    tops = [placed.top_px for placed in plan.lines]
+    return [[p.first, p.last, _s(p.at_s), page_shift_px(plan.frame, p, tops)] for p in plan.screenfuls]
+
+
+def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan) -> dict[str, Any]:
+    first = next((p.line.number for p in plan.lines if p.line.segment == i), None)
+    return {
+        "id": segment.id,
+        "title": segment.title,
+        "at_s": _s(timed.start_s),
+        "mean_s": _s(timed.timing.mean_s),
+        "fixed_s": _s(timed.timing.fixed_s),
+        "common_sd_s": round(timed.timing.common_sd_s, 4),
+        "own_sd_s": round(timed.timing.own_sd_s, 4),
+        "slot_s": timed.slot_s,
+        "first_line": first,
+        "text": "\n".join(p.text for p in segment.paragraphs),
+    }
+
+
+def _wait(wait: Wait) -> dict[str, Any]:
+    return {
+        "kind": wait.kind,
+        "at_s": _s(wait.at_s),
+        "end_s": _s(wait.end_s),
+        "text": wait.text,
+        "names": list(wait.names),
+        "sayings": [list(pair) for pair in wait.sayings],
+        "notes": list(wait.notes),
+    }
+
+
+def _cue(cue: NumberedCue) -> dict[str, Any]:
+    actions = [[action.kind, action.text, action.duration_s] for action in cue.actions]
+    return {"number": cue.number, "at_s": _s(cue.at_s), "actions": actions}

@@ -1,0 +1,35 @@
+// The operator's board: what it is made of. Everything is shown upright, whatever the reader's flip.
+function figure(id, label) {
+  return make("div", { class: "figure", id }, make("span", { class: "label" }, label), make("span", { class: "value" }), make("span", { class: "range" }));
+}
+
+function segmentRow(segment, number, choose) {
+  const slot = segment.slot_s === null ? "" : signedOver(segment.mean_s - segment.slot_s);
+  return make("li", { "data-segment": number },
+    make("button", { type: "button", onclick: (event) => { event.currentTarget.blur(); choose(number); } },
+      make("span", { class: "at" }, clockText(segment.at_s)),
+      make("span", { class: "name" }, segment.title || "·"),
+      make("span", { class: "runs" }, clockText(segment.mean_s)),
+      make("span", { class: "slot" }, slot),
+      make("span", { class: "share" })));
+}
+
+function signedOver(seconds) {
+  return `${clockText(Math.abs(seconds))} ${seconds > 0 ? words.over : words.under}`;
+}
+
+function boardParts(ask, choose) {
+  const list = make("ol", { id: "o-segments" }, ...plan.segments.map((segment, i) => segmentRow(segment, i, choose)));
+  const figures = [["o-gone", words.gone], ["o-left", words.to_go], ["o-over", words.slot], ["o-session", words.session]];
+  return [
+    make("header", {}, make("h1", {}, plan.title), make("span", { id: "o-state", role: "status" })),
+    make("section", { id: "o-figures" }, ...figures.map(([id, label]) => figure(id, label))),
+    make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" })),
+    make("section", { id: "o-list" }, make("h2", {}, words.segments), list),
+    make("section", { id: "o-view" }, make("h2", {}, words.reader_sees), make("div", { id: "o-picture" }), make("p", { id: "o-look" })),
+    make("section", { id: "o-pace" }, make("h2", {}, words.pace), make("div", { class: "rail" }, make("span", { class: "plan" }), make("span", { class: "now" })), make("p", {})),
+    make("section", { id: "o-takes" }, make("h2", {}, words.takes), make("ol", {}), make("p", {})),
+    make("nav", { id: "o-bar" }, ...barButtons(ask).filter((button) => button.textContent !== words.short_operator)),
+    make("div", { id: "o-notice", role: "alert", hidden: "" }),
+  ];
+}

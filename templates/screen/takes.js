@@ -1,0 +1,236 @@
+// Takes: what really passed. A take is the sum of its parts, so that the same code keeps it, shows it and finds it
+// again after a reload.
+//
+// A take file: { promptprep: 1, take, script, title, language, reader, digest, began, clap_s, ended_s, finished,
+//   planned_s, segments: [{ id, planned_s, started_s, ended_s, from_s, to_s, held_s, fixed_s, whole, text }],
+//   lines: [{ line, planned_s, at_s }], holds: [{ at_s, script_s, length_s, cause }],
+//   jumps: [{ at_s, from_s, to_s }], pace: [{ at_s, factor }], breaks: [{ at_s, length_s }] }
+// All `_s` are seconds: `at_s`, `started_s`, `ended_s`, `clap_s` real ones from the take's start, the others of the plan.
+const PART_MS = 200;
+
+function newTake(id) {
+  return {
+    id, promptprep: 1, take: 0, script: plan.script, title: "", language: plan.language, reader: null, digest: "",
+    began: "", clap_s: 0, ended_s: 0, finished: false, saved: false, planned_s: 0, script_s: 0, wall: 0, parts: 0,
+    segments: [], lines: [], holds: [], jumps: [], pace: [], breaks: [],
+  };
+}
+
+const TAKE_EVENTS = {
+  begin: (take, [head]) => Object.assign(take, head),
+  line: (take, [line, planned, at]) => take.lines.push({ line, planned_s: planned, at_s: at }),
+  enter: (take, [segment, at, from]) => take.segments.push({
+    ...segment, started_s: at, ended_s: null, from_s: from, to_s: null, held_s: 0, whole: false,
+  }),
+  leave: (take, [at, to, whole]) => Object.assign(take.segments.at(-1) ?? {}, { ended_s: at, to_s: to, whole }),
+  hold: (take, [at, script, cause]) => take.holds.push({ at_s: at, script_s: script, length_s: null, cause }),
+  release: (take, [at]) => {
+    const hold = take.holds.at(-1);
+    if (!hold || hold.length_s !== null) return;
+    hold.length_s = round(at - hold.at_s);
+    const segment = take.segments.at(-1);
+    if (segment && segment.ended_s === null) segment.held_s = round(segment.held_s + hold.length_s);
+  },
+  jump: (take, [at, from, to]) => take.jumps.push({ at_s: at, from_s: from, to_s: to }),
+  pace: (take, [at, factor]) => take.pace.push({ at_s: at, factor }),
+  clap: (take, [at]) => { take.clap_s = at; },
+  break: (take, [at, length]) => take.breaks.push({ at_s: at, length_s: length }),
+  end: (take, [at]) => Object.assign(take, { ended_s: at, finished: true }),
+  saved: (take) => { take.saved = true; },
+};
+
+const round = (seconds) => Math.round(seconds * 1000) / 1000;
+
+function addPart(take, part) {
+  take.parts = part.part;
+  for (const [name, ...values] of part.events) TAKE_EVENTS[name](take, values);
+  if (part.until_s !== undefined) Object.assign(take, { ended_s: part.until_s, script_s: part.script_s, wall: part.wall });
+}
+
+// Takes from all parts of the store, by number.
+function takesFrom(parts) {
+  const takes = new Map();
+  const sorted = [...parts].sort((a, b) => a.id.localeCompare(b.id) || a.part - b.part);
+  for (const part of sorted) {
+    if (!takes.has(part.id)) takes.set(part.id, newTake(part.id));
+    try { addPart(takes.get(part.id), part); } catch (fault) { console.warn(fault); }
+  }
+  return [...takes.values()].sort((a, b) => a.take - b.take || a.id.localeCompare(b.id));
+}
+
+function localTime(date) {
+  const shift = -date.getTimezoneOffset();
+  const two = (n) => String(Math.abs(n)).padStart(2, "0");
+  const local = new Date(date.getTime() + shift * 60000).toISOString().slice(0, -1);
+  return `${local}${shift < 0 ? "-" : "+"}${two(Math.trunc(shift / 60))}:${two(shift % 60)}`;
+}
+
+// Keeps the take that is on. Every change goes through `note`; parts go to the store five times a second.
+class Recorder {
+  constructor(store) {
+    this.store = store;
+    this.takes = [];
+    this.take = null;
+    this.onchange = () => {};
+  }
+
+  get on() { return this.take !== null; }
+  get unsaved() { return this.takes.filter((take) => !take.saved).length; }
+
+  // Loads what the store has; gives the last take if it was cut off and its wording is still this one.
+  async load() {
+    const known = new Set(this.takes.map((take) => take.id));
+    const found = takesFrom(await this.store.all()).filter((take) => !known.has(take.id));
+    this.takes = [...found, ...this.takes];
+    this.onchange();
+    const cut = found.at(-1);
+    return cut && !cut.finished && cut.digest === plan.digest && !this.on ? cut : null;
+  }
+
+  start(at) {
+    const now = new Date();
+    this.begin(newTake(`${now.getTime().toString(36)}-${Math.random().toString(36).slice(2, 8)}`), 0);
+    const number = Math.max(0, ...this.takes.map((take) => take.take)) + 1;
+    const { digest, reader, title } = plan;
+    this.note("begin", { take: number, title, reader, digest, began: localTime(now), planned_s: plan.end_s });
+    this.place = at;
+    this.enter(at);
+    this.flush();
+  }
+
+  // Takes up a take that was cut off: the real time that passed is a break.
+  resume(take, at) {
+    const gone = Math.max((Date.now() - take.wall) / 1000, 0);
+    this.takes = this.takes.filter((other) => other.id !== take.id);
+    const until = take.ended_s;
+    this.begin(take, until + gone);
+    this.place = at;
+    this.segment = segmentAt(at);
+    this.note("break", round(until), round(gone));
+  }
+
+  begin(take, elapsed) {
+    this.take = take;
+    this.takes.push(take);
+    this.elapsed = elapsed;
+    this.events = [];
+    this.sinceFlush = 0;
+    this.onchange();
+  }
+
+  note(name, ...values) {
+    if (!this.take) return;
+    this.events.push([name, ...values]);
+    TAKE_EVENTS[name](this.take, values);
+    this.onchange();
+  }
+
+  get now() { return round(this.elapsed); }
+
+  enter(at) {
+    this.segment = segmentAt(at);
+    this.fromStart = at <= (plan.segments[this.segment]?.at_s ?? 0) + 0.05;
+    this.noteSegment(at);
+    const line = lineAt(at);
+    if (plan.lines.length && Math.abs(plan.lines[line][0] - at) < 0.001) this.noteLine(line, this.now);
+  }
+
+  noteSegment(from) {
+    const segment = plan.segments[this.segment];
+    if (!segment) return;
+    const { id, mean_s, fixed_s, text } = segment;
+    this.note("enter", { id, planned_s: mean_s, fixed_s, text }, this.now, round(from));
+  }
+
+  noteLine(line, at) {
+    this.note("line", line, plan.lines[line][0], at);
+  }
+
+  leave(at, whole) {
+    if (plan.segments.length) this.note("leave", this.now, round(at), whole);
+  }
+
+  // One frame: `gap` real seconds, then the clock stands at `at`.
+  pass(gap, at) {
+    if (!this.take) return;
+    this.elapsed += gap;
+    this.take.ended_s = this.now;
+    this.take.script_s = round(at);
+    if (at > this.place) this.moved(at, gap);
+    this.place = at;
+    this.sinceFlush += gap * 1000;
+    if (this.sinceFlush >= PART_MS) this.flush();
+  }
+
+  moved(at, gap) {
+    const before = lastNotAfter(plan.lines, this.place, (l) => l[0]);
+    const after = lastNotAfter(plan.lines, at, (l) => l[0]);
+    const span = at - this.place;
+    for (let line = before + 1; line <= after; line += 1) {
+      const late = gap * (at - plan.lines[line][0]) / span;
+      this.changeSegment(plan.lines[line][0]);
+      this.noteLine(line, round(this.elapsed - late));
+    }
+    this.changeSegment(at);
+  }
+
+  changeSegment(at) {
+    const next = segmentAt(at);
+    if (next === this.segment) return;
+    this.leave(plan.segments[next].at_s, this.fromStart);
+    this.segment = next;
+    this.fromStart = true;
+    this.noteSegment(plan.segments[next].at_s);
+  }
+
+  jumped(from, to) {
+    if (!this.take) return;
+    this.leave(from, false);
+    this.note("jump", this.now, round(from), round(to));
+    this.place = to;
+    this.enter(to);
+  }
+
+  end() {
+    if (!this.take) return;
+    this.leave(this.place, this.fromStart && this.place >= plan.end_s - 0.05);
+    this.note("end", this.now);
+    this.flush();
+    this.take = null;
+    this.onchange();
+  }
+
+  flush() {
+    if (!this.take) return;
+    this.sinceFlush = 0;
+    this.take.wall = Date.now();
+    this.add({ until_s: this.now, script_s: this.take.script_s, wall: this.take.wall });
+  }
+
+  add(values, take = this.take) {
+    const events = take === this.take ? this.events.splice(0) : [];
+    take.parts += 1;
+    this.store.add({ id: take.id, part: take.parts, events, ...values });
+  }
+
+  markSaved(take) {
+    take.saved = true;
+    this.add({ events: [["saved"]] }, take);
+    this.onchange();
+  }
+}
+
+function takeFile(take) {
+  const { id, saved, wall, parts, script_s, ...rest } = take;
+  const name = `${plan.script}.${plan.language}.take-${String(take.take).padStart(2, "0")}.json`;
+  return { name, text: `${JSON.stringify(rest, null, 1)}\n` };
+}
+
+function saveFile(name, text) {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = make("a", { href: address, download: name });
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60000);
+}
