@@ -1,0 +1,135 @@
+"""Advice for a rig and its reader: the best type and column, what is possible, the nearest change where nothing is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from promptprep.model.lines import Column
+from promptprep.model.rig import Reader, Rig
+from promptprep.model.sightline import Limit, TypeFigures
+from promptprep.sightline.angles import offset_deg, subtended_arcmin
+from promptprep.sightline.changes import Change, keeps_bounds, rig_changes, set_type_changes
+from promptprep.sightline.optimum import best_column, region
+from promptprep.sightline.terms import Bounds, Weighing, bounds_for
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """`column` is the best of all. `terms` are ratios to the bounds at it (1: at the bound, less: inside).
+
+    `region` holds (font_px, least column_px, most column_px) where every bound is kept, empty where `possible` is
+    False. `changes` come nearest first; empty where nothing need change.
+    """
+
+    column: Column
+    possible: bool
+    bounds: Bounds
+    terms: dict[str, float]
+    figures: dict[str, float]
+    region: tuple[tuple[float, float, float], ...]
+    changes: tuple[Change, ...]
+    sentence: str
+
+    def as_mapping(self) -> dict[str, Any]:
+        """The advice in plain values."""
+        return {
+            "sentence": self.sentence,
+            "possible": self.possible,
+            "font_px": self.column.font_px,
+            "column_px": self.column.width_px,
+            "line_px": self.column.line_px,
+            **self.figures,
+            "terms": dict(self.terms),
+            "bounds": {field: getattr(self.bounds, field) for field in self.bounds.__slots__},
+            "region": [list(row) for row in self.region],
+            "changes": [
+                {"kind": c.kind, "text": c.text, "before": c.before, "after": c.after, "unit": c.unit}
+                for c in self.changes
+            ],
+        }
+
+
+def advise(
+    rig: Rig,
+    reader: Reader | None,
+    type_figures: TypeFigures,
+    limits: Sequence[Limit],
+    *,
+    column: Column | None = None,
+) -> Advice:
+    """The best column for a rig and reader, and what to change for `column` (None: the best) to keep the bounds.
+
+    The best is the least sum of squared ratios: wanted capital height over height, travel over gaze cone, wanted
+    characters over characters a line, wanted seconds over seconds in view. Each ratio is 1 at its bound, so all
+    four weigh alike there; a passed bound outweighs every gain.
+    """
+    weighing = Weighing(rig, type_figures, bounds_for(limits, reader, type_figures.advance_em))
+    best = best_column(weighing)
+    used = column or best
+    possible = weighing.possible()
+    lines = weighing.lines(best.font_px)
+    changes = _changes(weighing, used, best, possible)
+    return Advice(
+        column=best,
+        possible=possible,
+        bounds=weighing.bounds,
+        terms=weighing.terms(best.font_px, best.width_px, lines),
+        figures=_figures(weighing, best, lines),
+        region=region(weighing),
+        changes=changes,
+        sentence=_sentence(weighing, used, best, possible, changes),
+    )
+
+
+def _changes(weighing: Weighing, used: Column, best: Column, possible: bool) -> tuple[Change, ...]:
+    if not possible:
+        return rig_changes(weighing)
+    return () if keeps_bounds(weighing, used) else set_type_changes(weighing, used, best)
+
+
+def _figures(weighing: Weighing, column: Column, lines: int) -> dict[str, float]:
+    rig, figures = weighing.rig, weighing.type_figures
+    characters = column.width_em / figures.advance_em
+    cap_mm = figures.cap_em * column.font_px * rig.py_mm
+    return {
+        "cap_height_arcmin": subtended_arcmin(cap_mm, rig.optical_path_mm),
+        "travel_deg": offset_deg(weighing.travel_mm(column.width_px), rig.optical_path_mm),
+        "characters_per_line": characters,
+        "lines_visible": lines,
+        "seconds_visible": lines * characters * figures.seconds_per_character,
+    }
+
+
+def _sentence(weighing: Weighing, used: Column, best: Column, possible: bool, changes: Sequence[Change]) -> str:
+    if not possible:
+        options = _options([change.text for change in changes[:3]]) or "use another rig"
+        return f"No type is both legible and narrow enough here: {options}."
+    kept = f"{best.font_px:.0f} px type in a column of {best.width_px:.0f} px"
+    if changes:
+        fault = worst_fault(weighing, used)
+        return f"{fault}: {_options([change.text for change in changes[:3]])}."
+    if (used.font_px, used.width_px) == (best.font_px, best.width_px):
+        return f"Use {kept}: it keeps every bound."
+    return f"The type as set keeps every bound; {kept} balances them best."
+
+
+def worst_fault(weighing: Weighing, column: Column) -> str:
+    """The bound that a column passes most, in words with both figures."""
+    lines = weighing.lines(column.font_px)
+    terms = weighing.terms(column.font_px, column.width_px, lines)
+    figures, bounds = _figures(weighing, column, lines), weighing.bounds
+    terms["type"] = bounds.cap_least / figures["cap_height_arcmin"]
+    said = {
+        "type": f"The type is too small: {figures['cap_height_arcmin']:.1f} arcminutes, at least {bounds.cap_least:g}",
+        "travel": f"The eyes travel {figures['travel_deg']:.1f} degrees, at most {bounds.travel_deg:g}",
+        "line": f"A line holds {figures['characters_per_line']:.0f} characters, at least {bounds.characters:g}",
+        "view": f"Only {figures['seconds_visible']:.1f} s are in view, at least {bounds.seconds:g}",
+        "lines": f"Only {lines} lines are in view, at least {bounds.lines:g}",
+    }
+    return said[max(terms, key=lambda name: terms[name])]
+
+
+def _options(texts: Sequence[str]) -> str:
+    return texts[0] if len(texts) == 1 else ", ".join(texts[:-1]) + (" or " if texts else "") + (texts or [""])[-1]

@@ -1,0 +1,102 @@
+"""The nearest change that makes a rig keep its bounds: a step towards it or back, a larger screen, the lens moved."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from promptprep.model.lines import Column
+from promptprep.model.rig import Rig
+from promptprep.sightline.terms import Weighing
+from promptprep.units import MM_PER_UNIT
+
+NEAREST_MM, FARTHEST_MM = 500.0, 12_000.0  # a reader's mark lies between these; common practice, no source
+LARGEST_SCALE = 4.0
+STEP_MM = 50.0
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One change of one thing. `amount` is the natural logarithm of new over old, for the choice of the nearest."""
+
+    kind: str
+    text: str
+    before: float
+    after: float
+    unit: str
+
+    @property
+    def amount(self) -> float:
+        return abs(math.log(self.after / self.before)) if self.before > 0 and self.after > 0 else 1.0
+
+
+def rig_changes(weighing: Weighing) -> tuple[Change, ...]:
+    """Single changes of the room that make an impossible rig possible, nearest first."""
+    found = [*_distances(weighing, lambda w: w.possible()), *_screens(weighing), *_lenses(weighing)]
+    return tuple(sorted(found, key=lambda change: change.amount))
+
+
+def set_type_changes(weighing: Weighing, column: Column, best: Column) -> tuple[Change, ...]:
+    """Changes for type that the studio has set and that passes a bound: other type here, or another distance."""
+
+    def keeps(other: Weighing) -> bool:
+        return keeps_bounds(other, column)
+
+    found = list(_distances(weighing, keeps))
+    if weighing.possible():
+        text = f"use {best.font_px:.0f} px type in a column of {best.width_px:.0f} px"
+        found.append(Change("type", text, column.font_px, best.font_px, "px"))
+    return tuple(sorted(found, key=lambda change: (change.kind != "type", change.amount)))
+
+
+def keeps_bounds(weighing: Weighing, column: Column) -> bool:
+    """Whether a column keeps to every bound (the least height, not the wanted one)."""
+    rig = replace(weighing.rig, leading=column.line_px / column.font_px)
+    own = replace(weighing, rig=rig)
+    legible = own.font_px_for(own.bounds.cap_least) <= column.font_px * (1 + 1e-9)
+    low, high = own.column_range_px(column.font_px)
+    return legible and low <= column.width_px * (1 + 1e-9) and column.width_px <= high * (1 + 1e-9)
+
+
+def _distances(weighing: Weighing, good: Callable[[Weighing], bool]) -> Iterator[Change]:
+    """The smallest step nearer and the smallest step back that help, in steps of 5 cm."""
+    rig = weighing.rig
+    for sign, word in ((-1, "nearer"), (1, "further back")):
+        for count in range(1, 241):
+            eye = rig.eye_to_glass_mm + sign * count * STEP_MM
+            if not NEAREST_MM <= eye <= FARTHEST_MM:
+                break
+            if good(replace(weighing, rig=replace(rig, eye_to_glass_mm=eye))):
+                text = f"stand {distance_text(count * STEP_MM)} {word}"
+                yield Change("eye_to_glass", text, rig.eye_to_glass_mm, eye, "mm")
+                break
+
+
+def _screens(weighing: Weighing) -> Iterator[Change]:
+    """The smallest larger or smaller picture of the same pixels that helps, in whole inches."""
+    inches = math.hypot(weighing.rig.picture_width_mm, weighing.rig.picture_height_mm) / MM_PER_UNIT["in"]
+    sizes = range(math.floor(inches) + 1, math.ceil(inches * LARGEST_SCALE) + 1)
+    for size in sizes:
+        if replace(weighing, rig=scaled(weighing.rig, size / inches)).possible():
+            yield Change("diagonal", f"use a {size}-inch screen", inches, float(size), "in")
+            return
+
+
+def scaled(rig: Rig, scale: float) -> Rig:
+    """The rig with a picture of another size and the same pixels."""
+    return replace(rig, picture_width_mm=rig.picture_width_mm * scale, picture_height_mm=rig.picture_height_mm * scale)
+
+
+def _lenses(weighing: Weighing) -> Iterator[Change]:
+    """The lens in the middle of the picture, where it is not and that helps."""
+    rig = weighing.rig
+    if (rig.lens_x, rig.lens_y) != (0.5, 0.5) and replace(
+        weighing, rig=replace(rig, lens_x=0.5, lens_y=0.5)
+    ).possible():
+        text = "move screen or camera so that the lens axis meets the middle of the picture"
+        yield Change("lens", text, 0.0, 0.5, "of the picture")
+
+
+def distance_text(mm: float) -> str:
+    return f"{mm / 10:.0f} cm" if mm < 1000 else f"{mm / 1000:.2f}".rstrip("0").rstrip(".") + " m"

@@ -1,0 +1,132 @@
+"""The terms that type size and column width are weighed by, each as a ratio that is 1 at its bound and less inside."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from promptprep.model.lines import Column
+from promptprep.model.rig import Reader, Rig
+from promptprep.model.sightline import Limit, TypeFigures
+from promptprep.sightline.angles import size_mm
+from promptprep.sightline.layout import Layout, layout, room_px
+from promptprep.sightline.verdicts import limits_for
+
+SLACK = 1 + 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Bounds:
+    """What the advice keeps to, from the limits (`cap_*` in arcminutes at the eye)."""
+
+    cap_least: float
+    cap_wanted: float
+    travel_deg: float
+    characters: float
+    lines: float
+    seconds: float
+
+
+def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float) -> Bounds:
+    """The advice's bounds among the limits, for this reader and kind of script."""
+    own: Mapping[str, Limit] = {limit.id: limit for limit in limits_for(limits, reader, advance_em)}
+    characters = own.get("characters_wanted") or own["characters_wide_wanted"]
+    least = own["cap_least"].bound
+    return Bounds(
+        least,
+        max(least, own["cap_wanted"].bound),
+        own["travel_cone"].bound,
+        characters.bound,
+        max(own["lines_least"].bound, own["lines_wanted"].bound),
+        own["seconds_wanted"].bound,
+    )
+
+
+def column_of(rig: Rig, font_px: float, column_px: float) -> Column:
+    return Column(column_px, font_px, font_px * rig.leading)
+
+
+@dataclass(frozen=True)
+class Weighing:
+    """A rig, a font and the bounds: everything that the terms depend on besides the two sizes sought."""
+
+    rig: Rig
+    type_figures: TypeFigures
+    bounds: Bounds
+
+    def font_px_for(self, cap_arcmin: float) -> float:
+        """Type size whose capitals subtend an angle on this rig."""
+        return size_mm(cap_arcmin, self.rig.optical_path_mm) / (self.type_figures.cap_em * self.rig.py_mm)
+
+    def placed(self, font_px: float, column_px: float) -> Layout:
+        return layout(self.rig, column_of(self.rig, font_px, column_px))
+
+    def lines(self, font_px: float) -> int:
+        """Whole lines between the margins; 0 where not even one fits."""
+        fits = font_px * self.rig.leading <= room_px(self.rig)[1] * SLACK
+        return self.placed(font_px, 1.0).lines if fits else 0
+
+    def travel_mm(self, column_px: float) -> float:
+        """The column's farther edge from the lens axis, at the picture."""
+        placed, lens = self.placed(1.0, column_px), self.rig.lens_x * self.rig.width_px
+        return max(lens - placed.left_px, placed.right_px - lens) * self.rig.px_mm
+
+    def terms(self, font_px: float, column_px: float, lines: int) -> dict[str, float]:
+        """Ratios to the bounds: type (20 arcminutes over the capitals' height), travel (the farther edge over the
+        gaze cone, as tangents), line (13 over the characters a line), view (5 s over the seconds in view), lines.
+        """
+        figures, bounds = self.type_figures, self.bounds
+        characters = column_px / (figures.advance_em * font_px)
+        seconds = lines * characters * figures.seconds_per_character
+        reach = self.rig.optical_path_mm * math.tan(math.radians(bounds.travel_deg))
+        return {
+            "type": self.font_px_for(bounds.cap_wanted) / font_px,
+            "travel": max(self.travel_mm(column_px), 0.0) / reach,
+            "line": bounds.characters / characters,
+            "view": bounds.seconds / seconds if seconds > 0 else math.inf,
+            "lines": bounds.lines / lines if lines > 0 else math.inf,
+        }
+
+    def cost(self, font_px: float, column_px: float, lines: int) -> float:
+        """Sum of the squared terms; a bound that is passed outweighs every gain, the wanted height less than the rest.
+
+        Convex in the logarithms of both sizes for a given number of lines: one optimum.
+        """
+        terms = self.terms(font_px, column_px, lines)
+        least = self.font_px_for(self.bounds.cap_least) / font_px
+        over = sum(_over(ratio) for name, ratio in terms.items() if name not in ("type", "lines")) + _over(least)
+        short = 10.0 * max(0.0, self.bounds.lines - lines) + (1e3 if lines == 0 else 0.0)
+        plain = sum(min(ratio, 1e3) ** 2 for name, ratio in terms.items() if name != "lines")
+        return plain + 1e3 * _over(terms["type"]) + 1e6 * (over + short)
+
+    def column_range_px(self, font_px: float) -> tuple[float, float]:
+        """(least, most) column width inside the bounds at a type size; empty where the first is the greater."""
+        figures, bounds, lines = self.type_figures, self.bounds, self.lines(font_px)
+        most = self.widest_px()
+        if lines < bounds.lines:
+            return math.inf, most
+        characters = max(bounds.characters, bounds.seconds / (lines * figures.seconds_per_character))
+        return characters * figures.advance_em * font_px, most
+
+    def widest_px(self) -> float:
+        """The widest column that keeps to the gaze cone and to the picture; 0 where none does."""
+        reach = self.rig.optical_path_mm * math.tan(math.radians(self.bounds.travel_deg))
+        low, high = 0.0, room_px(self.rig)[0]
+        if self.travel_mm(high) <= reach:
+            return high
+        if self.travel_mm(low) > reach:
+            return 0.0
+        for _ in range(50):
+            middle = (low + high) / 2
+            low, high = (middle, high) if self.travel_mm(middle) <= reach else (low, middle)
+        return low
+
+    def possible(self) -> bool:
+        """Whether any type and column keep to every bound: the smallest legible type decides."""
+        low, high = self.column_range_px(self.font_px_for(self.bounds.cap_least))
+        return low <= high * SLACK
+
+
+def _over(ratio: float) -> float:
+    return max(0.0, min(ratio, 1e6) / SLACK - 1) ** 2
