@@ -8,6 +8,7 @@ from functools import lru_cache
 from itertools import accumulate
 from typing import Any
 
+from promptprep.engines.wellformed import whole
 from promptprep.errors import MissingLanguageData
 from promptprep.store.languages import language_data
 
@@ -45,7 +46,7 @@ class IcuBreaks:
         name = _phrase_parser(language)
         if name is None:
             return self.words(text, language)
-        return list(accumulate(len(phrase) for phrase in _budoux(name).parse(text)))
+        return list(accumulate(len(phrase) for phrase in _budoux(name).parse(whole(text))))
 
 
 def _ends(breaker: str, text: str, locale: str) -> list[int]:
@@ -53,7 +54,7 @@ def _ends(breaker: str, text: str, locale: str) -> list[int]:
         return []
     from icu4py import breakers
 
-    ends = [end for _, end in getattr(breakers, breaker)(text, locale).segments()]
+    ends = [end for _, end in getattr(breakers, breaker)(whole(text), locale).segments()]
     return ends if text.isascii() or max(text) <= "\uffff" else _code_points(text, ends)
 
 

@@ -129,7 +129,9 @@ def _height(font: Any, char: str) -> float:
 
 def _check(name: str) -> None:
     if name not in _FILES:
-        raise PromptprepError("unknown-font", f"font {name!r} is not bundled", f"use one of {', '.join(sorted(_FILES))}")
+        raise PromptprepError(
+            "unknown-font", f"font {name!r} is not bundled", f"use one of {', '.join(sorted(_FILES))}"
+        )
 
 
 @lru_cache(maxsize=8)

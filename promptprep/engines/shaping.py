@@ -10,6 +10,7 @@ from itertools import groupby
 from typing import Any
 
 from promptprep.engines.fonts import characters, font_data, font_order
+from promptprep.engines.wellformed import whole
 
 _KEPT = 60  # longest text whose width is remembered
 _CACHE = 200_000
@@ -39,7 +40,7 @@ class HarfBuzzShaper:
 
     def missing(self, text: str, language: str) -> list[str]:
         """Characters that no bundled font can show, sorted, each once."""
-        letters = {ord(char) for char in set(text)}
+        letters = {ord(char) for char in set(whole(text))}
         for name in font_order(language):
             letters -= characters(name)
         return sorted(chr(letter) for letter in letters if not _is_silent(chr(letter)))
@@ -59,14 +60,14 @@ def _stack(language: str, bold: bool) -> _Stack:
 def _remembered(text: str, stack: _Stack) -> float:
     width = stack.widths.get(text)
     if width is None:
-        width = sum(_run_width(run, script, stack, 0) for run, script in _script_runs(text))
+        width = sum(_run_width(run, script, stack, 0) for run, script in _script_runs(whole(text)))
         if len(text) <= _KEPT:
             stack.widths[text] = width
     return width
 
 
 def _script_runs(text: str) -> Iterator[tuple[str, str]]:
-    """(stretch, script): characters that scripts share go with what stands before them, at the start with what follows."""
+    """(stretch, script): characters that scripts share go with what stands before them, else with what follows."""
     if text.isascii():
         yield from [(text, "Latn")] if text else []
         return

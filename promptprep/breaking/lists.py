@@ -1,0 +1,160 @@
+"""What a line end costs by a language's word lists: which words hold on to their neighbours."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from promptprep.model.language import LanguageData
+
+# Cost of a line end after a word of each list. Order by subtitling practice; the figures are common practice.
+AFTER = {
+    "adjectives": 7.0, "articles": 10.0, "auxiliaries": 8.0, "conjunctions": 5.0, "degrees": 8.0, "determiners": 9.0,
+    "negations": 8.0, "numerals": 9.0, "prepositions": 9.0, "pronouns": 7.0,
+}  # fmt: skip
+# Cost of a line end before a word of each list.
+BEFORE = {"followers": 9.0}
+_NAMES = 9.0
+_NAME_NUMBER = 9.0
+_OPENING = "([{\"'“‘«‹„‚「『（《〈【¿¡"
+_CLOSING = ")]}\"'”’»›“‘.,;:!?…。、，；：！？」』）》〉】؟،؛।"
+_NUMBER = re.compile(r"[+\-−±~≈<>≤≥]?[$€£¥₹₽]?\d[\d.,:/’'\-–]*[$€£¥₹₽%‰°]?")
+_CODE = re.compile(r"[A-ZА-Я]{1,5}")
+_INITIAL = re.compile(r"[^\W\d_]\.(?:[-\s]?[^\W\d_]\.)*")
+_SIGN = re.compile(r"[$€£¥₹₽№§#&=+×÷±−–\-<>≈~%‰°/:;!?»)\]]+")
+_ENDS_CLAUSE = re.compile(r"[.!?…,;:—–。、，；：！？؟،؛।]\W*$")
+_DIGIT_UNIT = re.compile(r"\d\S*[년월일年月日时分秒時点點]$")
+
+
+@dataclass(frozen=True, slots=True)
+class Lists:
+    """The word lists of one language, ready to ask."""
+
+    after: dict[str, float] = field(default_factory=dict)
+    before: dict[str, float] = field(default_factory=dict)
+    openers: frozenset[str] = frozenset()
+    titles: frozenset[str] = frozenset()
+    numbered: frozenset[str] = frozenset()
+    units: frozenset[str] = frozenset()
+    months: frozenset[str] = frozenset()
+    date_joints: frozenset[str] = frozenset()
+    negations: frozenset[str] = frozenset()
+    endings: tuple[str, ...] = ()
+    elided: tuple[str, ...] = ()
+    names: bool = True
+
+
+def lists_of(data: LanguageData) -> Lists:
+    """The lists of a language's `phrases` table. A language without one has punctuation and numbers only."""
+
+    def words(key: str) -> frozenset[str]:
+        return frozenset(word.casefold() for word in data.maybe("phrases", key, ()))
+
+    after: dict[str, float] = {}
+    for name, cost in AFTER.items():
+        for word in words(name):
+            after[word] = max(after.get(word, 0.0), cost)
+    return Lists(
+        after=after,
+        before=dict.fromkeys(words("followers"), BEFORE["followers"]),
+        openers=words("openers"),
+        titles=words("titles"),
+        numbered=words("numbered"),
+        units=words("units"),
+        months=words("months"),
+        date_joints=words("date_joints"),
+        negations=words("negations"),
+        endings=tuple(data.maybe("phrases", "adjective_endings", ())),
+        elided=tuple(data.maybe("phrases", "elided", ())),
+        names=bool(data.maybe("phrases", "names", True)),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Chunk:
+    """What stands between two blanks: as written, its letters alone in lower case, and what it may be."""
+
+    written: str
+    word: str
+    is_number: bool
+    is_name: bool
+    ends_clause: bool
+
+
+def chunk_of(written: str) -> Chunk:
+    core = written.lstrip(_OPENING).rstrip(_CLOSING)
+    return Chunk(
+        written,
+        core.casefold(),
+        is_number=_NUMBER.fullmatch(core) is not None,
+        is_name=core[:1].isupper() and any(char.islower() for char in core),
+        ends_clause=_ENDS_CLAUSE.search(written) is not None,
+    )
+
+
+def held_fast(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
+    """Whether nothing may part the two: number and unit, title and name, a date, a sign and what it stands by."""
+    if _SIGN.fullmatch(right.written) and not _is_dash(right.written):
+        return True
+    if left.written and all(char in _OPENING for char in left.written):
+        return True
+    return (
+        _holds_number(left, right, before, lists)
+        or _holds_name(left, right, lists)
+        or (_SIGN.fullmatch(left.written) is not None and right.is_number and not _is_dash(left.written))
+    )
+
+
+def _is_dash(written: str) -> bool:
+    return written in ("-", "–", "—", "−")
+
+
+def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
+    if _DIGIT_UNIT.search(left.written) and right.word[:1].isdigit():
+        return True
+    if left.is_number and not left.ends_clause:
+        return right.word in lists.units or right.word in lists.months or _is_group(left, right)
+    if right.is_number:
+        in_date = left.word in lists.months
+        in_measure = left.word in lists.units and before is not None and before.is_number
+        code = _CODE.fullmatch(left.written) is not None and left.word not in lists.after
+        return in_date or in_measure or code or left.written.casefold() in lists.numbered
+    if left.word in lists.date_joints and right.word in lists.months:
+        return before is not None and before.is_number
+    return right.word in lists.date_joints and before is not None and left.word in lists.months and before.is_number
+
+
+def _is_group(left: Chunk, right: Chunk) -> bool:
+    """Groups of three digits: 10 000."""
+    return right.word[:3].isdigit() and right.is_number and len(right.word.split(",")[0]) == 3
+
+
+def _holds_name(left: Chunk, right: Chunk, lists: Lists) -> bool:
+    if not right.written[:1].isupper():
+        return False
+    return left.written.lstrip(_OPENING).casefold() in lists.titles or _INITIAL.fullmatch(left.written) is not None
+
+
+def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) -> float:
+    """The cost of a line end between two chunks by the lists alone; 0 where neither holds on to the other."""
+    cost = lists.before.get(right.word, 0.0)
+    if left.ends_clause:
+        return cost
+    cost = max(cost, lists.after.get(left.word, 0.0), _elision(left, lists))
+    if left.is_number and not right.is_number:
+        cost = max(cost, _NAME_NUMBER)
+    if left.is_name and not starts_sentence and lists.names and (right.is_name or right.is_number):
+        cost = max(cost, _NAMES)
+    if not cost and lists.endings and left.word.endswith(lists.endings) and left.word.isalpha():
+        cost = AFTER["adjectives"] * 0.8
+    return cost
+
+
+def _elision(left: Chunk, lists: Lists) -> float:
+    """A noun with its elided article ("l'étoile") is weighed as the noun; a lone elided word holds on."""
+    return AFTER["articles"] if lists.elided and left.word.endswith(lists.elided) else 0.0
+
+
+def opens(right: Chunk, lists: Lists) -> bool:
+    """Whether a clause or a phrase begins here: a good place to go to a new line."""
+    return right.word in lists.openers

@@ -1,0 +1,150 @@
+"""Breaks paragraphs into lines at groups of sense."""
+
+from __future__ import annotations
+
+import math
+import re
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from promptprep.breaking.lists import lists_of
+from promptprep.breaking.optimum import Weights, best_ends
+from promptprep.breaking.pieces import Cutter, Measure, Piece, line_ends, stripped
+from promptprep.breaking.sense import Sense, costs, sentence_spans
+from promptprep.errors import BadGeometry
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Engines, Word
+from promptprep.spans import Span
+
+WEIGHTS = Weights()
+_FEEDS = re.compile("\r\n|[\n\r\v\f\x85\u2028\u2029]")
+_TRIES = 4
+_TOLERANCE_EM = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class BrokenParagraph:
+    """Lines of one text as spans without the blanks around them; `widths_em` as they are shown.
+
+    `cut` holds the words that are wider than the column, with the width that each needs.
+    """
+
+    lines: tuple[Span, ...]
+    widths_em: tuple[float, ...]
+    ends_sentence: tuple[bool, ...]
+    cut: tuple[tuple[Span, float], ...] = ()
+
+
+def break_paragraph(
+    text: str, width_em: float, data: LanguageData, engines: Engines, *, stress: Sequence[Span] = ()
+) -> list[Span]:
+    """Lines of `text` in a column of `width_em`, as spans without the blanks around them.
+
+    A line feed ends a line. Blanks inside a line count as one space. `stress` (in order) is measured in bold.
+    Raises `BadGeometry` unless the width is positive and finite.
+    """
+    return list(break_paragraphs([text], width_em, data, engines, stress=[stress])[0].lines)
+
+
+def break_paragraphs(
+    texts: Sequence[str],
+    width_em: float,
+    data: LanguageData,
+    engines: Engines,
+    *,
+    stress: Sequence[Sequence[Span]] = (),
+    sentence_per_line: bool = False,
+) -> list[BrokenParagraph]:
+    """Like `break_paragraph` for many texts, whose structure is asked for at once."""
+    check_width(width_em)
+    lists = lists_of(data)
+    ends = [engines.breaks.sentences(text, data.tag) for text in texts]
+    words = _parsed(texts, ends, data, engines)
+    bold = bool(data.maybe("fonts", "bold", True))
+    broken = []
+    for i, text in enumerate(texts):
+        sense = Sense(text, data.tag, lists, engines.breaks, ends[i], words[i] if words else None)
+        cutter = Cutter(
+            text,
+            width_em,
+            Measure(engines.shaper, data.tag, bold),
+            engines.breaks,
+            tuple(stress[i]) if stress else (),
+        )
+        broken.append(_broken(sense, cutter, sentence_per_line))
+    return broken
+
+
+def check_width(width_em: float) -> None:
+    if not (isinstance(width_em, int | float) and math.isfinite(width_em) and width_em > 0):
+        raise BadGeometry("bad-column", f"a column cannot be {width_em!r} em wide", "give a positive width, such as 18")
+
+
+def _parsed(
+    texts: Sequence[str], ends: Sequence[Sequence[int]], data: LanguageData, engines: Engines
+) -> list[list[Word]] | None:
+    """The structure of each text, parsed sentence by sentence so that a sentence met again costs nothing."""
+    spans = [sentence_spans(own) for own in ends]
+    sentences = [span.of(text) for text, own in zip(texts, spans, strict=True) for span in own]
+    parsed = engines.structure.parse(sentences, data.tag)
+    if parsed is None:
+        return None
+    left = iter(parsed)
+    return [_joined(own, left) for own in spans]
+
+
+def _joined(spans: Sequence[Span], parsed: Iterator[tuple[Word, ...]]) -> list[Word]:
+    """The words of a text's sentences with places and heads in the whole text."""
+    words: list[Word] = []
+    for n, span in enumerate(spans):
+        base = len(words)
+        words += [
+            Word(w.start + span.start, w.end + span.start, w.pos, w.head + base, w.relation, n) for w in next(parsed)
+        ]
+    return words
+
+
+def _broken(sense: Sense, cutter: Cutter, sentence_per_line: bool) -> BrokenParagraph:
+    ends = line_ends(sense.text, sense.language, sense.breaks)
+    lines: list[Span] = []
+    cut: list[tuple[Span, float]] = []
+    for part in _parts(sense, sentence_per_line):
+        own = ends[bisect_right(ends, part.start) : bisect_left(ends, part.end)]
+        pieces, wide = cutter.pieces(part, own)
+        lines += _lines(pieces, costs(sense, pieces, cutter.width_em), cutter)
+        cut += wide
+    widths = cutter.measure.widths_em(sense.text, lines, cutter.stress)
+    return BrokenParagraph(tuple(lines), tuple(widths), tuple(_ends_sentence(sense, lines)), tuple(cut))
+
+
+def _parts(sense: Sense, sentence_per_line: bool) -> list[Span]:
+    """What is broken for itself: between line feeds, or sentence by sentence."""
+    ends = {found.end() for found in _FEEDS.finditer(sense.text)} | {len(sense.text)}
+    if sentence_per_line:
+        ends |= set(sense.sentence_ends)
+    return sentence_spans(sorted(ends))
+
+
+def _lines(pieces: Sequence[Piece], gap_costs: Sequence[float], cutter: Cutter) -> list[Span]:
+    """The best lines; broken anew in a narrower column should a line, shaped whole, come out wider than its pieces."""
+    column = cutter.width_em
+    lines: list[Span] = []
+    for _ in range(_TRIES if pieces else 0):
+        ends = best_ends(pieces, gap_costs, column, WEIGHTS)
+        starts = [0, *(end + 1 for end in ends[:-1])]
+        lines = [Span(pieces[a].span.start, pieces[b].span.end) for a, b in zip(starts, ends, strict=True)]
+        widest = max(cutter.measure.widths_em(cutter.text, lines, cutter.stress))
+        if widest <= cutter.width_em + _TOLERANCE_EM:
+            break
+        column -= widest - cutter.width_em
+    return lines
+
+
+def _ends_sentence(sense: Sense, lines: Sequence[Span]) -> list[bool]:
+    ends = sense.sentence_ends
+    found = []
+    for line in lines:
+        i = bisect_left(ends, line.end)
+        found.append(i < len(ends) and stripped(sense.text, Span(line.end, ends[i])) is None)
+    return found
