@@ -12,7 +12,7 @@ from promptprep.errors import MissingLanguageData
 FIRST_CLASS = ("en", "es", "fr", "de", "pt", "ru", "ar", "hi", "sw", "zh", "ja", "ko")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LanguageData:
     """`tables` maps a file's stem ("pace", "spoken", "phrases", "fonts", "faults") to its parsed TOML.
 
