@@ -1,0 +1,59 @@
+"""Number words by the CLDR's rule-based number formats (RBNF), through icu4py."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from decimal import Decimal, InvalidOperation
+from functools import lru_cache
+from typing import cast
+
+from promptprep.errors import UnknownLanguage
+
+INVISIBLE = str.maketrans("", "", "\u00ad\u200b")
+LIMIT = 10**18  # from here on ICU gives figures
+_PROBES = (1, 2, 3, 21, 101)
+
+
+class IcuSpeller:
+    """`ports.Speller` by ICU. Loads ICU at the first number; every spelled number is kept."""
+
+    def spell(self, number: str | int, language: str, rules: str = "") -> str:
+        """`number` (an int, or a plain decimal such as "3.14" or "-5") in words.
+
+        Raises `UnknownLanguage` where ICU has no words for the language or no ordinal rule set of that name,
+        and `ValueError` for a number of 19 digits or more or a string that is no number.
+        """
+        return _spelled(str(number), language, rules)
+
+
+@lru_cache(maxsize=65536)
+def _spelled(number: str, language: str, rules: str) -> str:
+    try:
+        value = Decimal(number)
+    except InvalidOperation:
+        raise ValueError(f"{number!r} is no number") from None
+    if not value.is_finite() or abs(value) >= LIMIT:
+        raise ValueError(f"{number!r} is out of the range that can be spelled")
+    said = _formatter(language, rules)(value)
+    return said.translate(INVISIBLE)
+
+
+@lru_cache(maxsize=256)
+def _formatter(language: str, rules: str) -> Callable[[Decimal], str]:
+    """Words by one rule set. ICU answers an unknown rule set with cardinals in silence: this does not."""
+    plain = _message(language, "")
+    if plain(Decimal(2)).isdecimal():
+        raise UnknownLanguage("unknown-language", f"no number words for language {language!r}")
+    if not rules:
+        return plain
+    chosen = _message(language, rules)
+    if "ordinal" in rules and all(chosen(Decimal(n)) == plain(Decimal(n)) for n in _PROBES):
+        raise UnknownLanguage("unknown-language", f"language {language!r} has no rule set {rules!r}")
+    return chosen
+
+
+def _message(language: str, rules: str) -> Callable[[Decimal], str]:
+    from icu4py.messageformat import MessageFormat
+
+    form = MessageFormat(f"{{n,spellout,{rules}}}" if rules else "{n,spellout}", language)
+    return lambda n: cast(str, form.format({"n": int(n) if n == n.to_integral_value() else n}))

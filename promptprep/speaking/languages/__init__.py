@@ -1,0 +1,1 @@
+"""One module a language, each with `verbaliser(data, speller)`; see `speaking/verbaliser.py`."""

@@ -1,0 +1,65 @@
+"""Spoken forms by language and class, and how fast they are made: `python tests/bench/spoken.py`."""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections import Counter
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+sys.path.insert(0, str(ROOT))
+
+from promptprep.engines.spelling import IcuSpeller  # noqa: E402
+from promptprep.speaking.speak import speak  # noqa: E402
+from promptprep.store.languages import language_data  # noqa: E402
+from tests.outside.spoken import languages, vectors  # noqa: E402
+
+SPELLER = IcuSpeller()
+REPEATS = 5
+
+
+def table() -> None:
+    """Met vectors of each language, by class."""
+    total, met = Counter[tuple[str, str]](), Counter[tuple[str, str]]()
+    for tag in languages():
+        for vector in vectors(tag):
+            said = speak(vector.text, language_data(vector.language), SPELLER).text
+            for key in ((tag, vector.kind), (tag, "")):
+                total[key] += 1
+                met[key] += vector.met_by(said)
+    kinds = sorted({kind for _, kind in total if kind})
+    tags = languages()
+    print(f"{'class':14}" + "".join(f"{tag:>9}" for tag in tags))
+    for kind in [*kinds, ""]:
+        cells = (f"{met[tag, kind]}/{total[tag, kind]}" if total[tag, kind] else "-" for tag in tags)
+        print(f"{kind or 'all':14}" + "".join(f"{cell:>9}" for cell in cells))
+
+
+def words_per_second(text: str, tag: str) -> float:
+    """Best of a few runs, warm."""
+    data = language_data(tag)
+    speak(text, data, SPELLER)
+    best = float("inf")
+    for _ in range(REPEATS):
+        begun = time.perf_counter()
+        speak(text, data, SPELLER)
+        best = min(best, time.perf_counter() - begun)
+    return len(text.split()) / best
+
+
+def speeds() -> None:
+    """Words a second on the demo's prose and on copy made of the vectors."""
+    print(f"\n{'words/s':14}{'prose':>12}{'figures':>12}")
+    for tag in languages():
+        demo = ROOT / "scripts_demo" / f"sky.{tag}.md"
+        prose = "\n".join(x for x in demo.read_text("utf-8").splitlines() if x[:1].isalpha()) if demo.is_file() else ""
+        figures = "\n".join(v.text for v in vectors(tag))
+        plain = " ".join(w for w in prose.split() if not any(c.isdigit() for c in w))
+        cells = (f"{words_per_second(t * 20, tag):12,.0f}" if t else f"{'-':>12}" for t in (plain, figures))
+        print(f"{tag:14}" + "".join(cells))
+
+
+if __name__ == "__main__":
+    table()
+    speeds()
