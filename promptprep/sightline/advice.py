@@ -10,9 +10,9 @@ from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
 from promptprep.sightline.angles import offset_deg, subtended_arcmin
-from promptprep.sightline.changes import Change, keeps_bounds, rig_changes, set_type_changes
+from promptprep.sightline.changes import Change, distance_text, keeps_bounds, rig_changes, set_type_changes
 from promptprep.sightline.optimum import best_column, region
-from promptprep.sightline.terms import Bounds, Weighing, bounds_for
+from promptprep.sightline.terms import Bounds, Weighing, bounds_for, column_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +44,20 @@ class Advice:
             "terms": dict(self.terms),
             "bounds": {field: getattr(self.bounds, field) for field in self.bounds.__slots__},
             "region": [list(row) for row in self.region],
-            "changes": [
-                {"kind": c.kind, "text": c.text, "before": c.before, "after": c.after, "unit": c.unit}
-                for c in self.changes
-            ],
+            "changes": [_change(change) for change in self.changes],
         }
+
+
+def _change(change: Change) -> dict[str, Any]:
+    then = change.then
+    return {
+        "kind": change.kind,
+        "text": change.text,
+        "before": change.before,
+        "after": change.after,
+        "unit": change.unit,
+        "then": None if then is None else {"font_px": then.font_px, "column_px": then.width_px},
+    }
 
 
 def advise(
@@ -103,32 +112,56 @@ def _figures(weighing: Weighing, column: Column, lines: int) -> dict[str, float]
 
 
 def _sentence(weighing: Weighing, used: Column, best: Column, possible: bool, changes: Sequence[Change]) -> str:
+    options = _options([change.text for change in changes[:3]])
     if not possible:
-        options = _options([change.text for change in changes[:3]]) or "use another rig"
-        return f"No type is both legible and narrow enough here: {options}."
-    kept = f"{best.font_px:.0f} px type in a column of {best.width_px:.0f} px"
+        then = f"; with the first of these use {_type_text(changes[0].then)}" if changes and changes[0].then else ""
+        return f"{_hindrance(weighing)}: {options or 'use another rig'}{then}."
     if changes:
-        fault = worst_fault(weighing, used)
-        return f"{fault}: {_options([change.text for change in changes[:3]])}."
+        return f"{worst_fault(weighing, used)}: {options}."
     if (used.font_px, used.width_px) == (best.font_px, best.width_px):
-        return f"Use {kept}: it keeps every bound."
-    return f"The type as set keeps every bound; {kept} balances them best."
+        return f"Use {_type_text(best)}: it keeps every bound."
+    return f"The type as set keeps every bound; {_type_text(best)} balances them best."
+
+
+def _type_text(column: Column) -> str:
+    return f"{column.font_px:.0f} px type in a column of {column.width_px:.0f} px"
+
+
+def _hindrance(weighing: Weighing) -> str:
+    """Why no type and column keep the bounds, by the smallest legible type in the widest column."""
+    bounds, smallest = weighing.bounds, weighing.font_px_for(weighing.bounds.cap_least)
+    if weighing.travel_mm(0.0) > 0.5 * weighing.reach_mm:
+        away = offset_deg(weighing.travel_mm(0.0), weighing.rig.optical_path_mm)
+        return f"The lens is {away:.1f} degrees beside the nearest place for the text"
+    if weighing.reading_off_deg(smallest) > bounds.reading_deg:
+        return _said("reading", weighing, column_of(weighing.rig, smallest, weighing.widest_px()))
+    path = distance_text(weighing.rig.optical_path_mm)
+    column = column_of(weighing.rig, smallest, weighing.widest_px())
+    few = weighing.lines(smallest) < bounds.lines
+    fault = _said("lines", weighing, column) if few else worst_fault(weighing, column)
+    return f"At {path} legible type ({bounds.cap_least:.3g} arcminutes) is too large for this picture. {fault}"
 
 
 def worst_fault(weighing: Weighing, column: Column) -> str:
     """The bound that a column passes most, in words with both figures."""
-    lines = weighing.lines(column.font_px)
-    terms = weighing.terms(column.font_px, column.width_px, lines)
-    figures, bounds = _figures(weighing, column, lines), weighing.bounds
+    bounds, figures = weighing.bounds, _figures(weighing, column, weighing.lines(column.font_px))
+    terms = weighing.terms(column.font_px, column.width_px, int(figures["lines_visible"]))
     terms["type"] = bounds.cap_least / figures["cap_height_arcmin"]
-    said = {
-        "type": f"The type is too small: {figures['cap_height_arcmin']:.1f} arcminutes, at least {bounds.cap_least:g}",
+    terms["reading"] = weighing.reading_off_deg(column.font_px) / bounds.reading_deg
+    return _said(max(terms, key=lambda name: terms[name]), weighing, column)
+
+
+def _said(term: str, weighing: Weighing, column: Column) -> str:
+    bounds, figures = weighing.bounds, _figures(weighing, column, weighing.lines(column.font_px))
+    off = weighing.reading_off_deg(column.font_px)
+    return {
+        "type": f"Type too small: {figures['cap_height_arcmin']:.1f} arcminutes, at least {bounds.cap_least:.3g}",
         "travel": f"The eyes travel {figures['travel_deg']:.1f} degrees, at most {bounds.travel_deg:g}",
-        "line": f"A line holds {figures['characters_per_line']:.0f} characters, at least {bounds.characters:g}",
-        "view": f"Only {figures['seconds_visible']:.1f} s are in view, at least {bounds.seconds:g}",
-        "lines": f"Only {lines} lines are in view, at least {bounds.lines:g}",
-    }
-    return said[max(terms, key=lambda name: terms[name])]
+        "line": f"A line holds {figures['characters_per_line']:.1f} characters, at least {bounds.characters:g}",
+        "view": f"Only {figures['seconds_visible']:.1f} s of speech are in view, at least {bounds.seconds:g}",
+        "lines": f"Lines in view: {figures['lines_visible']:.0f}, at least {bounds.lines:g}",
+        "reading": f"The line that is read stands {off:.1f} degrees from the lens, at most {bounds.reading_deg:g}",
+    }[term]
 
 
 def _options(texts: Sequence[str]) -> str:

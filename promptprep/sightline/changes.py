@@ -8,23 +8,29 @@ from dataclasses import dataclass, replace
 
 from promptprep.model.lines import Column
 from promptprep.model.rig import Rig
+from promptprep.sightline.optimum import best_column
 from promptprep.sightline.terms import Weighing
 from promptprep.units import MM_PER_UNIT
 
 NEAREST_MM, FARTHEST_MM = 500.0, 12_000.0  # a reader's mark lies between these; common practice, no source
 LARGEST_SCALE = 4.0
 STEP_MM = 50.0
+LENS_TEXT = "move screen or camera so that the lens axis meets the middle of the picture"
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One change of one thing. `amount` is the natural logarithm of new over old, for the choice of the nearest."""
+    """A change of one thing, or of two where one does not help. `then` is the best column after it, None if unknown.
+
+    `amount` is the natural logarithm of new over old, for the choice of the nearest.
+    """
 
     kind: str
     text: str
     before: float
     after: float
     unit: str
+    then: Column | None = None
 
     @property
     def amount(self) -> float:
@@ -32,9 +38,24 @@ class Change:
 
 
 def rig_changes(weighing: Weighing) -> tuple[Change, ...]:
-    """Single changes of the room that make an impossible rig possible, nearest first."""
-    found = [*_distances(weighing, lambda w: w.possible()), *_screens(weighing), *_lenses(weighing)]
+    """Single changes of the room that make an impossible rig possible, nearest first; else two changes together."""
+    found = list(_room_changes(weighing)) or list(_lens_and_more(weighing))
     return tuple(sorted(found, key=lambda change: change.amount))
+
+
+def _room_changes(weighing: Weighing) -> Iterator[Change]:
+    yield from _distances(weighing, lambda w: w.possible())
+    yield from _screens(weighing)
+    yield from _lenses(weighing)
+
+
+def _lens_and_more(weighing: Weighing) -> Iterator[Change]:
+    """The lens brought to the middle, and what is still needed then."""
+    rig = weighing.rig
+    if (rig.lens_x, rig.lens_y) != (0.5, 0.5):
+        centred = replace(weighing, rig=replace(rig, lens_x=0.5, lens_y=0.5))
+        for change in _room_changes(centred):
+            yield replace(change, text=f"{LENS_TEXT}, and {change.text}")
 
 
 def set_type_changes(weighing: Weighing, column: Column, best: Column) -> tuple[Change, ...]:
@@ -46,7 +67,7 @@ def set_type_changes(weighing: Weighing, column: Column, best: Column) -> tuple[
     found = list(_distances(weighing, keeps))
     if weighing.possible():
         text = f"use {best.font_px:.0f} px type in a column of {best.width_px:.0f} px"
-        found.append(Change("type", text, column.font_px, best.font_px, "px"))
+        found.append(Change("type", text, column.font_px, best.font_px, "px", best))
     return tuple(sorted(found, key=lambda change: (change.kind != "type", change.amount)))
 
 
@@ -63,23 +84,26 @@ def _distances(weighing: Weighing, good: Callable[[Weighing], bool]) -> Iterator
     """The smallest step nearer and the smallest step back that help, in steps of 5 cm."""
     rig = weighing.rig
     for sign, word in ((-1, "nearer"), (1, "further back")):
-        for count in range(1, 241):
+        room_mm = (rig.eye_to_glass_mm - NEAREST_MM) if sign < 0 else (FARTHEST_MM - rig.eye_to_glass_mm)
+        for count in range(1, max(0, math.floor(room_mm / STEP_MM)) + 1):
             eye = rig.eye_to_glass_mm + sign * count * STEP_MM
-            if not NEAREST_MM <= eye <= FARTHEST_MM:
-                break
-            if good(replace(weighing, rig=replace(rig, eye_to_glass_mm=eye))):
+            moved = replace(weighing, rig=replace(rig, eye_to_glass_mm=eye))
+            if good(moved):
                 text = f"stand {distance_text(count * STEP_MM)} {word}"
-                yield Change("eye_to_glass", text, rig.eye_to_glass_mm, eye, "mm")
+                yield Change("eye_to_glass", text, rig.eye_to_glass_mm, eye, "mm", best_column(moved))
                 break
 
 
 def _screens(weighing: Weighing) -> Iterator[Change]:
-    """The smallest larger or smaller picture of the same pixels that helps, in whole inches."""
+    """The smallest larger picture of the same pixels that helps, in whole inches."""
     inches = math.hypot(weighing.rig.picture_width_mm, weighing.rig.picture_height_mm) / MM_PER_UNIT["in"]
     sizes = range(math.floor(inches) + 1, math.ceil(inches * LARGEST_SCALE) + 1)
     for size in sizes:
-        if replace(weighing, rig=scaled(weighing.rig, size / inches)).possible():
-            yield Change("diagonal", f"use a {size}-inch screen", inches, float(size), "in")
+        larger = replace(weighing, rig=scaled(weighing.rig, size / inches))
+        if larger.possible():
+            yield Change(
+                "diagonal", f"use {_article(size)} {size}-inch screen", inches, float(size), "in", best_column(larger)
+            )
             return
 
 
@@ -96,6 +120,10 @@ def _lenses(weighing: Weighing) -> Iterator[Change]:
     ).possible():
         text = "move screen or camera so that the lens axis meets the middle of the picture"
         yield Change("lens", text, 0.0, 0.5, "of the picture")
+
+
+def _article(number: int) -> str:
+    return "an" if number in (8, 11, 18) or 80 <= number < 90 else "a"
 
 
 def distance_text(mm: float) -> str:

@@ -38,8 +38,8 @@ class Layout:
 
 
 def margin_px(rig: Rig) -> float:
-    """The margin, a fraction of the picture's shorter side."""
-    return rig.margin * min(rig.width_px, rig.height_px)
+    """The margin, a fraction of the picture's shorter side, in whole pixels."""
+    return round(rig.margin * min(rig.width_px, rig.height_px))
 
 
 def room_px(rig: Rig) -> tuple[float, float]:

@@ -16,7 +16,8 @@ GOLDEN = (math.sqrt(5) - 1) / 2
 
 @lru_cache(maxsize=256)
 def best_column(weighing: Weighing, font_px: float | None = None, column_px: float | None = None) -> Column:
-    """The column of least cost; `font_px` or `column_px` given are kept. Whole pixels, except what was given."""
+    """The column of least cost; `font_px` or `column_px` given are kept. Whole pixels, an even
+    number across so that it can stand evenly about the lens; what was given stays as it is."""
     if font_px is not None:
         return _with_font(weighing, font_px, column_px)
     room_height = room_px(weighing.rig)[1]
@@ -25,8 +26,7 @@ def best_column(weighing: Weighing, font_px: float | None = None, column_px: flo
     near = _least(coarse, lambda size: _cost_with_font(weighing, size, column_px))
     at = coarse.index(near)
     fine = range(coarse[max(at - 1, 0)], coarse[min(at + 1, len(coarse) - 1)] + 1)
-    step = max(1, len(fine) // 40)
-    font = _least(fine[::step], lambda size: _cost_with_font(weighing, size, column_px))
+    font = _least(fine[:: max(1, len(fine) // 40)], lambda size: _cost_with_font(weighing, size, column_px))
     return _with_font(weighing, float(font), column_px)
 
 
@@ -42,7 +42,7 @@ def _cost_with_font(weighing: Weighing, font_px: float, column_px: float | None)
 def _with_font(weighing: Weighing, font_px: float, column_px: float | None) -> Column:
     if column_px is None:
         width, lines = _best_width(weighing, font_px), weighing.lines(font_px)
-        choices = (max(1.0, float(math.floor(width))), float(math.ceil(width)))
+        choices = (max(2.0, 2.0 * math.floor(width / 2)), 2.0 * math.floor(width / 2) + 2.0)
         column_px = min(choices, key=lambda px: weighing.cost(font_px, px, lines))
     return column_of(weighing.rig, font_px, column_px)
 

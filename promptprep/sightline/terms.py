@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
-from promptprep.sightline.angles import size_mm
+from promptprep.sightline.angles import offset_deg, size_mm
 from promptprep.sightline.layout import Layout, layout, room_px
 from promptprep.sightline.verdicts import limits_for
 
@@ -26,6 +26,7 @@ class Bounds:
     characters: float
     lines: float
     seconds: float
+    reading_deg: float
 
 
 def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float) -> Bounds:
@@ -40,11 +41,13 @@ def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float
         characters.bound,
         max(own["lines_least"].bound, own["lines_wanted"].bound),
         own["seconds_wanted"].bound,
+        own["reading_line_far"].bound,
     )
 
 
 def column_of(rig: Rig, font_px: float, column_px: float) -> Column:
-    return Column(column_px, font_px, font_px * rig.leading)
+    """A column in whole pixels of line height, as the screen copy draws it."""
+    return Column(column_px, font_px, float(math.ceil(font_px * rig.leading - 1e-9)))
 
 
 @dataclass(frozen=True)
@@ -64,25 +67,34 @@ class Weighing:
 
     def lines(self, font_px: float) -> int:
         """Whole lines between the margins; 0 where not even one fits."""
-        fits = font_px * self.rig.leading <= room_px(self.rig)[1] * SLACK
-        return self.placed(font_px, 1.0).lines if fits else 0
+        column = column_of(self.rig, font_px, 1.0)
+        return layout(self.rig, column).lines if column.line_px <= room_px(self.rig)[1] * SLACK else 0
+
+    @property
+    def reach_mm(self) -> float:
+        """How far from the lens axis the gaze cone reaches at the picture."""
+        return self.rig.optical_path_mm * math.tan(math.radians(self.bounds.travel_deg))
 
     def travel_mm(self, column_px: float) -> float:
         """The column's farther edge from the lens axis, at the picture."""
         placed, lens = self.placed(1.0, column_px), self.rig.lens_x * self.rig.width_px
         return max(lens - placed.left_px, placed.right_px - lens) * self.rig.px_mm
 
+    def reading_off_deg(self, font_px: float) -> float:
+        """How far above or below the lens the line stands that is read."""
+        off_px = self.placed(font_px, 1.0).reading_px - self.rig.lens_y * self.rig.height_px
+        return offset_deg(abs(off_px) * self.rig.py_mm, self.rig.optical_path_mm)
+
     def terms(self, font_px: float, column_px: float, lines: int) -> dict[str, float]:
         """Ratios to the bounds: type (20 arcminutes over the capitals' height), travel (the farther edge over the
-        gaze cone, as tangents), line (13 over the characters a line), view (5 s over the seconds in view), lines.
+        gaze cone, as tangents), line (13 over the characters a line), view (3 s over the seconds in view), lines.
         """
         figures, bounds = self.type_figures, self.bounds
         characters = column_px / (figures.advance_em * font_px)
         seconds = lines * characters * figures.seconds_per_character
-        reach = self.rig.optical_path_mm * math.tan(math.radians(bounds.travel_deg))
         return {
             "type": self.font_px_for(bounds.cap_wanted) / font_px,
-            "travel": max(self.travel_mm(column_px), 0.0) / reach,
+            "travel": max(self.travel_mm(column_px), 0.0) / self.reach_mm,
             "line": bounds.characters / characters,
             "view": bounds.seconds / seconds if seconds > 0 else math.inf,
             "lines": bounds.lines / lines if lines > 0 else math.inf,
@@ -104,14 +116,14 @@ class Weighing:
         """(least, most) column width inside the bounds at a type size; empty where the first is the greater."""
         figures, bounds, lines = self.type_figures, self.bounds, self.lines(font_px)
         most = self.widest_px()
-        if lines < bounds.lines:
+        if lines < bounds.lines or self.reading_off_deg(font_px) > bounds.reading_deg * SLACK:
             return math.inf, most
         characters = max(bounds.characters, bounds.seconds / (lines * figures.seconds_per_character))
         return characters * figures.advance_em * font_px, most
 
     def widest_px(self) -> float:
         """The widest column that keeps to the gaze cone and to the picture; 0 where none does."""
-        reach = self.rig.optical_path_mm * math.tan(math.radians(self.bounds.travel_deg))
+        reach = self.reach_mm
         low, high = 0.0, room_px(self.rig)[0]
         if self.travel_mm(high) <= reach:
             return high

@@ -75,14 +75,21 @@ def _names(limits: Sequence[Limit]) -> str:
 
 
 STANDING = (
-    ("Height: the office rule ASR A6 wants 22 to 31 arcminutes, ISO 9241-3 and NUREG-0700 prefer 20 to 22 and let 16 "
-    "pass. The rule of thumb distance / 200 gives 17.2 arcminutes, which is below what the guide that prints it "
-    "prefers."),
-    ("Height: the upper limits of 24 and 31 arcminutes are for desk reading; print stays fluent up to an x-height of "
-    "2 degrees (Legge & Bigelow 2011), so they are not held against a prompter."),
-    ("Gaze: eye contact is said to hold to 1.2 degrees (van Eijk), to 2.6 (Horstmann & Linke), to 2 up to 4.5 in other "
-    "studies. Thirteen characters of 20-arcminute capitals already reach 1.55 degrees to each side, so the strictest "
-    "figure cannot be kept together with a line that reads well."),
-    ("Gaze: one study puts the best point about 2 degrees below the lens, another slightly above it; we put the line "
-    "that is read at the lens."),
+    (
+        "Height: the office rule ASR A6 wants 22 to 31 arcminutes, ISO 9241-3 and NUREG-0700 prefer 20 to 22 and "
+        "let 16 pass. The rule of thumb distance / 200 gives 17.2 arcminutes, less than its own guide prefers."
+    ),
+    (
+        "Height: the upper limits of 24 and 31 arcminutes are for desk reading; print stays fluent up to an x-height "
+        "of 2 degrees (Legge & Bigelow 2011), so they are not held against a prompter."
+    ),
+    (
+        "Gaze: eye contact is said to hold to 1.2 degrees (van Eijk), to 2.6 (Horstmann & Linke), to between 2 and 4.5 "
+        "in other studies. Thirteen characters of 20-arcminute capitals already reach 1.55 degrees to each side, so "
+        "the strictest figure cannot be kept together with a line that reads well."
+    ),
+    (
+        "Gaze: one study puts the best point about 2 degrees below the lens, another slightly above it; here the line "
+        "that is read stands at the lens."
+    ),
 )

@@ -1,0 +1,42 @@
+"""What can hurt someone at a rig, shown with its report."""
+
+from __future__ import annotations
+
+from promptprep.model.rig import Rig
+
+ALWAYS = (
+    (
+        "Load stands, heads and brackets only as far as their makers rate them, lock them before you let go, and "
+        "weight stands down so that nobody can pull them over."
+    ),
+    "Lay cables flat and tape or cover them where people walk; keep mains and water apart.",
+    "Local codes and licensed riggers and electricians have the last word; this list does not replace them.",
+)
+GLASS = (
+    (
+        "Use glass that is tempered or laminated and rated for its frame, cover its edges, carry it with two people "
+        "and gloves, and keep everybody from under it while it is raised, lowered or tilted. Check the clamps daily."
+    ),
+    (
+        "Glass and screen before the lens move the weight forward: set the counterweight again after every change, "
+        "and hold the camera while you do it."
+    ),
+)
+ABOVE = (
+    (
+        "This screen hangs over the glass: hang it from points that are rated for it, with a second, independent "
+        "safety bond, and let a licensed rigger check it before anyone stands under it."
+    ),
+)
+CLOSE = ("The mark is nearer than a metre to the screen: look away into the distance now and then, and rest the eyes.",)
+NEAR_MM = 1000.0
+
+
+def cautions(rig: Rig) -> tuple[str, ...]:
+    """Sentences for this rig: common practice, no source; makers' ratings and local codes go before them."""
+    return (
+        *(ABOVE if rig.lies == "above" else ()),
+        *(GLASS if rig.has_glass else ()),
+        *ALWAYS,
+        *(CLOSE if rig.optical_path_mm < NEAR_MM else ()),
+    )
