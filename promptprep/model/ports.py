@@ -37,6 +37,10 @@ class KanaReader(Protocol):
         """(surface, pronunciation in katakana, part of speech) for each morpheme; joins back to `text`."""
         ...
 
+    def morae(self, text: str) -> float:
+        """Morae of `text` as pronounced, with an estimate for words that have no reading."""
+        ...
+
 
 class Breaks(Protocol):
     """Boundaries by Unicode's rules (UAX 14, 29), as offsets after which a break may fall."""
