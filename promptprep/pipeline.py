@@ -5,23 +5,23 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import partial
-from pathlib import Path
 
 from promptprep.breaking.script import break_script
 from promptprep.checking.check import check_script
 from promptprep.checking.context import Context
-from promptprep.checking.difficulty import paragraph_difficulties
+from promptprep.checking.difficulty import difficulties, passage_difficulty
+from promptprep.model.finding import Finding
 from promptprep.model.language import LanguageData
 from promptprep.model.lines import BrokenScript, Column
-from promptprep.model.ports import Engines
+from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Reader, Rig, Studio
-from promptprep.model.script import Script
+from promptprep.model.script import Paragraph, Script
 from promptprep.model.sightline import Sightline
 from promptprep.model.spoken import Spoken
 from promptprep.model.timing import Pace, ScriptTiming
-from promptprep.parsing.lexicon import with_lexicon
+from promptprep.parsing.parse import parse_script
+from promptprep.sightline.build import rig_from
 from promptprep.sightline.column import column_for
 from promptprep.sightline.sightline import sightline
 from promptprep.spans import Span
@@ -31,14 +31,23 @@ from promptprep.timing.time import time_script
 
 Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
 
+# A desk for those who have not described their studio: 24-inch screen under the lens at 2 m (invented, and said so).
+FALLBACK_RIG = rig_from(
+    "unnamed",
+    {"title": "No rig named: a 24-inch screen at 2 m", "diagonal": "24 in", "pixels": "1920x1080", "lies": "direct",
+     "eye_to_screen": "2 m"},
+)  # fmt: skip
+# What type figures rest on where a rig has no script of its own.
+SAMPLE = "Good evening. Tonight the moon rises over the ridge, and a bright star stands beside it until midnight."
 
-@dataclass(frozen=True)
-class Tools:
-    """What the pipeline works with: native engines, the data of a language, folders of templates."""
 
-    engines: Engines
-    language: Callable[[str], LanguageData]
-    templates: tuple[Path, ...] = ()
+@dataclass(frozen=True, slots=True)
+class TypeUse:
+    """How a script uses type: mean advance in em and mean time a character, spaces included."""
+
+    advance_em: float
+    seconds_per_character: float
+    characters_per_word: float | None
 
 
 def speaker(language: str, tools: Tools) -> Speak:
@@ -54,32 +63,164 @@ def speaker(language: str, tools: Tools) -> Speak:
 def wording_digest(script: Script) -> str:
     """Twelve hex digits that stand for the words to be said, whatever the markup and line breaks around them."""
     words = "\n".join(" ".join(p.text.split()) for segment in script.segments for p in segment.paragraphs)
-    return hashlib.sha256(words.encode("utf-8")).hexdigest()[:12]
+    return hashlib.sha256(words.encode("utf-8", "surrogatepass")).hexdigest()[:12]
+
+
+# -- who reads, from what, how fast -------------------------------------------------------------------------
 
 
 def reader_of(script: Script, studio: Studio) -> Reader | None:
     return studio.readers.get(script.reader) if script.reader else None
 
 
-def rig_of(script: Script, studio: Studio, fallback: Rig) -> Rig:
-    """The script's rig, else its reader's, else the studio's first, else `fallback`."""
+def rig_of(script: Script, studio: Studio) -> Rig:
+    """The script's rig, else its reader's, else the studio's first, else a stated stand-in."""
     reader = reader_of(script, studio)
     for wanted in (script.rig, reader.rig if reader else None):
         if wanted and wanted in studio.rigs:
             return studio.rigs[wanted]
-    return next(iter(studio.rigs.values()), fallback)
+    return next(iter(studio.rigs.values()), FALLBACK_RIG)
 
 
 def pace_of(script: Script, studio: Studio, data: LanguageData) -> Pace:
-    """The reader's own pace where one was learned, else the language's default, in the reader's style."""
+    """The reader's own pace where one was learned, else the language's default, in the style that is asked for."""
     reader = reader_of(script, studio)
     base = script.language.split("-")[0]
     known = None if reader is None else reader.paces.get(script.language) or reader.paces.get(base)
+    pace = known or default_pace(data)
     style = script.front.get("style") or (reader.style if reader else None)
-    return styled(known or default_pace(data), style, data) if style else known or default_pace(data)
+    return styled(pace, style, data) if style else pace
+
+
+# -- one script ---------------------------------------------------------------------------------------------
 
 
 def time_one(script: Script, studio: Studio, tools: Tools) -> ScriptTiming:
     """The running time of a script as the studio's reader would say it."""
     data = tools.language(script.language)
     return time_script(script, data, pace_of(script, studio, data), tools.engines, speaker(script.language, tools))
+
+
+def type_use(script: Script, timing: ScriptTiming, tools: Tools) -> TypeUse:
+    """Measured on the script's own copy, or on a sample sentence where there is none."""
+    copy = " ".join(p.text for segment in script.segments for p in segment.paragraphs)[:4000].strip()
+    text = copy or SAMPLE
+    words = text.split()
+    width = sum(tools.engines.shaper.widths_em(words, script.language))
+    width += (len(words) - 1) * tools.engines.shaper.widths_em([" "], script.language)[0]
+    said = sum(len(p.text) for segment in script.segments for p in segment.paragraphs)
+    spaced = len(words) > len(text) / 20
+    return TypeUse(
+        advance_em=width / len(text),
+        seconds_per_character=timing.timing.spoken_s / said if said else 0.065,
+        characters_per_word=(len(text) + 1) / len(words) if spaced else None,
+    )
+
+
+def sightline_of(
+    rig: Rig, reader: Reader | None, language: str, use: TypeUse, studio: Studio, tools: Tools
+) -> Sightline:
+    """A rig's sightline for copy of that language: in its own column, or in the advised one."""
+    cap_em, x_em = tools.fonts.heights_em(language)
+    limits = tools.limits(studio)
+    column = column_for(
+        rig, reader, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em,
+        seconds_per_character=use.seconds_per_character, limits=limits,
+    )  # fmt: skip
+    per_line = use.seconds_per_character * column.width_em / use.advance_em
+    return sightline(
+        rig, column, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em, seconds_per_line=per_line,
+        reader=reader, limits=limits, characters_per_word=use.characters_per_word,
+    )  # fmt: skip
+
+
+def spoken_blocks(script: Script, tools: Tools) -> dict[tuple[int, int], Spoken]:
+    """The spoken form of every paragraph, keyed by (segment, block)."""
+    said = speaker(script.language, tools)
+    return {
+        (s, b): said(block.text, list(block.said()))
+        for s, segment in enumerate(script.segments)
+        for b, block in enumerate(segment.blocks)
+        if isinstance(block, Paragraph)
+    }
+
+
+def context_of(
+    script: Script, studio: Studio, tools: Tools, timing: ScriptTiming, broken: BrokenScript, sight: Sightline
+) -> Context:
+    """What the rules look at."""
+    return Context(
+        script=script,
+        language=tools.language(script.language),
+        engines=tools.engines,
+        spoken=spoken_blocks(script, tools),
+        timing=timing,
+        studio=studio,
+        reader=reader_of(script, studio),
+        broken=broken,
+        sightline=sight,
+    )
+
+
+def prepare_one(script: Script, studio: Studio, tools: Tools) -> PreparedScript:
+    """Everything about one script, step by step."""
+    data = tools.language(script.language)
+    timing = time_one(script, studio, tools)
+    rig, reader = rig_of(script, studio), reader_of(script, studio)
+    sight = sightline_of(rig, reader, script.language, type_use(script, timing, tools), studio, tools)
+    broken = _broken(script, timing, sight.column, rig, data, tools)
+    context = context_of(script, studio, tools, timing, broken, sight)
+    return PreparedScript(
+        script=script,
+        timing=timing,
+        findings=tuple(check_script(context)),
+        broken=broken,
+        sightline=sight,
+        rig=rig,
+        digest=wording_digest(script),
+        direction=broken.direction,
+        reader=reader,
+        difficulty=difficulties(context),
+    )
+
+
+def _broken(
+    script: Script, timing: ScriptTiming, column: Column, rig: Rig, data: LanguageData, tools: Tools
+) -> BrokenScript:
+    by_sentence = rig.style == "sentences"
+    return break_script(script, timing, column, data, tools.engines, sentence_per_line=by_sentence)
+
+
+def prepare_all(scripts: Sequence[Script], studio: Studio, tools: Tools) -> Prepared:
+    """All scripts of a call, and the sightline of each rig they use."""
+    done = tuple(prepare_one(script, studio, tools) for script in scripts)
+    sights: dict[str, Sightline] = {}
+    for one in done:
+        sights.setdefault(one.rig.id, one.sightline)
+    for name, rig in studio.rigs.items():
+        if name not in sights:
+            sights[name] = sightline_alone(rig, None, "en", studio, tools)
+    return Prepared(studio, done, tuple(sights.values()))
+
+
+def sightline_alone(rig: Rig, reader: Reader | None, language: str, studio: Studio, tools: Tools) -> Sightline:
+    """A rig's sightline where no script is read from it: on a sample sentence."""
+    script = parse_script(SAMPLE, language=language)
+    return sightline_of(rig, reader, language, type_use(script, time_one(script, studio, tools), tools), studio, tools)
+
+
+def check_one(script: Script, studio: Studio, tools: Tools) -> list[Finding]:
+    """The findings of one script, lines and screen included."""
+    return list(prepare_one(script, studio, tools).findings)
+
+
+def check_copy(script: Script, tools: Tools) -> list[Finding]:
+    """The findings of a text alone: no reader, no rig, the language's default pace."""
+    data = tools.language(script.language)
+    timing = time_one(script, Studio(), tools)
+    return check_script(Context(script, data, tools.engines, spoken_blocks(script, tools), timing=timing))
+
+
+def difficulty_of(text: str, language: str, tools: Tools) -> float:
+    """How hard a passage is to read aloud, 0 to 100."""
+    return passage_difficulty(text, speaker(language, tools)(text, ()), tools.language(language), tools.engines)

@@ -12,7 +12,8 @@ import typer
 
 Paths = Annotated[list[Path], typer.Argument(help="Scripts, or folders of scripts.", show_default=False)]
 StudioFile = Annotated[
-    Path | None, typer.Option("--studio", help="The studio file; else studio.toml beside the scripts.", show_default=False)
+    Path | None,
+    typer.Option("--studio", help="The studio file; else studio.toml beside the scripts.", show_default=False),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print one JSON object.")]
 

@@ -46,7 +46,9 @@ def _show(script: Script, timing: ScriptTiming) -> None:
     ]
     typer.echo(f"{script.file or script.name}: {script.title} ({script.language})")
     typer.echo(table(("segment", ">starts", ">runs", ">80 % range", ">fixed", ">slot", ">words"), rows))
-    typer.echo(f"whole: {clock_text(whole.mean_s)}, in 8 of 10 takes {clock_text(whole.low_s)} to {clock_text(whole.high_s)}")
+    typer.echo(
+        f"whole: {clock_text(whole.mean_s)}, in 8 of 10 takes {clock_text(whole.low_s)} to {clock_text(whole.high_s)}"
+    )
     if timing.slot_s is not None:
         typer.echo(_verdict(timing))
     typer.echo(f"pace: {timing.pace.source}")
@@ -59,5 +61,7 @@ def _verdict(timing: ScriptTiming) -> str:
     if whole.low_s > slot:
         return f"does not fit its slot of {clock_text(slot)}: {clock_text(over)} over"
     if whole.high_s > slot:
-        return f"may not fit its slot of {clock_text(slot)}: {clock_text(abs(over))} {'over' if over > 0 else 'to spare'}"
+        return (
+            f"may not fit its slot of {clock_text(slot)}: {clock_text(abs(over))} {'over' if over > 0 else 'to spare'}"
+        )
     return f"fits its slot of {clock_text(slot)}: {clock_text(-over)} to spare"

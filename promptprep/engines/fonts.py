@@ -154,3 +154,17 @@ def _woff2(name: str, bold: bool, letters: frozenset[int]) -> bytes:
     written = io.BytesIO()
     font.save(written)
     return written.getvalue()
+
+
+class BundledFonts:
+    """Answers `Fonts`."""
+
+    def heights_em(self, language: str) -> tuple[float, float]:
+        metrics = font_metrics(language)
+        return metrics.cap_em, metrics.x_em
+
+    def css(self, language: str, text: str, *, family: str = "copy", bold_text: str = "") -> str:
+        return font_css(language, text, family=family, bold_text=bold_text)
+
+    def subsets(self, language: str, text: str, bold: bool) -> tuple[bytes, ...]:
+        return subset_fonts(language, text, bold)

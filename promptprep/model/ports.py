@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Protocol
+
+from promptprep.model.language import LanguageData
+from promptprep.model.rig import Studio
+from promptprep.model.sightline import Limit
 
 
 class Speller(Protocol):
@@ -107,3 +111,33 @@ class Engines:
     shaper: Shaper
     structure: Structure
     frequency: Frequency
+
+
+class Fonts(Protocol):
+    """The bundled fonts, for measuring and for embedding."""
+
+    def heights_em(self, language: str) -> tuple[float, float]:
+        """(capital height, x-height) of a language's first font, in em."""
+        ...
+
+    def css(self, language: str, text: str, *, family: str = "copy", bold_text: str = "") -> str:
+        """`@font-face` rules that show `text`; the families are `family`-0, `family`-1 ... in their order."""
+        ...
+
+    def subsets(self, language: str, text: str, bold: bool) -> Sequence[bytes]:
+        """WOFF2 files that together show `text`, in the order in which they are asked."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Tools:
+    """What the pipeline works with: native engines, fonts, and the data of languages and studios.
+
+    `words(language)` gives the interface's texts in that language.
+    """
+
+    engines: Engines
+    fonts: Fonts
+    language: Callable[[str], LanguageData]
+    limits: Callable[[Studio], tuple[Limit, ...]]
+    words: Callable[[str], Callable[[str], str]]

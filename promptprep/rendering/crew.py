@@ -8,14 +8,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from jinja2 import Environment
-from markupsafe import Markup
-
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
 from promptprep.model.script import POSITION_KINDS, Cue, Paragraph
 from promptprep.rendering.cue_numbers import NumberedCue, numbered_cues
-from promptprep.rendering.paper import Words, pdf_from_html
+from promptprep.rendering.paper import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import sheet_for
 from promptprep.units import clock_text
 
@@ -97,12 +94,14 @@ def _defused(cell: str) -> str:
     return "'" + cell if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell
 
 
-def crew_pdf(one: PreparedScript, studio: Studio, words: Words, font_css: str, env: Environment) -> bytes:
+def crew_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:
     """The printed crew sheet: a row a cue, a column a position that has anything to do."""
     rows = crew_rows(one)
     kinds = [k for k in ("pause", "clip", "live", *POSITION_KINDS) if any(c.kind == k for r in rows for c in r.actions)]
     unknown = sorted({c.kind for r in rows for c in r.actions if not c.known})
-    html = env.get_template("crew/sheet.html").render(
+    html = rendered(
+        tools,
+        "crew/sheet.html",
         one=one,
         script=one.script,
         studio=studio,
@@ -111,8 +110,6 @@ def crew_pdf(one: PreparedScript, studio: Studio, words: Words, font_css: str, e
         unknown=unknown,
         rows=[_view(row, kinds) for row in rows],
         whole=clock_text(one.timing.timing.mean_s),
-        font_css=Markup(font_css),
-        _=words,
     )
     return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.crew")
 

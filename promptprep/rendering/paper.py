@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -19,7 +20,6 @@ from promptprep.spans import Span
 from promptprep.units import MM_PER_PT, clock_text
 
 Words = Callable[[str], str]  # a text of the interface in the script's language
-Measure = Callable[[Sequence[str]], Sequence[float]]  # widths in em
 
 LANE_PT = 10.0  # small type of the margin
 LANE_LINE_PT = 12.5
@@ -33,13 +33,13 @@ NOTE_LINES = 20  # a longer note is put in several boxes
 
 @dataclass(frozen=True, slots=True)
 class PaperTools:
-    """What a printed page needs from outside: texts of the interface, line breaks, widths, sentence ends, fonts."""
+    """What a printed page needs from outside: texts of the interface, line breaks, sentence ends, and `faces`: the
+    `@font-face` rules that show a text, in families "copy-0", "copy-1" ..."""
 
     words: Words
     breaker: Breaker
-    measure: Measure
     sentences: Callable[[str], Sequence[int]]
-    font_css: str
+    faces: Callable[[str], str]
     env: Environment
 
 
@@ -77,8 +77,9 @@ def paper_html(one: PreparedScript, studio: Studio, tools: PaperTools) -> str:
     sheet = sheet_for(studio.paper)
     maker = _Maker(one, sheet, tools)
     pages = maker.pages()
-    template = tools.env.get_template("paper/script.html")
-    return template.render(
+    return rendered(
+        tools,
+        "paper/script.html",
         one=one,
         script=one.script,
         studio=studio,
@@ -90,10 +91,18 @@ def paper_html(one: PreparedScript, studio: Studio, tools: PaperTools) -> str:
         high=clock_text(one.timing.timing.high_s),
         slot="" if one.timing.slot_s is None else clock_text(one.timing.slot_s),
         date=str(one.script.front.get("date", "")),
-        font_css=Markup(tools.font_css),
-        _=tools.words,
         low_ink=studio.paper.low_ink,
     )
+
+
+def rendered(tools: PaperTools, template: str, **values: Any) -> str:
+    """A printed page's HTML with the faces of all characters on it embedded."""
+    page = tools.env.get_template(template)
+    bare = page.render(**values, _=tools.words, faces="", families="")
+    faces = tools.faces("".join(sorted({c for c in bare if c.isprintable()})))
+    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", faces)], default=0) + 1
+    families = ",".join(f"copy-{n}" for n in range(count))
+    return page.render(**values, _=tools.words, faces=Markup(faces), families=Markup(families))
 
 
 def paper_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:

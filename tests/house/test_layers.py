@@ -15,7 +15,7 @@ LEVELS = {
     "model": 1,
     "parsing": 2, "speaking": 2, "timing": 2, "checking": 2, "sightline": 2, "breaking": 2, "versions": 2, "session": 2,
     "rendering": 3,
-    "pipeline": 4,
+    "pipeline": 4, "outputs": 4,
     "engines": 5, "store": 5,
     "faces": 6,
     "cli": 7, "desk": 7,

@@ -1,0 +1,51 @@
+"""`promptprep prepare`: everything for the take, written to one folder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from promptprep.cli.common import AsJson, Paths, StudioFile, print_json
+from promptprep.faces import Report
+
+NAME = "prepare"
+EXAMPLE = "promptprep prepare scripts/ --out out"
+
+
+def command(
+    paths: Paths,
+    out: Annotated[Path, typer.Option(help="The folder to write to.")] = Path("out"),
+    studio: StudioFile = None,
+    stills: Annotated[bool, typer.Option("--stills", help="Also write a PNG of each screenful.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write screen copy, paper copy, crew sheet and captions of each script, and one report."""
+    from promptprep import faces
+
+    report = faces.prepare(paths, out, studio, stills=stills)
+    if as_json:
+        print_json(files=[str(p) for p in report.files], fixes=report.fixes)
+    else:
+        show(report)
+    if report.fixes:
+        raise typer.Exit(1)
+
+
+def show(report: Report) -> None:
+    """What to look at, in a few lines."""
+    from promptprep.rendering.report import first_things
+
+    things = first_things(report.prepared)
+    typer.echo(f"{len(report.prepared.scripts)} scripts prepared, {len(report.files)} files written.")
+    if things:
+        typer.echo("What to do first:")
+        for text in things:
+            typer.echo(f"  - {text}")
+    kept = [p for p in report.files if ".kept-" in p.name]
+    for copy in kept:
+        typer.echo(f"A file that was not ours, or that you had changed, is kept as {copy}")
+    page = next((p for p in report.files if p.name == "report.html"), None)
+    if page:
+        typer.echo(f"Look at {page.resolve()}")

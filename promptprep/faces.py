@@ -1,0 +1,231 @@
+"""The public faces: values in, values out, with this machine's engines and the shipped data behind them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from pathlib import Path
+from typing import TypeVar
+
+from promptprep.engines.fonts import BundledFonts
+from promptprep.engines.load import engines
+from promptprep.errors import BadCall
+from promptprep.model.finding import Finding
+from promptprep.model.ports import Tools
+from promptprep.model.prepared import Prepared
+from promptprep.model.rig import Studio
+from promptprep.model.script import Script
+from promptprep.model.sightline import Limit, Sightline
+from promptprep.model.timing import Pace, ScriptTiming, Timing
+from promptprep.pipeline import speaker
+from promptprep.store.catalogues import words
+from promptprep.store.languages import language_data
+from promptprep.store.templates import shipped
+
+Named = TypeVar("Named")
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What `prepare` did: everything it knows, and the files it wrote (safe copies of the user's own come last)."""
+
+    prepared: Prepared
+    files: tuple[Path, ...]
+
+    @property
+    def fixes(self) -> int:
+        """How many findings say `fix`."""
+        return sum(f.level == "fix" for one in self.prepared.scripts for f in one.findings)
+
+
+@lru_cache(maxsize=1)
+def tools() -> Tools:
+    """The engines and data of this process. Cheap: what is native loads at first use."""
+    return Tools(engines(), BundledFonts(), language_data, _limits, words)
+
+
+def _limits(studio: Studio) -> tuple[Limit, ...]:
+    from promptprep.store.limits import limits_of
+
+    return limits_of(studio)
+
+
+def spoken_form(text: str, language: str) -> str:
+    """What is said: "$3.5m" -> "three point five million dollars".
+
+    `language` is a BCP 47 tag. What is not understood passes through. Raises `UnknownLanguage`.
+    """
+    return speaker(language, tools())(text, ()).text
+
+
+def time_text(text: str, language: str, pace: Pace | None = None) -> Timing:
+    """Predicted seconds to read `text` aloud: `.mean_s`, and `.low_s` to `.high_s` holding 80 % of readings.
+
+    Without `pace` a reader whom nobody has timed. An empty text takes 0 s. Raises `UnknownLanguage`.
+    """
+    from promptprep.timing.pace import default_pace
+    from promptprep.timing.time import time_text as timed
+
+    data = language_data(language)
+    return timed(text, data, pace or default_pace(data), engines(), speaker(language, tools()))
+
+
+def learn_pace(samples: Iterable[tuple[str, float]], language: str) -> Pace:
+    """A reader's pace from timed readings: pairs of (text as read, seconds from first to last word).
+
+    Few samples move the default only a little. Raises `BadCall` for a length that nobody reads in.
+    """
+    from promptprep.timing.pace import learn
+
+    return learn(samples, language_data(language), engines(), speaker(language, tools()))
+
+
+def break_text(text: str, language: str, width_em: float) -> list[str]:
+    """Lines no wider than `width_em` (ems of the bundled font), broken at sense groups.
+
+    Joined without white space they are the text. A line feed in the text ends a line. Raises `BadCall` unless
+    the width is positive and finite.
+    """
+    from promptprep.breaking.text import break_plain_text
+
+    return break_plain_text(text, width_em, language_data(language), engines())
+
+
+def check_text(text: str, language: str) -> list[Finding]:
+    """Findings in a script's text; `start` and `end` are offsets in `text`. Raises `UnknownLanguage`."""
+    from promptprep.parsing.parse import parse_script
+    from promptprep.pipeline import check_copy
+
+    return check_copy(parse_script(text, language=language), tools())
+
+
+def difficulty(text: str, language: str) -> float:
+    """How hard a passage is to read aloud, 0 easy to 100 hard. An empty text is 0. Raises `UnknownLanguage`."""
+    from promptprep.pipeline import difficulty_of
+
+    return difficulty_of(text, language, tools())
+
+
+def read_script(path: str | Path) -> Script:
+    """The script in a file (.md .txt .docx .odt .rtf). Raises `UnreadableInput` with place and hint."""
+    from promptprep.store.scripts import read_script_file
+
+    return read_script_file(Path(path))
+
+
+def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio:
+    """The studio file named, else the `studio.toml` nearest above the first path, with the pronunciations beside it."""
+    from promptprep.store.lexicon import read_lexicons
+    from promptprep.store.studio import find_studio, read_studio
+
+    folder = paths[0] if paths and paths[0].is_dir() else paths[0].parent if paths else Path.cwd()
+    file = studio_file or (find_studio(folder) if folder.is_dir() else None)
+    studio = read_studio(file) if file else Studio()
+    lexicon = {tag: dict(said) for tag, said in studio.lexicon.items()}
+    for tag, said in read_lexicons(file.parent if file else folder).items():
+        lexicon.setdefault(tag, {}).update(said)
+    return replace(studio, lexicon=lexicon)
+
+
+def load_scripts(paths: Sequence[Path], studio: Studio) -> list[Script]:
+    """Scripts at the paths, their readers and rigs known to the studio, pronunciations put in."""
+    from promptprep.parsing.lexicon import with_lexicon
+    from promptprep.store.scripts import check_names, read_scripts
+
+    if not paths:
+        raise BadCall("no-input", "no script is named", "name a script or a folder of scripts")
+    scripts = read_scripts(paths)
+    for script in scripts:
+        check_names(script, studio)
+    return [with_lexicon(s, studio.lexicon.get(s.language.split("-")[0], {})) for s in scripts]
+
+
+def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, ScriptTiming]]:
+    """Each script at the paths with its running time."""
+    from promptprep.pipeline import time_one
+
+    studio = studio_for(paths, studio_file)
+    return [(script, time_one(script, studio, tools())) for script in load_scripts(paths, studio)]
+
+
+def check_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, list[Finding]]]:
+    """Each script at the paths with its findings, in the order of its text."""
+    from promptprep.pipeline import check_one
+
+    studio = studio_for(paths, studio_file)
+    return [(script, list(check_one(script, studio, tools()))) for script in load_scripts(paths, studio)]
+
+
+def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
+    """The safe rewordings of findings, as one patch in unified form."""
+    from promptprep.checking.suggest import patch
+
+    return "".join(patch(script, findings) for script, findings in checked)
+
+
+def prepare(
+    paths: Iterable[str | Path], out: str | Path, studio_file: str | Path | None = None, *, stills: bool = False
+) -> Report:
+    """Writes screen copy, paper copy, crew sheet and captions of every script, and the report, to `out`.
+
+    All files are written or none. The same input gives the same bytes. Raises `UnreadableInput`, `OutputFault`.
+    """
+    from promptprep.outputs import render_all
+    from promptprep.pipeline import prepare_all
+    from promptprep.store.files import write_outputs
+
+    where = [Path(p) for p in paths]
+    studio = studio_for(where, Path(studio_file) if studio_file else None)
+    prepared = prepare_all(load_scripts(where, studio), studio, tools())
+    files = render_all(prepared, tools(), template_folders(studio), stills=stills)
+    return Report(prepared, tuple(write_outputs(Path(out), files)))
+
+
+def template_folders(studio: Studio) -> list[Path]:
+    """The studio's own templates, where it has any, before the shipped ones."""
+    own = [Path(studio.file).parent / studio.template_folder] if studio.file and studio.template_folder else []
+    return [*own, shipped("templates")]
+
+
+def sightlines(
+    path: Path,
+    studio_file: Path | None = None,
+    *,
+    rig: str | None = None,
+    reader: str | None = None,
+    language: str = "en",
+    changes: Sequence[str] = (),
+) -> list[tuple[dict[str, str], Sightline]]:
+    """Each rig's sightline with the setting it was tried at (empty without ranges). Raises `BadCall`, `BadGeometry`."""
+    from promptprep.pipeline import sightline_alone
+    from promptprep.sightline.whatif import changed, is_range, swept
+
+    studio = studio_for([path], studio_file or (path if path.suffix == ".toml" else None))
+    who = _named(studio.readers, reader, "reader") if reader else None
+    rigs = [_named(studio.rigs, rig, "rig")] if rig else list(studio.rigs.values())
+    if not rigs:
+        raise BadCall("no-rig", "no studio file describes a rig here", "promptprep start makes one", str(path))
+    fixed = [c for c in changes if not is_range(c)]
+    ranges = [c for c in changes if is_range(c)]
+    tried = [pair for one in rigs for pair in swept(changed(one, fixed) if fixed else one, ranges)]
+    return [(setting, sightline_alone(one, who, language, studio, tools())) for setting, one in tried]
+
+
+def _named(known: Mapping[str, Named], name: str, kind: str) -> Named:
+    if name not in known:
+        raise BadCall(f"unknown-{kind}", f"the studio has no {kind} {name!r}", "it has: " + ", ".join(known))
+    return known[name]
+
+
+def write_drawings(sights: Sequence[Sightline], folder: Path) -> list[Path]:
+    """Writes the side view and the reader's view of each rig as SVG files."""
+    from promptprep.rendering.drawings import drawings
+    from promptprep.store.files import write_outputs
+
+    files = {
+        f"{sight.rig.id}.{name}.svg": svg.encode("utf-8")
+        for sight in sights
+        for name, svg in zip(("side", "reader"), drawings(sight), strict=False)
+    }
+    return write_outputs(folder, files)
