@@ -20,7 +20,8 @@ class Advice:
     """`column` is the best of all. `terms` are ratios to the bounds at it (1: at the bound, less: inside).
 
     `region` holds (font_px, least column_px, most column_px) where every bound is kept, empty where `possible` is
-    False. `changes` come nearest first; empty where nothing need change.
+    False. `edges` are the bounds as sizes on this rig: least and most type, wanted type, widest column, and the least
+    column for each pixel of type. `changes` come nearest first; empty where nothing need change.
     """
 
     column: Column
@@ -28,6 +29,7 @@ class Advice:
     bounds: Bounds
     terms: dict[str, float]
     figures: dict[str, float]
+    edges: dict[str, float]
     region: tuple[tuple[float, float, float], ...]
     changes: tuple[Change, ...]
     sentence: str
@@ -43,6 +45,7 @@ class Advice:
             **self.figures,
             "terms": dict(self.terms),
             "bounds": {field: getattr(self.bounds, field) for field in self.bounds.__slots__},
+            "edges": dict(self.edges),
             "region": [list(row) for row in self.region],
             "changes": [_change(change) for change in self.changes],
         }
@@ -86,6 +89,7 @@ def advise(
         bounds=weighing.bounds,
         terms=weighing.terms(best.font_px, best.width_px, lines),
         figures=_figures(weighing, best, lines),
+        edges=weighing.edges(),
         region=region(weighing),
         changes=changes,
         sentence=_sentence(weighing, used, best, possible, changes),

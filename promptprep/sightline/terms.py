@@ -134,6 +134,17 @@ class Weighing:
             low, high = (middle, high) if self.travel_mm(middle) <= reach else (low, middle)
         return low
 
+    def edges(self) -> dict[str, float]:
+        """The bounds as type sizes and column widths in pixels on this rig."""
+        bounds, leading = self.bounds, self.rig.leading
+        return {
+            "font_least_px": self.font_px_for(bounds.cap_least),
+            "font_wanted_px": self.font_px_for(bounds.cap_wanted),
+            "font_most_px": room_px(self.rig)[1] / bounds.lines / leading,
+            "column_most_px": self.widest_px(),
+            "column_least_em": bounds.characters * self.type_figures.advance_em,
+        }
+
     def possible(self) -> bool:
         """Whether any type and column keep to every bound: the smallest legible type decides."""
         low, high = self.column_range_px(self.font_px_for(self.bounds.cap_least))

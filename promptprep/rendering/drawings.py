@@ -1,0 +1,30 @@
+"""Drawings of a rig to scale: from the side, from the reader's eye, and the type and columns that are possible."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from jinja2 import Environment
+
+from promptprep.model.sightline import Sightline
+from promptprep.rendering.drawn_reader import reader_view
+from promptprep.rendering.drawn_region import region_view
+from promptprep.rendering.drawn_side import side_view
+
+
+def rig_drawings(sight: Sightline, env: Environment) -> Sequence[str]:
+    """Three SVG texts: the side view, the reader's view, the region of possible type and column.
+
+    They draw with the page's own text colour, so that they work on light, dark and paper, and tell everything by
+    shape, dash or label as well. Any sightline with finite figures can be drawn.
+    """
+    parts = (("side", side_view(sight)), ("reader", reader_view(sight)), ("region", region_view(sight)))
+    key = sight.rig.id.encode("utf-8").hex()
+    return [env.get_template(f"drawings/{name}.svg").render(v=v, n=number, r=sight.rig, key=key) for name, v in parts]
+
+
+def number(value: float) -> str:
+    """A coordinate: two decimals at most, so that the same input gives the same bytes on every machine."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") or not math.isfinite(value) else text
