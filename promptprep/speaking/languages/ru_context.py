@@ -1,0 +1,131 @@
+"""Gender and case of a Russian number, from the word before it and the noun after it.
+
+Nothing is parsed: a preposition's government comes from the data, the rest from endings, which in Russian
+nouns after numbers are regular ("2 минуты" is feminine, "2 метра" is not; "к 5 часам" is dative).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.ru_numbers import plural_class
+
+REACH = 60  # characters looked at on either side of a number
+_WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
+_BEFORE = re.compile(r"([А-Яа-яЁё-]+)[\s«„\"(]*$")
+_ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
+_CONSONANT = "бвгджзйклмнпрстфхцчшщ"
+
+
+@dataclass(frozen=True)
+class Agreement:
+    gender: str = "masculine"
+    case: str = "nominative"
+
+
+class RussianContext:
+    """Answers from the words around a place in a text. Looks at most `REACH` characters away."""
+
+    def __init__(self, data: LanguageData) -> None:
+        self.governs: Mapping[str, str] = data.get("spoken", "governs")
+        self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
+        self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
+        self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
+        self._masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
+
+    def word_before(self, text: str, start: int) -> str:
+        """The word just before `start`, in lower case; words such as "примерно" are looked through."""
+        for _ in range(3):
+            found = _BEFORE.search(text, max(0, start - REACH), start)
+            if not found:
+                return ""
+            word = found[1].lower()
+            if word not in self._skipped:
+                return word
+            start = found.start()
+        return ""
+
+    def words_after(self, text: str, end: int) -> list[str]:
+        """Up to three Cyrillic words that follow `end` with nothing but spaces between."""
+        words: list[str] = []
+        while len(words) < 3 and end < len(text):
+            gap = 1 if text[end] in " \u00a0\u202f" else 0
+            found = _WORD.match(text, end + gap, end + REACH)
+            if not found or not gap:
+                break
+            words.append(found[0].lower())
+            end = found.end()
+        return words
+
+    def governed_case(self, text: str, start: int, end: int) -> str:
+        """The case that the word before the number asks for; "nominative" where it asks for none."""
+        before = self.word_before(text, start)
+        if before == "с" and not self._meets_with(text, end):
+            return "genitive"
+        return self.governs.get(before, "nominative")
+
+    @staticmethod
+    def _meets_with(text: str, end: int) -> bool:
+        """Whether "с" means "together with": it does unless an end ("до", "по") follows in the same breath."""
+        return not re.search(r"\b(?:до|по)\s+[\d«]", text[end : end + REACH])
+
+    def agreement(self, text: str, start: int, end: int, n: int) -> Agreement:
+        """Gender and case of the whole number `n` written at `start` to `end`."""
+        case = self.governed_case(text, start, end)
+        words = self.words_after(text, end)
+        noun = self._noun(words)
+        if not noun:
+            return Agreement(case=case)
+        kind = plural_class(n)
+        if kind == "one":
+            return self._with_singular(noun, case)
+        case = self._plural_case(words, noun, case, kind)
+        feminine = kind == "few" and noun[-1] in "ыи" and noun not in self._masculine_a
+        return Agreement("feminine" if feminine else "masculine", case)
+
+    @staticmethod
+    def _noun(words: list[str]) -> str:
+        """The first word that does not look like an adjective, else the last."""
+        for word in words:
+            if not _ADJECTIVE.search(word):
+                return word
+        return words[-1] if words else ""
+
+    def _plural_case(self, words: list[str], noun: str, case: str, kind: str) -> str:
+        if noun.endswith(("ами", "ями")) or words[0].endswith(("ыми", "ими")):
+            return "instrumental"
+        if noun.endswith(("ам", "ям")) and noun not in self._zero_plural:
+            return "dative"
+        if noun.endswith(("ах", "ях")):
+            return "prepositional"
+        if case in ("dative", "instrumental", "prepositional"):
+            return case if noun == words[0] and len(words) == 1 else "nominative"
+        if kind == "few" and case == "nominative" and noun.endswith(("ов", "ев", "ей")):
+            return "genitive"
+        return case
+
+    def _with_singular(self, noun: str, case: str) -> Agreement:
+        """ "21 минута", "21 минуту", "около 21 километра": the noun's ending tells, with the case asked for."""
+        last = noun[-1]
+        if case == "genitive":
+            return Agreement("feminine" if last in "ыи" else "masculine", case)
+        if last in "ая" and noun not in self._masculine_a:
+            return Agreement("feminine", "nominative")
+        if last in "ую":
+            return Agreement("masculine", "dative") if case == "dative" else Agreement("feminine", "accusative")
+        if last in "оё" or noun.endswith(("ие", "ье", "це")):
+            return Agreement("neuter", "nominative")
+        if last == "е":
+            return Agreement(
+                "feminine" if case == "dative" else "masculine", case if case == "dative" else "prepositional"
+            )
+        if last == "ь" and noun not in self._masculine_soft and not noun.endswith("тель"):
+            return Agreement("feminine", "accusative" if case == "accusative" else "nominative")
+        if noun.endswith(("ой", "ей")):
+            return Agreement("feminine", "instrumental")
+        if noun.endswith(("ом", "ем")):
+            return Agreement("masculine", "instrumental")
+        return Agreement("masculine", case if last in _CONSONANT + "ь" and case == "accusative" else "nominative")

@@ -1,0 +1,116 @@
+"""Russian abbreviations, initialisms and signs."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_numbers import RussianNumbers
+from promptprep.speaking.ruled import Abbreviations, Handler, reading
+
+_VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
+_CAPITALS = re.compile(r"[А-ЯЁA-Z]{2,}")
+_LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
+
+
+class RussianLetters:
+    """Handlers for what is written short."""
+
+    def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
+        self._numbers = numbers
+        self._context = context
+        self._declined: Mapping[str, str] = data.get("spoken", "declined_abbreviations")
+        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
+        self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
+        self._words = frozenset(data.get("spoken", "spoken_as_words.words"))
+        self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
+        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **self._declined})
+        self._numbered = Abbreviations(self._before_number)
+
+    def letter_rules(self) -> list[tuple[str, Handler]]:
+        return [(r"[А-ЯЁA-Z]{2,}(?:-\d+)?(?![а-яёa-z])", self._initialism)]
+
+    def sign_rules(self) -> list[tuple[str, Handler]]:
+        return [(r"(?:[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._symbol)]
+
+    def abbreviation(self, text: str, dot: int, floor: int) -> Reading | None:
+        """What is written short with its first full stop or hyphen at `dot`."""
+        found = self._numbered.around(text, dot, floor)
+        if found and re.match(r"[ \u00a0\u202f]?[\dIVX]", text[found[1] : found[1] + 2]):
+            return self._case_of(text, found, self._before_number.get(found[2], found[3]))
+        if text[dot] == "." and (city := self._city(text, dot, floor)):
+            return city
+        found = self._abbreviations.around(text, dot, floor)
+        if not found:
+            return None
+        start, end, written, said = found
+        if written in self._declined:
+            return self._case_of(text, found, said)
+        return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
+
+    def _case_of(self, text: str, found: tuple[int, int, str, str], word: str) -> Reading:
+        start, end, _, _ = found
+        before = self._context.word_before(text, start)
+        case = "prepositional" if before in ("в", "на") else self._context.governs.get(before, "nominative")
+        case = "genitive" if before == "с" else case
+        said = self._numbers.noun(word).one(case)
+        return Reading(Span(start, end), self._capital(text, start, said), "abbreviation")
+
+    def _city(self, text: str, dot: int, floor: int) -> Reading | None:
+        """ "г. Москва" -> "город Москва", "в г. Москве" -> "в городе Москве"."""
+        if text[dot - 1 : dot] not in ("г", "Г") or dot - 1 < floor or (dot > 1 and text[dot - 2].isalnum()):
+            return None
+        name = re.match(r"\.[ \u00a0]?([А-ЯЁ][а-яё-]+)", text[dot : dot + 40])
+        if not name or text[max(0, dot - 3) : dot - 1].strip().isdecimal():
+            return None
+        return self._case_of(text, (dot - 1, dot + 1, "г.", ""), "город")
+
+    @staticmethod
+    def _capital(text: str, start: int, said: str) -> str:
+        return said[0].upper() + said[1:] if text[start].isupper() else said
+
+    @staticmethod
+    def _end(text: str, end: int) -> int:
+        """The full stop of an abbreviation that also ends the sentence stays for the pause."""
+        if (
+            text[end - 1] == "."
+            and re.match(r"\s*$|\s+[А-ЯЁ]", text[end : end + 3])
+            and text[end : end + 1] in ("", "\n")
+        ):
+            return end - 1
+        return end
+
+    def _initialism(self, found: re.Match[str]) -> Reading | None:
+        text, start = found.string, found.start()
+        if text[start - 1 : start].isalnum() or text[found.end() : found.end() + 1].isalnum():
+            return None
+        letters, _, digits = found[0].partition("-")
+        said = self._letters(letters)
+        if said is None and not digits:
+            return None
+        number = f" {self._numbers.cardinal(digits)}" if digits else ""
+        return reading(found, (said or letters) + number, "initialism")
+
+    def _letters(self, letters: str) -> str | None:
+        """How a run of capitals is said; None where it is a word."""
+        if letters in self._acronyms:
+            return self._acronyms[letters]
+        if letters in self._words or len(letters) > _LONGEST_SPELLED:
+            return None
+        if len(letters) > 3 and _says_as_word(letters):
+            return None
+        return " ".join(letters)
+
+    def _symbol(self, found: re.Match[str]) -> Reading | None:
+        return reading(found, self._symbols[found[0]], "symbol")
+
+
+def _says_as_word(letters: str) -> bool:
+    """Four capitals or more with vowels well spread read as a word ("ЮНЕСКО"), not as letters ("СССР")."""
+    vowels = sum(c in _VOWELS for c in letters)
+    clusters = re.findall(r"[^АЕЁИОУЫЭЮЯAEIOUY]+", letters)
+    return vowels * 3 >= len(letters) and all(len(c) <= 2 for c in clusters)

@@ -1,0 +1,169 @@
+"""Russian ordinals after figures ("5-й"), compounds ("20-летний") and Roman figures ("XX век", "Пётр I")."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_numbers import RussianNumbers
+from promptprep.speaking.languages.ru_times import GAP
+from promptprep.speaking.ruled import Handler, one_of, reading
+
+_ROMAN = re.compile(r"(M{0,3})(CM|CD|D?C{0,3})(XC|XL|L?X{0,3})(IX|IV|V?I{0,3})")
+_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
+_CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
+# Endings of the adjective that follows an ordinal -> gender and case of both.
+_ADJECTIVES = (
+    (("ый", "ий", "ой"), ("masculine", "nominative")),
+    (("ая", "яя"), ("feminine", "nominative")),
+    (("ое", "ее"), ("neuter", "nominative")),
+    (("ого", "его"), ("masculine", "genitive")),
+    (("ому", "ему"), ("masculine", "dative")),
+    (("ую", "юю"), ("feminine", "accusative")),
+    (("ом", "ем"), ("masculine", "prepositional")),
+    (("ые", "ие"), ("plural", "nominative")),
+    (("ых", "их"), ("plural", "genitive")),
+)
+
+
+def roman(text: str) -> int:
+    """The value of Roman figures in the classical spelling; 0 for anything else."""
+    if not text or not _ROMAN.fullmatch(text):
+        return 0
+    values = [_VALUES[c] for c in text]
+    return sum(-v if any(v < w for w in values[i + 1 : i + 2]) else v for i, v in enumerate(values))
+
+
+class RussianOrdinals:
+    """Handlers for figures and Roman figures that are said as ordinals."""
+
+    def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
+        self._data = data
+        self._numbers = numbers
+        self._context = context
+        self._endings: Mapping[str, list[str]] = data.get("spoken", "ordinal_endings")
+        self._nouns: Mapping[str, str] = data.get("spoken", "numbered_nouns")
+        self._queens = tuple(data.get("spoken", "feminine_rulers.stems"))
+        self._prefixes: Mapping[str, str] = data.get("spoken", "compound_prefixes")
+
+    def figure_rules(self) -> list[tuple[str, Handler]]:
+        return [
+            (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])", self._with_ending),
+            (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
+        ]
+
+    def letter_rules(self) -> list[tuple[str, Handler]]:
+        return [
+            (rf"([IVXLCХІ]+){GAP}?[-–—]{GAP}?([IVXLCХІ]+){GAP}(вв?\.|век(?:а|ов|ах|ам)?(?!\w))", self._centuries),
+            (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.))?", self._roman),
+        ]
+
+    def _with_ending(self, found: re.Match[str]) -> Reading | None:
+        digits, ending = found[1], found[2]
+        text = found.string
+        after = self._context.words_after(text, found.end())
+        noun = after[0] if after else ""
+        if ending in ("ти", "ми") or (ending == "х" and digits in ("2", "3", "4") and not noun.startswith("год")):
+            return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
+        gender, case = self._endings[ending]
+        before = self._context.word_before(text, found.start())
+        if ending in ("е", "ые") and (noun.endswith(("ы", "и", "а")) or noun in ("гг", "же") or int(digits[-1]) == 0):
+            gender = "plural"
+        elif ending == "м":
+            gender, case = self._m_form(noun, before)
+        elif ending == "х" and before in ("в", "о", "на", "при"):
+            case = "prepositional"
+        return reading(found, self._numbers.ordinal(digits, gender, case), "ordinal")
+
+    def _m_form(self, noun: str, before: str) -> tuple[str, str]:
+        """ "-м" is "в пятом", "с пятым" or "к девяностым годам"."""
+        if noun.endswith(("ам", "ям")):
+            return "plural", "dative"
+        instrumental = noun.endswith(("ом", "ем")) or self._context.governs.get(before) == "instrumental"
+        return "masculine", "instrumental" if instrumental and before not in ("в", "на", "о") else "prepositional"
+
+    def _compound(self, found: re.Match[str]) -> Reading | None:
+        """ "20-летний" -> "двадцатилетний": the number in the genitive, written as one word with the rest."""
+        words = self._numbers.cardinal(found[1], "masculine", "genitive").split()
+        joined = "".join(self._prefixes.get(word, word) for word in words)
+        return reading(found, joined + found[2], "ordinal") if joined else None
+
+    def _roman(self, found: re.Match[str]) -> Reading | None:
+        n = roman(found[1].translate(_CYRILLIC))
+        text = found.string
+        if not n or text[found.start() - 1 : found.start()].isalnum():
+            return None
+        after = self._context.words_after(text, found.end(1))
+        if found[2]:
+            case = self._century_case(text, found.start())
+            return reading(
+                found, f"{self._numbers.ordinal(n, 'masculine', case)} {self._numbers.noun('век').one(case)}", "roman"
+            )
+        agreed = self._beside_noun(text, found, after)
+        if agreed:
+            return reading(found, self._numbers.ordinal(n, *agreed), "roman", end=found.end(1))
+        ruler = self._ruler(text, found.start())
+        if ruler:
+            return reading(found, self._numbers.ordinal(n, *ruler).capitalize(), "roman", end=found.end(1))
+        if len(found[1]) == 1 or n > 50:
+            return None
+        return reading(found, self._numbers.cardinal(n), "roman", end=found.end(1))
+
+    def _century_case(self, text: str, start: int) -> str:
+        before = self._context.word_before(text, start)
+        if before in ("в", "во", "о"):
+            return "prepositional"
+        if before in ("с", "начале", "конце", "середине", "половине", "начала", "конца", "середины", "половины"):
+            return "genitive"
+        return self._context.governs.get(before, "nominative")
+
+    def _beside_noun(self, text: str, found: re.Match[str], after: list[str]) -> tuple[str, str] | None:
+        before = self._context.word_before(text, found.start())
+        entry = self._nouns.get(after[0]) if after else None
+        if entry is None and before in self._nouns and not before.startswith("век"):
+            entry = self._nouns[before]
+        if entry:
+            gender, case = entry.split()
+            return gender, "dative" if case == "prepositional" and before in ("к", "по") else case
+        if after:
+            for endings, agreed in _ADJECTIVES:
+                if after[0].endswith(endings) and len(after[0]) > 4:
+                    return agreed
+        return None
+
+    def _ruler(self, text: str, start: int) -> tuple[str, str] | None:
+        """Gender and case of the name before: "Пётр I", "Петра I", "Екатерины II"."""
+        name = re.search(r"([А-ЯЁ][а-яё]+) ?$", text[max(0, start - 24) : start])
+        if not name:
+            return None
+        word = name[1]
+        if word.startswith(self._queens):
+            cases = {
+                "а": "nominative",
+                "я": "nominative",
+                "ы": "genitive",
+                "и": "genitive",
+                "е": "dative",
+                "у": "accusative",
+                "ю": "accusative",
+            }
+            return "feminine", cases.get(word[-1], "instrumental")
+        cases = {"а": "genitive", "я": "genitive", "у": "dative", "ю": "dative", "е": "prepositional"}
+        if word.endswith(("ом", "ем")) and len(word) > 5:
+            return "masculine", "instrumental"
+        return "masculine", cases.get(word[-1], "nominative")
+
+    def _centuries(self, found: re.Match[str]) -> Reading | None:
+        first, last = (roman(found[i].translate(_CYRILLIC)) for i in (1, 2))
+        if not first or not last:
+            return None
+        word = found[3]
+        forms = {"века": "nominative", "веков": "genitive", "веках": "prepositional", "векам": "dative"}
+        case = forms.get(word) or self._century_case(found.string, found.start())
+        said = " — ".join(self._numbers.ordinal(n, "masculine", case) for n in (first, last))
+        if word in forms:
+            return reading(found, said, "roman", end=found.end(2))
+        return reading(found, f"{said} {self._numbers.noun('век').many(case)}", "roman")

@@ -1,0 +1,226 @@
+"""Russian years, dates and clock times, in the case that the words around them ask for."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.ruled import Handler, one_of, reading
+
+GAP = "[ \u00a0\u202f\u2009]"
+DASH = "[-–—−]"
+YEAR_WORD = r"(?:гг?\.|гг?(?!\w)|год(?:а|у|ом|е|ы|ов|ам|ами|ах)?(?!\w))"
+_SHORT = ("г.", "г", "гг.", "гг", "")
+_AT_A_TIME = ("в", "во", "о", "об", "на")
+# The case that a written form of "год" shows; "году" is dative after "к" and "по".
+_FORMS = {
+    "год": "nominative",
+    "года": "genitive",
+    "году": "prepositional",
+    "годом": "instrumental",
+    "годе": "prepositional",
+    "годы": "nominative",
+    "годов": "genitive",
+    "годам": "dative",
+    "годами": "instrumental",
+    "годах": "prepositional",
+}
+
+
+class RussianTimes:
+    """Handlers for years, dates and clock times."""
+
+    def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
+        self._numbers = numbers
+        self._context = context
+        self._months: Mapping[str, int] = data.get("spoken", "months")
+        self._genitive: list[str] = data.get("spoken", "months_in_order.genitive")
+        self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
+
+    def rules(self) -> list[tuple[str, Handler]]:
+        month = f"(?:{one_of(self._months)})(?![\\w])" if self._months else "(?!)"
+        return [
+            (
+                rf"(\d{{1,2}})([./])(\d{{1,2}})\2(\d{{4}}|\d{{2}})(?![\d.,]?\d)(?:{GAP}?(?:г\.|года?(?!\w)))?",
+                self._numeric_date,
+            ),
+            (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (r"(\d{1,2})(-)(\d{1,2})-(\d{4})(?!\d)", self._numeric_date),
+            (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
+            (rf"(\d{{1,2}})(?:-?го)?(?={GAP}{month})", self._day),
+            (rf"(\d{{1,2}})(?={GAP}(?:и|или|по){GAP}\d{{1,2}}{GAP}{month})", self._day),
+            (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
+            (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
+            (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
+            (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
+            (r"([12]\d{3})(?![\d,.:/-]?\d|[-‑][а-яё])", self._bare_year),
+            (rf"([12]\d{{3}}){GAP}?[-–—]{GAP}?([12]\d{{3}})(?![\d,.]?\d|{GAP}?[^\W\d])", self._bare_years),
+        ]
+
+    def _numeric_date(self, found: re.Match[str]) -> Reading | None:
+        first, sign, second, year = found[1], found[2], found[3], found[4]
+        day, month = int(first), int(second)
+        if len(year) == 2 and not found[0].endswith(("г.", "года", "год")) and sign == "/":
+            return None
+        if not is_day(day, month):
+            day, month = month, day
+        if not is_day(day, month):
+            return None
+        full = _full_year(year)
+        case = self._day_case(found)
+        other = self._date(month, day, full, case) if sign == "/" and day != month and is_day(month, day) else ""
+        said = self._date(day, month, full, case)
+        return reading(found, said, "date", *([other] if other else []))
+
+    def _iso_date(self, found: re.Match[str]) -> Reading | None:
+        day, month = int(found[3]), int(found[2])
+        return (
+            reading(found, self._date(day, month, found[1], self._day_case(found)), "date")
+            if is_day(day, month)
+            else None
+        )
+
+    def _date(self, day: int, month: int, year: str, case: str) -> str:
+        words = f"{self._numbers.ordinal(day, 'neuter', case)} {self._genitive[month - 1]}"
+        return f"{words} {self._numbers.ordinal(year, 'masculine', 'genitive')} года"
+
+    def _day(self, found: re.Match[str]) -> Reading | None:
+        if not 1 <= int(found[1]) <= 31:
+            return None
+        return reading(found, self._numbers.ordinal(found[1], "neuter", self._day_case(found)), "date")
+
+    def _days(self, found: re.Match[str]) -> Reading | None:
+        """ "5–7 мая" -> "с пятого по седьмое мая"."""
+        if not (1 <= int(found[1]) <= 31 and 1 <= int(found[2]) <= 31):
+            return None
+        first = self._numbers.ordinal(found[1], "neuter", "genitive")
+        return reading(found, f"с {first} по {self._numbers.ordinal(found[2], 'neuter', 'accusative')}", "range")
+
+    def _day_case(self, found: re.Match[str]) -> str:
+        """Named ("сегодня первое декабря"), asked for by a preposition, or by default when ("первого декабря")."""
+        before = self._context.word_before(found.string, found.start())
+        if before in self._naming:
+            return "nominative"
+        if before in ("на", "за", "в", "во", "про", "через", "под", "по"):
+            return "accusative"
+        if before == "с":
+            return "genitive"
+        case = self._context.governs.get(before, "genitive")
+        return "genitive" if case in ("nominative", "accusative") else case
+
+    def _clock(self, found: re.Match[str]) -> Reading | None:
+        hours, minutes = int(found[1]), int(found[2])
+        seconds = int(found[3]) if found[3] else None
+        if hours > 24 or minutes > 59 or (seconds or 0) > 59:
+            return None
+        before = self._context.word_before(found.string, found.start())
+        case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
+        return reading(found, self.clock(hours, minutes, seconds, case), "clock")
+
+    def _clock_range(self, found: re.Match[str]) -> Reading | None:
+        times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]
+        if any(h > 24 or m > 59 for h, m in times):
+            return None
+        first, last = (self.clock(h, m, None, "genitive") for h, m in times)
+        return reading(found, f"с {first} до {last}", "range")
+
+    def clock(self, hours: int, minutes: int, seconds: int | None, case: str) -> str:
+        """ "двадцать один час сорок минут"; at the full hour the minutes are left out."""
+        parts = [self._counted(hours, "час", case)]
+        if minutes or seconds is not None:
+            parts.append(self._counted(minutes, "минута", case))
+        if seconds is not None:
+            parts.append(self._counted(seconds, "секунда", case))
+        return " ".join(parts)
+
+    def _counted(self, n: int, word: str, case: str) -> str:
+        noun = self._numbers.noun(word)
+        return f"{self._numbers.cardinal(n, noun.gender, case)} {governed(noun, n, case)}"
+
+    def _year_with_word(self, found: re.Match[str]) -> Reading | None:
+        digits, word = ascii_digits(found[1]), found[2]
+        case = self._year_case(found, word)
+        if word in _SHORT:
+            if int(digits) < 1000 and not (len(digits) == 3 and case != "nominative"):
+                return None
+            said = f"{self._numbers.ordinal(digits, 'masculine', case)} {self._short_year(word, case)}"
+            return reading(found, said, "year")
+        if _counts(int(digits), word, case):
+            return None
+        return reading(found, self._numbers.ordinal(digits, "masculine", case), "year", end=found.end(1))
+
+    def _year_case(self, found: re.Match[str], word: str) -> str:
+        before = self._context.word_before(found.string, found.start())
+        if word in _SHORT:
+            if before in _AT_A_TIME:
+                return "prepositional"
+            if before in self._months or before == "с":
+                return "genitive"
+            return self._context.governs.get(before, "nominative")
+        return "dative" if word == "году" and before in ("к", "ко", "по", "благодаря") else _FORMS[word]
+
+    def _short_year(self, word: str, case: str) -> str:
+        noun = self._numbers.noun("год")
+        if word.startswith("гг"):
+            return "годов" if case == "genitive" else noun.many(case)
+        return noun.one(case)
+
+    def _years(self, found: re.Match[str]) -> Reading | None:
+        """ "в 1941–1945 гг." -> "в тысяча девятьсот сорок первом — тысяча девятьсот сорок пятом годах"."""
+        first, last, word = ascii_digits(found[1]), ascii_digits(found[2]), found[3]
+        case = self._year_case(found, word)
+        ends = [self._numbers.ordinal(y, "masculine", case) for y in (first, last)]
+        said = " — ".join(ends)
+        if word in _SHORT:
+            return reading(found, f"{said} {self._short_year('гг.', case)}", "range")
+        return reading(found, said, "range", end=found.end(2))
+
+    def _bare_year(self, found: re.Match[str]) -> Reading | None:
+        """Four figures without "год": a year after a month, or after "в", "с", "до" where nothing is counted."""
+        text = found.string
+        before = self._context.word_before(text, found.start())
+        if before in self._months:
+            return reading(found, f"{self._numbers.ordinal(found[1], 'masculine', 'genitive')} года", "year")
+        if not 1000 <= int(found[1]) <= 2100 or self._context.words_after(text, found.end()):
+            return None
+        if before in _AT_A_TIME[:2] or (
+            before in ("с", "до", "после", "к") and not text[found.end() : found.end() + 2].strip()[:1].isalnum()
+        ):
+            case = {"в": "prepositional", "во": "prepositional", "к": "dative"}.get(before, "genitive")
+            return reading(
+                found, self._numbers.ordinal(found[1], "masculine", case), "year", self._numbers.cardinal(found[1])
+            )
+        return None
+
+    def _bare_years(self, found: re.Match[str]) -> Reading | None:
+        if not 1000 <= int(found[1]) < int(found[2]) <= 2100:
+            return None
+        said = " — ".join(self._numbers.ordinal(y, "masculine", "nominative") for y in (found[1], found[2]))
+        counted = " — ".join(self._numbers.cardinal(y) for y in (found[1], found[2]))
+        return reading(found, said, "range", counted)
+
+
+def is_day(day: int, month: int) -> bool:
+    """Whether a month has such a day (29 February passes)."""
+    return 1 <= month <= 12 and 1 <= day <= (29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31)
+
+
+def _full_year(year: str) -> str:
+    """Two figures mean this century up to 49, the last one from 50 on (common practice, no source)."""
+    plain = ascii_digits(year)
+    return plain if len(plain) == 4 else str((2000 if int(plain) < 50 else 1900) + int(plain))
+
+
+def _counts(n: int, word: str, case: str) -> bool:
+    """Whether "21 год", "2 года" may be a stretch of years: the form agrees, and it is not as long as a date."""
+    if n >= 1000:
+        return False
+    kind = plural_class(n)
+    agrees = (kind == "one" and word in ("год", "года", "году")) or (kind == "few" and word == "года")
+    plural = word in ("годам", "годами", "годах")
+    return (agrees and not (word == "году" and case == "prepositional")) or plural

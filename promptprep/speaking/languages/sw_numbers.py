@@ -1,0 +1,60 @@
+"""Swahili numbers in words, and their agreement with the class of the noun before them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+
+MOST_DIGITS = 15  # beyond a quadrillion the CLDR's rules have loans that nobody says
+
+
+class SwahiliNumbers:
+    """Number words from one `LanguageData` and one `Speller`."""
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        self._data = data
+        self._speller = speller
+        self._said: dict[str, str] = {}
+        self._agreeing: Mapping[str, Mapping[str, str]] = data.get("spoken", "agreement")
+        self._not_classed = frozenset(data.get("spoken", "without_class.words"))
+
+    def cardinal(self, digits: str | int, prefix: str = "") -> str:
+        """A whole number; its last word agrees with a noun class ("vi" -> "vitabu viwili"). Commas are not said.
+
+        Beyond fifteen digits the figures are said one by one.
+        """
+        plain = str(digits).lstrip("0") or "0"
+        if len(plain) > MOST_DIGITS:
+            return self.digits(plain)
+        words = self._said.get(plain)
+        if words is None:
+            words = self._said[plain] = self._speller.spell(plain, "sw", "%spellout-cardinal").replace(",", "")
+        return self._agreed(words, prefix, int(plain)) if prefix else words
+
+    def _agreed(self, words: str, prefix: str, n: int) -> str:
+        """Only the units agree, and only where they stand by themselves: 12 "kumi na wawili", but 2000 "elfu mbili"."""
+        if n % 10 == 0 or (n > 10 and n % 1000 == 0):
+            return words
+        head, _, last = words.rpartition(" ")
+        agreed = self._agreeing[prefix].get(last, last)
+        return f"{head} {agreed}" if head else agreed
+
+    def digits(self, digits: str) -> str:
+        """Figures said one by one."""
+        return " ".join(self.cardinal(d) for d in digits)
+
+    def decimal(self, whole: str, part: str) -> str:
+        """ "2.5" -> "mbili nukta tano": the figures after the point one by one, as the CLDR's rules say them."""
+        return f"{self.cardinal(whole)} {self._data.get('spoken', 'point')} {self.digits(part)}"
+
+    def class_of(self, word: str) -> str:
+        """The prefix that a number takes after the noun `word`; "" for classes whose numbers take none."""
+        lower = word.lower()
+        if lower in self._not_classed:
+            return ""
+        for prefix, forms in self._agreeing.items():
+            if any(lower.startswith(start) for start in forms["nouns"].split()):
+                return prefix
+        return ""
