@@ -46,7 +46,7 @@ def screen_html(prepared: PreparedScript, env: Environment, fonts: Fonts, place:
     """
     plan = screen_plan(prepared)
     values = _values(prepared, plan, fonts)
-    styles = _styles(env, STYLES, values)
+    styles = _styles(env, STYLES, {**values, "px": _scaled})
     code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
     code = f'"use strict";\n(() => {{\n{code}}})();\n'
     data = _data({"words": ENGLISH, **plan_object(prepared, plan), "place": _place(place)})
@@ -64,7 +64,7 @@ def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> byte
     """The screenfuls as pages of the rig's own pixels (96 to the inch), flipped as the rig needs; the chart is last."""
     plan = screen_plan(prepared)
     values = _values(prepared, plan, fonts)
-    styles = _styles(env, ("copy", "pages"), values)
+    styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed})
     page = env.get_template("screen/pages.html.j2")
     return _written(page.render(**values, styles=Markup(styles), pages=screen_pages(plan)))
 
@@ -131,6 +131,15 @@ def _letters(prepared: PreparedScript, plan: ScreenPlan) -> tuple[str, str]:
 
 def _styles(env: Environment, names: Sequence[str], values: Mapping[str, Any]) -> str:
     return "\n".join(env.get_template(f"screen/{name}.css.j2").render(**values) for name in names)
+
+
+def _scaled(pixels: float) -> str:
+    """A length of the rig's picture as CSS: the page sets how large such a pixel is in its window."""
+    return f"calc({pixels} * var(--px))"
+
+
+def _fixed(pixels: float) -> str:
+    return f"{pixels}px"
 
 
 def _source(env: Environment, name: str) -> str:

@@ -25,7 +25,7 @@ class Pointer {
   // Along the text as the viewer sees it: upside down when the picture is.
   along(pixels) {
     const turned = this.stage.flip === "vertical" || this.stage.flip === "both" ? -1 : 1;
-    return turned * pixels * (window.devicePixelRatio || 1) / this.stage.scale;
+    return turned * pixels / this.stage.scale;
   }
 
   begin(event) {

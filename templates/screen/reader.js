@@ -49,7 +49,7 @@ class Reader {
     this.stage.turn();
     this.stage.colour();
     this.stage.fit();
-    this.stage.draw(this.clock.at, performance.now());
+    this.draw(performance.now());
   }
 
   // -- one frame --------------------------------------------------------------------------------------------
@@ -70,6 +70,7 @@ class Reader {
   }
 
   draw(now) {
+    this.stage.still = this.clock.rate === 0;
     this.stage.draw(this.clock.at, now);
     this.cards.draw(this.clock.at);
     this.cards.mark(this.clock.at);

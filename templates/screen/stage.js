@@ -17,6 +17,7 @@ class Stage {
     this.shown = null;
     this.page = null;
     this.alone = true;
+    this.still = false;
   }
 
   // Room in window pixels: the whole window for the reader, a box of the operator's view.
@@ -24,30 +25,50 @@ class Stage {
     return this.alone ? [window.innerWidth, window.innerHeight] : [this.glass.clientWidth, this.glass.clientHeight];
   }
 
-  // Whole device pixels everywhere, so that a flip moves every dot onto a dot.
+  // Sizes follow the window by layout, not by a scaled layer, and the layers stand on whole device pixels: a flip
+  // moves every dot onto a dot.
   fit() {
     const [width, height] = this.room();
     const dots = window.devicePixelRatio || 1;
-    const scale = Math.max(Math.min(width / frame.width_px, height / frame.height_px), 1e-6);
-    const snap = (value) => Math.floor(value * dots) / dots;
-    const [left, top] = [snap((width - frame.width_px * scale) / 2), snap((height - frame.height_px * scale) / 2)];
-    this.canvas.style.transform = `translate(${left}px, ${top}px) scale(${scale})`;
-    this.scale = scale * dots;
+    const scale = Math.max(Math.min(width / frame.width_px, height / frame.height_px), 1e-4);
+    const step = [1, 2, 3, 4].find((n) => Number.isInteger(n * dots)) ?? 1;
+    const snap = (value) => Math.floor(value / step + 1e-6) * step;
+    document.documentElement.style.setProperty("--px", `${scale}px`);
+    this.canvas.style.left = `${snap((width - frame.width_px * scale) / 2)}px`;
+    this.canvas.style.top = `${snap((height - frame.height_px * scale) / 2)}px`;
+    this.scale = scale;
+    this.dots = dots;
+    this.step = step;
     this.drawn = null;
-    this.fresh();
+    this.measure();
   }
 
-  // A layer keeps the sharpness it was first drawn with: drop it, so that it is drawn anew at this scale.
-  fresh() {
-    this.strip.style.willChange = "auto";
-    void this.strip.offsetHeight;
-    requestAnimationFrame(() => { this.strip.style.willChange = ""; });
+  // Where the middles of the lines really are, in window pixels of the strip: browsers round heights.
+  measure() {
+    const whole = this.strip.getBoundingClientRect();
+    const start = new DOMMatrix(this.glass.style.transform).d < 0 ? whole.bottom : whole.top;
+    this.centres = lineElements.map((element) => {
+      const box = element.getBoundingClientRect();
+      return Math.abs((box.top + box.bottom) / 2 - start);
+    });
+  }
+
+  // A height of the planned strip as window pixels of the strip as laid out.
+  laid(height) {
+    const i = lastNotAfter(plan.lines, height - frame.line_px / 2, (l) => l[3]);
+    if (i < 0 || i >= this.centres.length - 1) {
+      const end = clamp(i, 0, this.centres.length - 1);
+      return this.centres.length ? this.centres[end] + (height - centreOf(end)) * this.scale : 0;
+    }
+    const share = (height - centreOf(i)) / (centreOf(i + 1) - centreOf(i));
+    return this.centres[i] + share * (this.centres[i + 1] - this.centres[i]);
   }
 
   turn() {
     const x = this.flip === "horizontal" || this.flip === "both" ? -1 : 1;
     const y = this.flip === "vertical" || this.flip === "both" ? -1 : 1;
-    const mirror = x === 1 && y === 1 ? "none" : `scale(${x}, ${y})`;
+    const [width, height] = this.room();
+    const mirror = x === 1 && y === 1 ? "none" : `matrix(${x}, 0, 0, ${y}, ${x < 0 ? width : 0}, ${y < 0 ? height : 0})`;
     this.glass.style.transform = mirror;
     this.panels.style.transform = this.panelsTurn ? "none" : mirror;
   }
@@ -85,7 +106,7 @@ class Stage {
       else [height, opacity] = u < 0.5 ? [this.glide.from, 1 - eased(2 * u)] : [height, eased(2 * u - 1)];
     }
     this.shown = height;
-    this.place(frame.lens_y_px - height, opacity);
+    this.place(frame.lens_y_px * this.scale - this.laid(height), opacity);
   }
 
   drawPage(at) {
@@ -95,14 +116,13 @@ class Stage {
       for (const element of this.strip.querySelectorAll(".shown")) element.classList.remove("shown");
       for (let line = first; line <= last; line += 1) lineElements[line].classList.add("shown");
       this.page = page;
-      this.pageShift = shift;
+      this.pageFirst = [first, centreOf(first) + shift];
     }
-    this.place(this.pageShift, 1);
+    this.place(this.pageFirst[1] * this.scale - (this.centres[this.pageFirst[0]] ?? 0), 1);
   }
 
   place(y, opacity) {
-    const snap = (value) => Math.round(value * this.scale) / this.scale;
-    const drawn = `translate3d(${snap(frame.left_px)}px, ${snap(y)}px, 0)`;
+    const drawn = `translate3d(0, ${this.still ? this.step * Math.round(y / this.step) : Math.round(y * this.dots) / this.dots}px, 0)`;
     if (drawn !== this.drawn) this.strip.style.transform = this.drawn = drawn;
     if (opacity !== this.opacity) this.strip.style.opacity = this.opacity = opacity;
   }

@@ -38,7 +38,7 @@ const speedAt = (at) => (heightAt(at + 0.05) - heightAt(at - 0.05)) / 0.1;
 const lineAt = (at) => Math.max(lastNotAfter(plan.lines, at, (l) => l[0]), 0);
 const segmentAt = (at) => Math.max(lastNotAfter(plan.segments, at, (s) => s.at_s), 0);
 const screenfulAt = (at) => Math.max(lastNotAfter(plan.screenfuls, at, (p) => p[2]), 0);
-const centreOf = (line) => plan.lines[line][3] + frame.line_px / 2;
+const centreOf = (line) => (plan.lines[line]?.[3] ?? 0) + frame.line_px / 2;
 
 function waitAt(at) {
   const wait = plan.waits[lastNotAfter(plan.waits, at, (w) => w.at_s)];

@@ -31,25 +31,23 @@ LINE_BOXES = """() => [...document.querySelectorAll('[data-line]')].map((e) => {
 })"""
 
 
+FRAMES = "new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(go))))"
+
+
 def opened(context: Any, address: str, fragment: str, size: tuple[int, int] = (1920, 1080)) -> Any:
     page = context.new_page()
     page.set_viewport_size({"width": size[0], "height": size[1]})
     page.goto(f"{address}#{fragment}")
-    page.evaluate(
-        "document.fonts.ready.then(() => new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go))))"
-    )
+    page.evaluate(f"document.fonts.ready.then(() => {FRAMES})")
     return page
 
 
-def picture(page: Any) -> np.ndarray:
-    return np.asarray(Image.open(io.BytesIO(page.screenshot())).convert("RGB")).astype(int)
+def picture(page: Any, **options: Any) -> np.ndarray:
+    return np.asarray(Image.open(io.BytesIO(page.screenshot(**options))).convert("RGB")).astype(int)
 
 
 def go(page: Any, fragment: str) -> None:
-    page.evaluate(
-        "(f) => { location.hash = f; return new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(go)))); }",
-        fragment,
-    )
+    page.evaluate(f"(f) => {{ location.hash = f; return {FRAMES}; }}", fragment)
 
 
 @pytest.mark.parametrize("name", ["sky.en", "sky.ar", "sky.hi", "sky.ja", "sky.zh", "sky.ko"])
@@ -83,9 +81,11 @@ def test_panels_can_stay_upright(context: Any, write_page: Any) -> None:
     )
     box = page.locator("#help").bounding_box()
     clip = {key: box[key] for key in ("x", "y", "width", "height")}
-    upright = page.screenshot(clip=clip)
+    upright = picture(page, clip=clip)
     go(page, "flip=horizontal&at=0&hold=1&help=1&panels=plain")
-    assert page.screenshot(clip=clip) == upright
+    assert abs(picture(page, clip=clip) - upright).mean() < 1, "the same, but for the rounding of two flips"
+    go(page, "flip=horizontal&at=0&hold=1&help=1&panels=turn")
+    assert abs(picture(page, clip=clip) - upright).mean() > 5
 
 
 @pytest.mark.parametrize("name", ["sky.en", "sky.fr", "sky.ru", "sky.ar", "sky.hi", "sky.ja", "sky.zh", "sky.ko"])
@@ -98,8 +98,8 @@ def test_planned_lines_are_rendered_lines(context: Any, write_page: Any, name: s
     assert [box["text"].strip() for box in boxes] == [line.text.strip() for line in prepared.broken.lines]
     for box, line in zip(boxes, prepared.broken.lines, strict=True):
         assert box["boxes"] == 1, box
-        assert box["left"] >= box["own_left"] - 0.5 and box["right"] <= box["own_right"] + 0.5, box
-        assert 0 <= box["left"] and box["right"] <= rig.width_px, "cut at the picture's edge"
+        assert box["left"] >= max(box["own_left"] - 0.5, 0), box
+        assert box["right"] <= min(box["own_right"] + 0.5, rig.width_px), box
         if not any(run.stress for run in line.runs):
             width = line.width_em * prepared.broken.column.font_px
             assert box["right"] - box["left"] == pytest.approx(width, rel=0.002, abs=1), box
@@ -111,8 +111,9 @@ def lens_offsets(page: Any, prepared: PreparedScript) -> list[float]:
     ys = page.evaluate(
         """async (times) => { const ys = []; for (const [i, t] of times.entries()) {
           location.hash = `flip=none&at=${t}&hold=1`;
-          await new Promise((go) => addEventListener('hashchange', () => requestAnimationFrame(() => requestAnimationFrame(go)), { once: true }));
-          const r = document.querySelector(`[data-line="${i}"]`).getBoundingClientRect(); ys.push((r.top + r.bottom) / 2); }
+          await new Promise((go) => addEventListener('hashchange', () => requestAnimationFrame(go), { once: true }));
+          const r = document.querySelector(`[data-line="${i}"]`).getBoundingClientRect();
+          ys.push((r.top + r.bottom) / 2); }
           return ys; }""",
         at,
     )

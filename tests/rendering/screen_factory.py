@@ -166,9 +166,9 @@ def _segment_lines(
                     width,
                     on[0].start_s,
                     on[-1].end_s,
-                    text[-1:] in ".?!。।؟",
-                    last,
-                )  # fmt: skip
+                    ends_sentence=text[-1:] in ".?!。।؟",
+                    ends_paragraph=last,
+                )
             )
 
 
