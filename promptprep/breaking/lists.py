@@ -15,6 +15,8 @@ AFTER = {
 # Cost of a line end before a word of each list.
 BEFORE = {"followers": 9.0}
 _NAMES = 9.0
+_CONTENT = 3.0  # between two words of content: they may be adjective and noun, or parts of a compound
+_ENDING = 6.0
 _NAME_NUMBER = 9.0
 _OPENING = "([{\"'“‘«‹„‚「『（《〈【¿¡"
 _CLOSING = ")]}\"'”’»›“‘.,;:!?…。、，；：！？」』）》〉】؟،؛।"
@@ -146,7 +148,9 @@ def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) ->
     if left.is_name and not starts_sentence and lists.names and (right.is_name or right.is_number):
         cost = max(cost, _NAMES)
     if not cost and lists.endings and left.word.endswith(lists.endings) and left.word.isalpha():
-        cost = AFTER["adjectives"] * 0.8
+        cost = _ENDING
+    if not cost and lists.after and right.word not in lists.after and right.word not in lists.openers:
+        cost = _CONTENT
     return cost
 
 

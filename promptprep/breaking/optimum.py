@@ -13,21 +13,59 @@ from dataclasses import dataclass
 from promptprep.breaking.pieces import Piece
 
 HARD = 1e4  # a place that is used only where nothing else fits
+_FIRST, _GROWTH, _LONG, _DEAREST, _ROUNDING = 2.0, 0.6, 6, 40.0, 0.75
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
+
+
+SPARE = 0.043  # lines that sense may cost over the fewest there can be, as a part of these
+_HALVINGS = 6
 
 
 @dataclass(frozen=True, slots=True)
 class Weights:
-    """Costs in one scale. Common practice, no source; set by measuring cuts and lines on parsed text.
+    """Costs in one scale, where 10 is a line end between an article and its noun. Common practice, no source.
 
     `line` is what one line more costs, `ragged` what a line costs by the square of its empty part, `stub` what a
     last line costs that fills less than `stub_part` of the column.
     """
 
-    line: float = 9.0
-    ragged: float = 1.5
-    stub: float = 6.0
-    stub_part: float = 0.22
+    line: float = 5.0
+    ragged: float = 0.5
+    stub: float = 4.0
+    stub_part: float = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch that is broken for itself: its pieces and the cost of a line end after each but the last."""
+
+    pieces: Sequence[Piece]
+    costs: Sequence[float]
+
+
+def balanced(parts: Sequence[Part], width_em: float) -> Weights:
+    """Weights whose line costs so much that all parts together take few lines more than they must.
+
+    A line end saved costs a line: in a long text the cost is raised until the lines are within `SPARE` of the fewest;
+    in a short one, where one line is a large part, it follows the number of lines.
+    """
+    fewest = sum(len(fullest_ends(part.pieces, width_em)) for part in parts)
+    weights = Weights(line=_FIRST + _GROWTH * min(fewest, _LONG))
+    allowed = math.floor(fewest * (1 + SPARE) + _ROUNDING)
+    if _lines(parts, width_em, weights) <= allowed:
+        return weights
+    low, high = weights.line, _DEAREST
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        if _lines(parts, width_em, Weights(line=middle)) <= allowed:
+            high = middle
+        else:
+            low = middle
+    return Weights(line=high)
+
+
+def _lines(parts: Sequence[Part], width_em: float, weights: Weights) -> int:
+    return sum(len(best_ends(part.pieces, part.costs, width_em, weights)) for part in parts)
 
 
 def best_ends(pieces: Sequence[Piece], costs: Sequence[float], width_em: float, weights: Weights) -> list[int]:

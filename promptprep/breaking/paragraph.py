@@ -9,15 +9,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from promptprep.breaking.lists import lists_of
-from promptprep.breaking.optimum import Weights, best_ends
-from promptprep.breaking.pieces import Cutter, Measure, Piece, line_ends, stripped
+from promptprep.breaking.optimum import Part, Weights, balanced, best_ends
+from promptprep.breaking.pieces import Cutter, Measure, line_ends, stripped
 from promptprep.breaking.sense import Sense, costs, sentence_spans
 from promptprep.errors import BadGeometry
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines, Word
 from promptprep.spans import Span
 
-WEIGHTS = Weights()
 _FEEDS = re.compile("\r\n|[\n\r\v\f\x85\u2028\u2029]")
 _TRIES = 4
 _TOLERANCE_EM = 1e-6
@@ -62,18 +61,14 @@ def break_paragraphs(
     ends = [engines.breaks.sentences(text, data.tag) for text in texts]
     words = _parsed(texts, ends, data, engines)
     bold = bool(data.maybe("fonts", "bold", True))
-    broken = []
+    drafts = []
     for i, text in enumerate(texts):
         sense = Sense(text, data.tag, lists, engines.breaks, ends[i], words[i] if words else None)
-        cutter = Cutter(
-            text,
-            width_em,
-            Measure(engines.shaper, data.tag, bold),
-            engines.breaks,
-            tuple(stress[i]) if stress else (),
-        )
-        broken.append(_broken(sense, cutter, sentence_per_line))
-    return broken
+        measure = Measure(engines.shaper, data.tag, bold)
+        cutter = Cutter(text, width_em, measure, engines.breaks, tuple(stress[i]) if stress else ())
+        drafts.append(_draft(sense, cutter, sentence_per_line))
+    weights = balanced([part for draft in drafts for part in draft.parts], width_em)
+    return [_finished(draft, weights) for draft in drafts]
 
 
 def check_width(width_em: float) -> None:
@@ -105,17 +100,32 @@ def _joined(spans: Sequence[Span], parsed: Iterator[tuple[Word, ...]]) -> list[W
     return words
 
 
-def _broken(sense: Sense, cutter: Cutter, sentence_per_line: bool) -> BrokenParagraph:
+@dataclass(frozen=True, slots=True)
+class _Draft:
+    """A text cut into pieces, before its lines are chosen."""
+
+    sense: Sense
+    cutter: Cutter
+    parts: tuple[Part, ...]
+    cut: tuple[tuple[Span, float], ...]
+
+
+def _draft(sense: Sense, cutter: Cutter, sentence_per_line: bool) -> _Draft:
     ends = line_ends(sense.text, sense.language, sense.breaks)
-    lines: list[Span] = []
+    parts: list[Part] = []
     cut: list[tuple[Span, float]] = []
     for part in _parts(sense, sentence_per_line):
         own = ends[bisect_right(ends, part.start) : bisect_left(ends, part.end)]
         pieces, wide = cutter.pieces(part, own)
-        lines += _lines(pieces, costs(sense, pieces, cutter.width_em), cutter)
+        parts.append(Part(pieces, costs(sense, pieces, cutter.width_em)))
         cut += wide
-    widths = cutter.measure.widths_em(sense.text, lines, cutter.stress)
-    return BrokenParagraph(tuple(lines), tuple(widths), tuple(_ends_sentence(sense, lines)), tuple(cut))
+    return _Draft(sense, cutter, tuple(parts), tuple(cut))
+
+
+def _finished(draft: _Draft, weights: Weights) -> BrokenParagraph:
+    lines = [line for part in draft.parts for line in _lines(part, weights, draft.cutter)]
+    widths = draft.cutter.measure.widths_em(draft.sense.text, lines, draft.cutter.stress)
+    return BrokenParagraph(tuple(lines), tuple(widths), tuple(_ends_sentence(draft.sense, lines)), draft.cut)
 
 
 def _parts(sense: Sense, sentence_per_line: bool) -> list[Span]:
@@ -126,12 +136,12 @@ def _parts(sense: Sense, sentence_per_line: bool) -> list[Span]:
     return sentence_spans(sorted(ends))
 
 
-def _lines(pieces: Sequence[Piece], gap_costs: Sequence[float], cutter: Cutter) -> list[Span]:
+def _lines(part: Part, weights: Weights, cutter: Cutter) -> list[Span]:
     """The best lines; broken anew in a narrower column should a line, shaped whole, come out wider than its pieces."""
-    column = cutter.width_em
+    pieces, column = part.pieces, cutter.width_em
     lines: list[Span] = []
     for _ in range(_TRIES if pieces else 0):
-        ends = best_ends(pieces, gap_costs, column, WEIGHTS)
+        ends = best_ends(pieces, part.costs, column, weights)
         starts = [0, *(end + 1 for end in ends[:-1])]
         lines = [Span(pieces[a].span.start, pieces[b].span.end) for a, b in zip(starts, ends, strict=True)]
         widest = max(cutter.measure.widths_em(cutter.text, lines, cutter.stress))

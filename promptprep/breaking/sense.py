@@ -15,17 +15,17 @@ from promptprep.model.ports import Breaks, Word
 from promptprep.spans import Span
 
 # Cost of a line end by what stands before it. Common practice, no source: after punctuation first.
-_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.2, 0.5, 1.6, 2.6
+_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.1, 0.2, 0.5, 1.0
 _STOPS = frozenset(".!?…。！？؟।")
 _PAUSES = frozenset(";:—–；：؛")
 _COMMAS = frozenset(",、，،")
 _TRAILING = "\"'”’»›)]}」』）》〉】"
 # In scripts without spaces: at the end of a phrase, of a word, and inside a word.
-_PHRASE, _WORD, _INSIDE = 1.5, 7.0, 12.0
+_PHRASE, _WORD, _INSIDE = 0.5, 7.0, 12.0
 _LIST_SHARE = 0.5  # of the lists' cost where the structure is known and sees no bond
-_SLIVER = 7.0
+_SLIVER = 4.0
 _SLIVER_PART = 0.2
-_HEAD = 3.0
+_HEAD = 1.5
 
 
 @dataclass(frozen=True, slots=True)

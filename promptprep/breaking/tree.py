@@ -11,19 +11,18 @@ from promptprep.model.ports import Word
 # The order follows subtitling practice (articles, adjectives, names, auxiliaries, prepositions, negation never cut);
 # the figures are common practice, no source.
 ARC = {
-    "acomp": 3.0, "advmod": 2.0, "amod": 9.0, "appos": 0.0, "attr": 3.0, "aux": 9.0, "auxpass": 9.0, "case": 10.0,
-    "cc": 4.0, "clf": 10.0, "compound": 10.0, "cop": 7.0, "dative": 2.0, "det": 10.0, "dobj": 2.5, "expl": 8.0,
-    "fixed": 10.0, "flat": 10.0, "goeswith": 12.0, "iobj": 3.0, "mark": 6.0, "neg": 9.0, "nmod": 1.5, "npadvmod": 4.0,
-    "nsubj": 2.0, "nsubjpass": 2.0, "nummod": 10.0, "obj": 2.5, "obl": 1.0, "pcomp": 5.0, "pobj": 10.0, "poss": 9.0,
-    "predet": 9.0, "prep": 2.0, "preconj": 6.0, "prt": 8.0, "quantmod": 9.0, "xcomp": 2.5,
+    "acomp": 8.0, "advmod": 0.7, "amod": 10.0, "attr": 8.0, "aux": 10.0, "auxpass": 10.0, "case": 10.0, "cc": 4.0,
+    "clf": 10.0, "compound": 10.0, "cop": 10.0, "dative": 1.0, "det": 10.0, "dobj": 1.0, "expl": 8.0, "fixed": 10.0,
+    "flat": 10.0, "goeswith": 12.0, "iobj": 1.0, "mark": 9.0, "neg": 10.0, "nmod": 0.7, "npadvmod": 4.0, "nsubj": 1.0,
+    "nsubjpass": 1.0, "nummod": 10.0, "obj": 1.0, "obl": 0.7, "pcomp": 5.0, "pobj": 10.0, "poss": 10.0, "preconj": 6.0,
+    "predet": 10.0, "prep": 0.7, "prt": 10.0, "quantmod": 10.0, "xcomp": 1.5,
 }  # fmt: skip
 _CLITICS = ("PRON", "PART")  # a pronoun beside its verb is said in one breath with it
 _CLITIC = 7.0
 _DEGREE = 8.0  # "very bright"
-_NEGATIONS = 9.0
-_CONJUNCT = 1.0
+_NEGATION = 10.0
 _SPAN = 12  # words: longer arcs count in the depth only
-_DEPTH = 0.35  # for each further arc that is cut: the higher in the tree, the better
+_DEPTH = 0.1  # for each further arc that is cut: the higher in the tree, the better
 
 
 def tree_costs(words: Sequence[Word], gaps: Sequence[int], negations: frozenset[str], text: str) -> list[float]:
@@ -55,7 +54,7 @@ def _arc(word: Word, head: Word, before: bool, negation: bool) -> float:
     relation = word.relation.split(":")[0]
     cost = ARC.get(relation, 0.0)
     if negation and relation in ("advmod", "neg", "dep"):
-        return _NEGATIONS
+        return _NEGATION
     if relation == "advmod" and head.pos in ("ADJ", "ADV", "NUM", "DET"):
         return _DEGREE
     if word.pos in _CLITICS and before and relation in ("nsubj", "nsubjpass", "obj", "iobj", "expl", "dep"):
