@@ -1,0 +1,128 @@
+"""English: broadcast usage, American unless the tag says otherwise."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, Noun
+from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.reader import Western
+
+_AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
+_DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
+_TENS = {
+    "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
+    "7": "seventies", "8": "eighties", "9": "nineties",
+}  # fmt: skip
+
+
+class English(Grammar):
+    """Numbers without "and" (CLDR's plain rules), except in the regions that say it."""
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        super().__init__(data, speller)
+        region = data.tag.split("-")[-1]
+        self.verbose = region in _AND_REGIONS
+        self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
+        self.own_parts = (Decades,)
+        self._counted = self.wordset("years.counted")
+        self._not_counted = self.wordset("years.not_counted")
+
+    def cardinal(self, digits: str, gender: str = "") -> str:
+        rules = "%spellout-cardinal-verbose" if self.verbose else ""
+        return self.words.cardinal(digits, rules).replace(",", "")
+
+    def ordinal(self, digits: str, form: str = "") -> str:
+        return self.words.ordinal(digits, "%spellout-ordinal-verbose" if self.verbose else "%spellout-ordinal")
+
+    def year(self, digits: str) -> str:
+        """ "nineteen oh-five", "two thousand five", "twenty twenty-six"."""
+        if self.verbose and 2000 < int(digits) < 2010:
+            return self.cardinal(digits)
+        return self.words.cardinal(digits, "%spellout-numbering-year")
+
+    def is_singular(self, literal: Literal) -> bool:
+        return literal.is_one or (not literal.whole and literal.part is not None)
+
+    def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
+        if literal.part and not literal.whole and magnitude is None and literal.part != (1, 2):
+            return f"{self.number(literal)} of {_article(what.one)} {what.one}"
+        if literal.part == (1, 2) and not literal.whole and magnitude is None:
+            return f"half {_article(what.one)} {what.one}"
+        if before in ("a", "an", "A", "An") and what.gender == "":
+            what = Noun(what.one, what.one)
+        return super().counted(literal, what, magnitude, before)
+
+    def date(self, day: str, month: str, year: str, before: str) -> str:
+        """ "the fifth of May, twenty twenty-six" after a day in front of its month."""
+        the = "" if before.casefold() in ("the", "this", "last", "next") else "the "
+        return f"{the}{self.ordinal(day)} of {month}" + (f", {year}" if year else "")
+
+    def date_in_figures(self, day: str, month: str, year: str, before: str) -> str:
+        if self.day_first:
+            return self.date(day, month, year, before)
+        return f"{month} {self.ordinal(day)}" + (f", {year}" if year else "")
+
+    def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
+        both = self.text("numbers.range").format(self.ordinal(first), self.ordinal(last))
+        the = "" if before.casefold() == "the" else "the "
+        return f"{the}{both} of {month}" + (f", {year}" if year else "")
+
+    def clock(self, hour: int, minute: int | None, *, marked: bool, half: str) -> str:
+        spoken_half = f" {half[0].upper()} M" if half else ""
+        said = self.cardinal(str(hour))
+        if minute is None:
+            return said + spoken_half
+        if minute == 0:
+            if half:
+                return said + spoken_half
+            if hour == 0:
+                return "midnight"
+            return f"{said} o'clock" if hour <= 12 else f"{said} hundred"
+        minutes = f"oh {self.cardinal(str(minute))}" if minute < 10 else self.cardinal(str(minute))
+        return f"{said} {minutes}{spoken_half}"
+
+    def amount(self, literal: Literal, unit: Noun, cent: Noun | None) -> str:
+        cents = Literal(literal.fraction.lstrip("0"), "", 0)
+        whole = Literal(literal.whole, "", 0)
+        return f"{self.counted(whole, unit)} and {self.counted(cents, cent or unit)}"
+
+    def regnal(self, value: int) -> str:
+        return f"the {self.ordinal(str(value))}"
+
+    def counts(self, word: str) -> bool:
+        if word in self._counted:
+            return True
+        return word.islower() and word.endswith("s") and len(word) > 2 and word not in self._not_counted
+
+
+class Decades:
+    """The 1990s, the '80s."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _DECADE.match(text, at)
+        if not found or (at and text[at - 1].isalnum()):
+            return None
+        century, tens = found.groups()
+        start = at - 1 if at > floor and text[at - 1] in "'’‘" else at
+        said = _TENS[tens]
+        if century and century.endswith("0") and tens == "0":
+            said = f"{self.g.cardinal(century.rstrip('0'))} thousands"
+        elif century:
+            said = f"{self.g.cardinal(century)} {said}"
+        return Reading(Span(start, found.end()), said, "year")
+
+
+def _article(noun: str) -> str:
+    return "an" if noun[0] in "aeio" or noun.startswith("hour") else "a"
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Western:
+    return Western(English(data, speller))

@@ -1,0 +1,150 @@
+"""Dates: in figures by the local order, with a month's name, and clock times."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.quantities import BLANK, alternatives
+
+DAYS, MONTHS = 31, 12
+
+
+class Dates:
+    """`dates.order` is "dmy" or "mdy"; `months.names` lists the twelve names, `months.short` maps abbreviations."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.names: list[str] = list(grammar.data.get("spoken", "months.names"))
+        short = grammar.table("months.short")
+        self.months = {n: n for n in self.names} | {k: self.names[int(v) - 1] for k, v in short.items()}
+        self.lower = {k.casefold(): v for k, v in self.months.items()}
+        names = alternatives(self.months)
+        link = grammar.text("dates.link")
+        suffix = grammar.text("dates.day_suffix")
+        self._iso = re.compile(r"(\d{4})-(\d{2})-(\d{2})(?![\d-])")
+        self._figures = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})(?![\d/]|[.-]\d)")
+        self._named = re.compile(
+            rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
+            rf"{BLANK}(?:{link}{BLANK})?({names})(?!\w)(?:(?:,|{BLANK}(?:{link}|del))?{BLANK}(\d{{4}})(?![\d.,]\d|\d))?",
+            re.IGNORECASE,
+        )
+        self._after_month = re.compile(
+            rf"(\d{{1,2}})(?:{suffix})?(?:[-–](\d{{1,2}})(?:{suffix})?)?(?:,?{BLANK}(\d{{4}})(?!\d))?(?![\w:%°]|[.,:]\d)"
+        )
+        self.month_first = grammar.text("dates.order") == "mdy"
+        self.names_first = bool(grammar.data.maybe("spoken", "dates.month_first_in_words", False))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal()):
+            return None
+        return self._in_figures(text, at) or self._with_name(text, at) or self._following(text, at)
+
+    def _in_figures(self, text: str, at: int) -> Reading | None:
+        if found := self._iso.match(text, at):
+            return self._reading(text, found, at, found[3], found[2], found[1])
+        if not (found := self._figures.match(text, at)):
+            return None
+        first, second, year = found[1], found[3], found[4]
+        day, month = (second, first) if self.month_first and found[2] != "." else (first, second)
+        if int(month) > MONTHS:
+            day, month = month, day
+        reading = self._reading(text, found, at, day, month, year)
+        if reading and found[2] == "/" and day != month and int(day) <= MONTHS:
+            other = self._reading(text, found, at, month, day, year)
+            return Reading(reading.span, reading.said, "date", (other.said,) if other else ())
+        return reading
+
+    def _reading(self, text: str, found: re.Match[str], at: int, day: str, month: str, year: str) -> Reading | None:
+        if not (1 <= int(day) <= DAYS and 1 <= int(month) <= MONTHS):
+            return None
+        name, words = self.names[int(month) - 1], self.year(year)
+        said = self.g.date_in_figures(day, name, words, word_before(text, at))
+        return Reading(Span(at, found.end()), said, "date")
+
+    def _with_name(self, text: str, at: int) -> Reading | None:
+        found = self._named.match(text, at)
+        if not found or not 1 <= int(found[1]) <= DAYS:
+            return None
+        written = found[3]
+        name = self.months.get(written) or self.lower[written.casefold()]
+        end = found.end()
+        if written.islower() and self.names[0][0].isupper():
+            return None
+        return self._date(text, at, end, found[1], name, found[4] or "", found[2] or "")
+
+    def _following(self, text: str, at: int) -> Reading | None:
+        """A day after its month: "May 5, 2026"."""
+        if not self.names_first:
+            return None
+        before = word_before(text, at)
+        if before not in self.months:
+            return None
+        found = self._after_month.match(text, at)
+        if not found or not 1 <= int(found[1]) <= DAYS:
+            return None
+        said = self.g.ordinal(found[1])
+        if found[2]:
+            said = self.g.text("numbers.range").format(said, self.g.ordinal(found[2]))
+        if found[3]:
+            said = f"{said}, {self.g.year(found[3])}"
+        return Reading(Span(at, found.end()), said, "date")
+
+    def _date(self, text: str, at: int, end: int, day: str, name: str, year: str, last: str = "") -> Reading:
+        before = word_before(text, at)
+        words = self.year(year)
+        said = self.g.date(day, name, words, before) if not last else self.g.days(day, last, name, words, before)
+        return Reading(Span(at, end), said, "date")
+
+    def year(self, digits: str) -> str:
+        """A year of two figures is one of this century's up to 49, of the last one's from 50."""
+        if len(digits) == 2:
+            digits = ("20" if int(digits) < 50 else "19") + digits
+        return self.g.year(digits) if digits else ""
+
+
+class Clocks:
+    """Clock times: 9:40, 21 h 40, 9.40 Uhr, 9 p.m."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.halves = grammar.table("clock.halves")
+        mark = grammar.text("clock.mark")
+        half = alternatives(self.halves)
+        half = rf"(?:{BLANK}?(?P<half>{half})(?!\w))" if half else r"(?P<half>(?!))"
+        separators = grammar.text("clock.separators")
+        hours = r"(?<![\d:.,])(?P<hour>[01]?\d|2[0-4])"
+        self._full = re.compile(
+            rf"{hours}(?:(?P<sep>[{separators}])|{BLANK}?(?P<mark>{mark}){BLANK}?)(?P<minute>[0-5]\d)"
+            rf"(?:(?:[:′m]|{BLANK}?min{BLANK}?)(?P<second>[0-5]\d)s?)?(?![\d%]|[:.,]\d)"
+            rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:min(?!\w))?{half}?"
+        )
+        self._bare = re.compile(rf"{hours}(?:{BLANK}?(?P<mark>{mark})(?![\w/²]))?{half}?")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and text[at - 1].isalnum():
+            return None
+        found = self._full.match(text, at)
+        if found and (found["sep"] not in (".",) or found["mark2"] or found["half"]):
+            return self._reading(text, found, found["minute"], found["second"])
+        found = self._bare.match(text, at)
+        return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None
+
+    def _reading(self, text: str, found: re.Match[str], minute: str | None, second: str | None) -> Reading:
+        groups = found.groupdict()
+        half = self.halves[found["half"]] if found["half"] else ""
+        marked = bool(groups.get("mark") or groups.get("mark2"))
+        said = self.g.clock(int(found["hour"]), None if minute is None else int(minute), marked=marked, half=half)
+        if second:
+            said = self.g.with_seconds(said, int(second))
+        return Reading(Span(found.start(), sentence_end(text, found.end())), said, "clock")
+
+
+def sentence_end(text: str, end: int) -> int:
+    """Where a reading that ends in a full stop must end so that the sentence keeps its own."""
+    if text[end - 1] != ".":
+        return end
+    rest = text[end : end + 3].lstrip(' \u00a0"”’»)')
+    return end - 1 if not rest or rest[0] == "\n" or rest[0].isupper() else end

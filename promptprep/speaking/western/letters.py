@@ -1,0 +1,227 @@
+"""Capitals: initialisms said as letters, acronyms said as words, Roman numerals, titles; and dotted abbreviations."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.dates import sentence_end
+from promptprep.speaking.western.grammar import Grammar, word_before
+
+CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
+_BLANK = r"[ \u00a0\u202f]"
+_ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
+_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
+_LONGEST = 24
+_NO_MORE = r"(?!\w)(?![’'](?!s\b))"
+_SURE = 5
+
+
+def roman_value(numeral: str) -> int:
+    """The value of a well-formed Roman numeral, 0 for anything else."""
+    if not numeral or not _ROMAN.fullmatch(numeral):
+        return 0
+    values = [_VALUES[c] for c in numeral]
+    return sum(-v if v < later else v for v, later in zip(values, [*values[1:], 0], strict=True))
+
+
+class Romans:
+    """Roman numerals where they are read as numbers: after the words that data list, never a plain "I"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.counted = grammar.wordset("roman.cardinal_after")
+        self.ranked = grammar.wordset("roman.ordinal_after")
+        self.names = grammar.wordset("roman.names")
+        self.never = grammar.wordset("roman.never")
+        endings = (
+            "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
+        )
+        self.suffixes = grammar.table("roman.suffixes")
+        self._pattern = re.compile(rf"([IVXLCDM]{{1,15}})({endings})?{_NO_MORE}")
+
+    def at(self, text: str, at: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found:
+            return None
+        value = roman_value(found[1])
+        if not value:
+            return None
+        span = Span(at, found.end())
+        if found[2]:
+            return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
+        before = word_before(text, at)
+        said = self._said(found[1], value, before, text[at - 1 : at])
+        if not said:
+            return None
+        return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
+
+    def _end(self, text: str, end: int, before: str) -> int:
+        """A regnal numeral takes its dot along where the language writes one ("Ludwig XIV. war")."""
+        dotted = self.g.roman_dot and before in self.names and text[end : end + 1] == "."
+        return end + 1 if dotted and text[end + 1 : end + 3].lstrip()[:1].islower() else end
+
+    def _said(self, numeral: str, value: int, before: str, left: str) -> str:
+        word = before.casefold()
+        if before in self.names and left in (" ", "\u00a0"):
+            return self.g.regnal(value)
+        if word in self.ranked:
+            return self.g.century(value)
+        if word in self.counted:
+            return self.g.cardinal(str(value))
+        if len(numeral) >= _SURE and value > 1000:
+            return self.g.year(str(value))
+        plain_word = before[:1].isupper() and not before.isupper() and left in (" ", "\u00a0")
+        if plain_word and 2 <= len(numeral) and value < 40 and numeral not in self.never:
+            return self.g.cardinal(str(value))
+        return ""
+
+
+class Capitals:
+    """Words that begin with a capital: titles without a dot, initialisms, acronyms, Roman numerals."""
+
+    def __init__(self, grammar: Grammar, currencies: frozenset[str]) -> None:
+        self.g = grammar
+        self.romans = Romans(grammar)
+        self.titles = grammar.table("abbreviations.plain")
+        self.words = grammar.wordset("acronyms.words")
+        self.letters = grammar.wordset("acronyms.letters")
+        self.common = grammar.wordset("acronyms.plain_words")
+        self.currencies = frozenset(c for c in currencies if c.isalpha())
+        self.marks = frozenset(c[-1] for c in currencies if not c[-1].isalnum() and len(c) > 1 and c[-1] != ".")
+        dotted = [*grammar.table("abbreviations.always"), *grammar.table("abbreviations.before_name")]
+        self.dotted = frozenset(dotted)
+        self.and_word = grammar.text("symbols.words.&")
+        self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")
+        self._title = re.compile(r"[^\W\d_]{1,8}")
+        self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{_BLANK}?){{2,}}")
+        self._vowel = re.compile("[AEIOUYÀ-ÆÈ-ÏÒ-ÖÙ-Ý]")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        left = text[at - 1 : at]
+        if left.isalpha() or left in ("_", "\ufffc") and at > floor and text[at - 1].isalpha():
+            return None
+        following = text[at + 1 : at + 2]
+        if following.islower():
+            return self._plain_title(text, at) or self._roman(text, at)
+        if following == "." and (found := self._dotted.match(text, at)):
+            return self._dotted_letters(text, found)
+        if following.isupper() or following == "&":
+            return self._roman(text, at) or self._initialism(text, at)
+        return self._roman(text, at) or self._plain_title(text, at)
+
+    def _roman(self, text: str, at: int) -> Reading | None:
+        return self.romans.at(text, at) if text[at] in _VALUES else None
+
+    def _plain_title(self, text: str, at: int) -> Reading | None:
+        found = self._title.match(text, at)
+        said = self.titles.get(found[0]) if found else None
+        if not found or not said or text[found.end() : found.end() + 1].isalnum():
+            return None
+        if text[found.end() : found.end() + 1] == "." and f"{found[0]}." in self.dotted:
+            return None
+        return Reading(Span(*found.span()), str(said), "abbreviation")
+
+    def _dotted_letters(self, text: str, found: re.Match[str]) -> Reading | None:
+        written = found[0].rstrip()
+        if " " in written or "\u00a0" in written or written.replace(".", "") in self.words:
+            return None
+        end = found.start() + len(written)
+        said = " ".join(c for c in written if c != ".")
+        return Reading(Span(found.start(), sentence_end(text, end)), said, "initialism")
+
+    def _initialism(self, text: str, at: int) -> Reading | None:
+        found = self._word.match(text, at)
+        if not found or len(found[0]) < 2 or len(found[0]) > _LONGEST:
+            return None
+        word, end = found[0], found.end()
+        rest = text[end : end + 3]
+        plural = rest[:1] == "s" and not rest[1:2].isalnum()
+        if rest[:1].isalpha() and not plural:
+            return None
+        if rest[:1] in self.marks or word in self.currencies and re.match(r"\s?[-−]?\d", rest):
+            return None
+        if self._is_word(text, word, at, end):
+            return None
+        said = " ".join(self.and_word if c == "&" else c for c in word)
+        return Reading(Span(at, end + plural), said + ("'s" if plural else ""), "initialism")
+
+    def _is_word(self, text: str, word: str, at: int, end: int) -> bool:
+        if word in self.letters or "&" in word:
+            return False
+        if word in self.words or word in self.common:
+            return True
+        if not self._vowel.search(word):
+            return False
+        if len(word) >= 4:
+            return not re.search("[BCDFGHJKLMNPQRSTVWXZ]{5}|^[BCDFGHJKLMNPQRSTVWXZ]{4}", word)
+        return _shouted(text, at, end)
+
+
+def _shouted(text: str, at: int, end: int) -> bool:
+    """Whether the words on both sides, or two on one, are all in capitals: a heading, not an initialism."""
+    before = re.findall(r"[^\W\d_]{2,}", text[max(0, at - 20) : at])[-1:]
+    after = re.findall(r"[^\W\d_]{2,}", text[end : end + 20])[:1]
+    around = [w for w in before + after if w]
+    return bool(around) and all(w.isupper() for w in around)
+
+
+class Abbreviations:
+    """Abbreviations with a dot; `abbreviations` has the tables always, before_number, before_name, otherwise."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.always = grammar.table("abbreviations.always")
+        self.numbered = grammar.table("abbreviations.before_number")
+        self.named = grammar.table("abbreviations.before_name")
+        keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
+        spaced = (re.escape(k).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
+        self._pattern = re.compile("|".join(s.removesuffix(rf"{_BLANK}?") for s in spaced), re.IGNORECASE)
+        self.exact = {self._key(k): k for k in keys}
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        start = at
+        while start > floor and at - start < _LONGEST and (text[start - 1].isalpha() or text[start - 1] in "-º°"):
+            start -= 1
+        if start == at or (start and text[start - 1].isalnum()):
+            return None
+        found = self._pattern.match(text, start)
+        if not found or found.end() <= at:
+            return None
+        key = self._known(found[0])
+        said = self._said(text, key, found.end(), start) if key else ""
+        if not said:
+            return None
+        end = found.end()
+        if key in self.always:
+            end = sentence_end(text, end) if not self.g.precedes_capitals(said) else end
+        return Reading(Span(start, end), said, "abbreviation")
+
+    @staticmethod
+    def _key(written: str) -> str:
+        return written.replace(" ", "").replace("\u00a0", "").replace("\u202f", "")
+
+    def _known(self, written: str) -> str:
+        """The entry for what is written; a capital at a sentence's start is the same abbreviation."""
+        key = self._key(written)
+        lowered = key[0].lower() + key[1:]
+        return self.exact.get(key) or self.exact.get(lowered) or ""
+
+    def _said(self, text: str, key: str, end: int, start: int) -> str:
+        rest = text[end : end + 3].lstrip(" \u00a0\u202f")
+        said = ""
+        if key in self.numbered and rest[:1].isdecimal():
+            said = self.numbered[key]
+        elif key in self.named:
+            first, _, second = self.named[key].partition("|")
+            said = first if rest[:1].isupper() and not self._closes(text, start, rest, second) else second
+        if not said and key in self.always:
+            said = self.always[key]
+        return str(said)
+
+    def _closes(self, text: str, start: int, rest: str, second: str) -> bool:
+        """Whether the abbreviation follows its name ("Mary St. She"): only where it could be either."""
+        return (
+            bool(second) and word_before(text, start)[:1].isupper() and word_before(text, start) not in self.g.openers
+        )

@@ -1,0 +1,222 @@
+"""Numbers with what belongs to them: sign, currency, magnitude, unit, per cent, the second end of a range, a year."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
+from promptprep.speaking.western.literal import VULGAR, Literal
+from promptprep.speaking.western.units import Units
+
+BLANK = r"[\s\u00a0\u202f\u2009]"
+_LEFT_SPAN = 10
+_BAR = re.compile("/")
+_SEASON = re.compile(r"/(\d{2})(?![\d/])")
+
+
+def alternatives(words: Iterable[str]) -> str:
+    """A regular expression for any of the words, the longest first."""
+    return "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
+
+
+@dataclass(frozen=True, slots=True)
+class Currency:
+    unit: Noun
+    cent: Noun | None
+
+
+@dataclass(slots=True)
+class _Figure:
+    """One quantity while it is being read."""
+
+    first: Literal
+    start: int
+    end: int
+    sign: str = ""
+    currency: Currency | None = None
+    second: Literal | None = None
+    before: str = ""
+
+
+class Quantities:
+    """Reads a quantity at its first digit, reaching left for sign and currency."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.units = Units(grammar)
+        self.currencies = {key: _currency(entry) for key, entry in grammar.table("currencies").items()}
+        self.signs = grammar.table("symbols.before_number")
+        money = alternatives(self.currencies)
+        signs = "".join(re.escape(s) for s in self.signs if s not in "-−")
+        sign = rf"(?:(?<![\w.)\]%]){BLANK}?[-−]|[{signs}]{BLANK}?)"
+        self._left = re.compile(
+            rf"(?:(?P<sign>{sign})?(?<!\w)(?P<money>{money}){BLANK}?(?P<sign2>[-−])?|(?P<sign3>{sign}))\Z"
+        )
+        self._right = re.compile(rf"{BLANK}?(?P<money>{money})(?![\w/])")
+        self.money_magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.money").items()}
+        self.magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.written").items()}
+        self._magnitude = re.compile(rf"{BLANK}?({alternatives(self.magnitudes)})(?!\w)")
+        self._money_magnitude = re.compile(
+            rf"{BLANK}?({alternatives([*self.money_magnitudes, *self.magnitudes])})(?![^\W_€$£])"
+        )
+        self._dash = re.compile(
+            rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
+        )
+        self._percent = re.compile(rf"{BLANK}?([%‰])")
+        self.score_before = grammar.wordset("scores.before")
+        self.year_before = grammar.wordset("years.before")
+        self.count_before = grammar.wordset("years.count_before")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        first = self.g.literals.at(text, at)
+        if first is None:
+            return None
+        figure = _Figure(first, at, first.end)
+        self._reach_left(text, figure, floor)
+        figure.before = word_before(text, figure.start)
+        self._reach_second(text, figure)
+        said, kind, end, otherwise = self._said(text, figure)
+        if figure.sign:
+            said = f"{figure.sign} {said}"
+        return Reading(Span(figure.start, end), said, kind, otherwise)
+
+    def _reach_left(self, text: str, figure: _Figure, floor: int) -> None:
+        at = figure.start
+        if at == floor or text[at - 1].isalnum():
+            return
+        low = max(floor, at - _LEFT_SPAN)
+        found = self._left.search(text, low, at)
+        if found is None:
+            return
+        sign = (found["sign"] or found["sign2"] or found["sign3"] or "").strip()
+        figure.sign = self.signs[sign] if sign else ""
+        figure.currency = self.currencies[found["money"]] if found["money"] else None
+        blanks = len(found[0]) - len(found[0].lstrip())
+        figure.start = found.start() + blanks
+
+    def _reach_second(self, text: str, figure: _Figure) -> None:
+        dash = self._dash.match(text, figure.end) or self._season(text, figure)
+        if dash is None or figure.first.part and not figure.first.whole:
+            return
+        second = self.g.literals.at(text, dash.end())
+        if second and not re.match(r"[-–]\d|\w", text[second.end : second.end + 2]):
+            figure.second, figure.end = second, second.end
+        elif second and self._unit_follows(text, second.end):
+            figure.second, figure.end = second, second.end
+
+    def _season(self, text: str, figure: _Figure) -> re.Match[str] | None:
+        """The bar of a season that spans two years: 2026/27."""
+        found = _SEASON.match(text, figure.end)
+        follows = found and _year_like(figure.first) and int(found[1]) == (figure.first.value + 1) % 100
+        return _BAR.match(text, figure.end) if follows else None
+
+    def _unit_follows(self, text: str, at: int) -> bool:
+        return bool(self.units.at(text, at) or self._right.match(text, at) or self._money_magnitude.match(text, at))
+
+    def _said(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
+        """Words, kind, end, other sayings."""
+        end = figure.end
+        money = self._money(text, figure)
+        if money:
+            return *money, ()
+        if percent := self._percent.match(text, end):
+            word = self.g.text("percent.word" if percent[1] == "%" else "percent.mille")
+            said = self._ends(figure, self.g.text("percent.gender"))
+            return f"{said} {word}", "percent", percent.end(), ()
+        if unit := self.units.at(text, end):
+            return self._counted(figure, unit.noun), "measure", unit.end, ()
+        if magnitude := self._magnitude.match(text, end):
+            return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
+        if figure.second:
+            said, kind, otherwise = self._plain_range(figure)
+            return said, kind, end, otherwise
+        return self._plain(text, figure)
+
+    def _counted(self, figure: _Figure, what: Noun, magnitude: Noun | None = None) -> str:
+        if figure.second is None:
+            return self.g.counted(figure.first, what, magnitude, figure.before)
+        said = self.g.counted(figure.second, what, magnitude)
+        return self.g.text("numbers.range").format(self.g.number(figure.first, (magnitude or what).gender), said)
+
+    def _ends(self, figure: _Figure, gender: str) -> str:
+        first = self.g.number(figure.first, gender)
+        if figure.second is None:
+            return first
+        return self.g.text("numbers.range").format(first, self.g.number(figure.second, gender))
+
+    def _money(self, text: str, figure: _Figure) -> tuple[str, str, int] | None:
+        end, currency, size = figure.end, figure.currency, None
+        magnitude = self._money_magnitude.match(text, end)
+        if magnitude:
+            key = magnitude[1]
+            size = self.money_magnitudes.get(key) or self.magnitudes[key]
+            end = magnitude.end()
+        if currency is None:
+            right = self._right.match(text, end)
+            if right is None:
+                return None
+            currency, end = self.currencies[right["money"]], right.end()
+        return self._amount(figure, currency, size), "money", end
+
+    def _amount(self, figure: _Figure, currency: Currency, size: Noun | None) -> str:
+        first = figure.first
+        if size is None and figure.second is None and len(first.fraction) == 2 and currency.cent:
+            return self._with_cents(first, currency)
+        return self._counted(figure, currency.unit, size)
+
+    def _with_cents(self, literal: Literal, currency: Currency) -> str:
+        cents = Literal(literal.fraction.lstrip("0"), "", literal.end)
+        whole = Literal(literal.whole, "", literal.end)
+        if not cents.whole or currency.cent is None:
+            return self.g.counted(whole, currency.unit)
+        if not literal.value:
+            return self.g.counted(cents, currency.cent)
+        return self.g.amount(literal, currency.unit, currency.cent)
+
+    def _plain_range(self, figure: _Figure) -> tuple[str, str, tuple[str, ...]]:
+        first, second = figure.first, figure.second
+        assert second is not None
+        template, score = self.g.text("numbers.range"), self.g.text("scores.between")
+        if _year_like(first) and (_year_like(second) or len(second.whole) == 2):
+            last = self.g.year(second.whole) if _year_like(second) else self.g.cardinal(second.whole)
+            return template.format(self.g.year(first.whole), last), "range", ()
+        ends = self.g.number(first), self.g.number(second)
+        small = first.is_whole and second.is_whole and max(len(first.whole), len(second.whole)) <= 3
+        if small and (first.value > second.value or figure.before.casefold() in self.score_before):
+            return score.format(*ends), "score", ()
+        return template.format(*ends), "range", ()
+
+    def _plain(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
+        literal, end = figure.first, figure.end
+        after = word_after(text, end)
+        if _year_like(literal) and not figure.sign:
+            chosen = self._is_year(text, end, figure.before, after)
+            year, count = self.g.year(literal.whole), self.g.before_noun(literal, text, figure.start, after)
+            said, other = (year, count) if chosen else (count, year)
+            doubtful = chosen and after and self.g.counts(after) and year != count
+            return said, "year" if chosen else "cardinal", end, (other,) if doubtful else ()
+        kind = "fraction" if literal.part else "decimal" if literal.fraction else "cardinal"
+        return self.g.before_noun(literal, text, figure.start, after), kind, end, ()
+
+    def _is_year(self, text: str, end: int, before: str, after: str) -> bool:
+        """Four figures without a separator: a year, unless the words around count something."""
+        earlier = before.casefold()
+        if earlier in self.count_before:
+            return False
+        if earlier in self.year_before:
+            return True
+        return not after or not self.g.counts(after)
+
+
+def _year_like(literal: Literal) -> bool:
+    return literal.is_whole and not literal.grouped and len(literal.whole) == 4 and 1000 <= literal.value <= 2199
+
+
+def _currency(entry: str) -> Currency:
+    """From data: "dollar|dollars|gender; cent|cents|gender"."""
+    unit, _, cent = entry.partition(";")
+    return Currency(noun(unit.strip()), noun(cent.strip()) if cent.strip() else None)

@@ -1,0 +1,84 @@
+"""The verbaliser that the Western languages share: which part reads what begins at a place."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.dates import Clocks, Dates
+from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
+from promptprep.speaking.western.literal import VULGAR
+from promptprep.speaking.western.quantities import Quantities
+from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
+
+_DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
+
+
+class Western:
+    """`Verbaliser` by parts; the first part that gives a reading wins, so their order is the languages' priority."""
+
+    spaced = True
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.quantities = Quantities(grammar)
+        self.capitals = Capitals(grammar, frozenset(self.quantities.currencies))
+        self.abbreviations = Abbreviations(grammar)
+        self.parts = (
+            Clocks(grammar).at,
+            Dates(grammar).at,
+            *(part(grammar).at for part in grammar.own_parts),
+            Ordinals(grammar).at,
+            Serials(grammar).at,
+            Fractions(grammar).at,
+            Ratios(grammar).at,
+            self.quantities.at,
+        )
+        self.symbols = grammar.table("symbols.words")
+        self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
+        marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
+        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.{marks}]")
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        character = text[at]
+        if character.isdecimal():
+            return self._figure(text, at, floor)
+        if character == ".":
+            return self._dot(text, at, floor)
+        if character.isupper():
+            return self.capitals.at(text, at, floor)
+        if character in VULGAR:
+            return self.quantities.at(text, at, floor)
+        return self._symbol(text, at, floor)
+
+    def _figure(self, text: str, at: int, floor: int) -> Reading | None:
+        for part in self.parts:
+            found = part(text, at, floor)
+            if found is not None:
+                return found
+        return None
+
+    def _dot(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at + 1 : at + 2].isdecimal() and not text[at - 1 : at].isalnum() and self.g.literals.mark == ".":
+            return self.quantities.at(text, at, floor)
+        return self.abbreviations.at(text, at, floor)
+
+    def _symbol(self, text: str, at: int, floor: int) -> Reading | None:
+        near = _DIGIT_NEAR.match(text, at + 1) or _DIGIT_NEAR.match(text, at)
+        if near:
+            found = self._figure(text, near.end(), floor)
+            if found is not None and found.span.start <= at:
+                return found
+        mark = text[at]
+        said = self.symbols.get(mark) or self.currency_marks.get(mark)
+        return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
+
+    def _is_said(self, text: str, at: int) -> bool:
+        """A sign between letters of one word ("and/or", "a+") belongs to the word only where data says so."""
+        return text[at] != "/" or bool(_between_blanks(text, at))
+
+
+def _between_blanks(text: str, at: int) -> bool:
+    return text[at - 1 : at].isspace() and text[at + 1 : at + 2].isspace()

@@ -1,0 +1,176 @@
+"""Telephone and serial numbers digit by digit, ordinals with their endings, fractions with a bar."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+
+_GROUP = re.compile(r"\d+")
+_MORE = re.compile(r"[:,./]\d")
+_LONG_RUN = 15
+_YEAR = re.compile(r"(?:19|20)\d\d\Z")
+_SHORT_CODE = 2
+_PHONE_DIGITS = 7
+_GAP = r"[ \u00a0\u202f.\-‐‑–/]"
+
+
+class Serials:
+    """Numbers that name and do not count."""
+
+    _international = re.compile(rf"\+\d{{1,3}}(?:{_GAP}?\(?\d{{1,5}}\)?){{2,8}}(?!\d)")
+    _bracketed = re.compile(rf"\(\+?\d{{2,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
+    _trunk = re.compile(rf"0\d{{1,5}}(?:{_GAP}\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
+    _hyphened = re.compile(r"(?:1-)?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
+    _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,}(?:[-‐‑]?X)?(?![\d-])")
+    _dotted = re.compile(r"\d+(?:\.\d+){2,}(?![\w])")
+    _run = re.compile(r"\d+")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.before = grammar.wordset("serials.before")
+        self.counted_codes = grammar.wordset("serials.not_before")
+        self.point = grammar.text("numbers.marks.point")
+        self.plus = grammar.text("serials.plus")
+        self._spaced = re.compile(rf"\d{{2,5}}(?:{_GAP}\d{{2,5}}){{1,6}}(?!\d)")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        left = text[at - 1] if at > floor else ""
+        if left in ("+", "("):
+            start = at - 2 if left == "+" and at - 1 > floor and text[at - 2] == "(" else at - 1
+            for pattern in (self._international, self._bracketed):
+                if (found := pattern.match(text, start)) and self._long_enough(found[0]):
+                    return self._one_by_one(found, "telephone")
+        if left.isalpha():
+            return self._in_code(text, at)
+        return self._grouped(text, at) or self._long(text, at) or self._after_name(text, at)
+
+    def _grouped(self, text: str, at: int) -> Reading | None:
+        if found := self._groups.match(text, at):
+            return self._one_by_one(found, "serial")
+        for pattern in (self._trunk, self._hyphened):
+            if (found := pattern.match(text, at)) and self._long_enough(found[0]):
+                return self._one_by_one(found, "telephone")
+        found = self._dotted.match(text, at)
+        if found and not self._is_grouped_number(found[0]):
+            return self._with_points(found)
+        return None
+
+    def _is_grouped_number(self, written: str) -> bool:
+        head, *rest = written.split(".")
+        return len(head) <= 3 and all(len(part) == 3 for part in rest)
+
+    def _with_points(self, found: re.Match[str]) -> Reading:
+        parts = found[0].split(".")
+        say = self.g.words.one_by_one if len(parts) > 3 else self.g.cardinal
+        return Reading(Span(*found.span()), f" {self.point} ".join(say(p) for p in parts), "serial")
+
+    def _long(self, text: str, at: int) -> Reading | None:
+        """A run with a leading nought, or longer than a number that is not round."""
+        found = self._run.match(text, at)
+        assert found is not None
+        run = ascii_digits(found[0])
+        zero_led = len(run) > 1 and run[0] == "0" and not _MORE.match(text, found.end())
+        endless = len(run) > _LONG_RUN and not run.endswith("000000")
+        return self._one_by_one(found, "serial") if zero_led or endless else None
+
+    def _in_code(self, text: str, at: int) -> Reading | None:
+        """Figures after letters: M31, A380, mp3, v3.2.1."""
+        if dotted := self._dotted.match(text, at):
+            return self._with_points(dotted)
+        found = self._run.match(text, at)
+        assert found is not None
+        if len(found[0]) <= _SHORT_CODE and not found[0].startswith("0"):
+            return Reading(Span(*found.span()), self.g.cardinal(ascii_digits(found[0])), "serial")
+        return self._one_by_one(found, "serial")
+
+    def _after_name(self, text: str, at: int) -> Reading | None:
+        """Figures after a catalogue's, an airline's or a telephone's name: NGC 224, flight 2490."""
+        before = word_before(text, at)
+        if not before:
+            return None
+        named = before.casefold().rstrip(".") in self.before
+        code = 2 <= len(before) <= 4 and before.isupper() and before.isalpha() and before not in self.counted_codes
+        if not (named or code):
+            return None
+        if named and (found := self._spaced.match(text, at)):
+            return self._one_by_one(found, "telephone")
+        found = self._run.match(text, at)
+        if not found or len(found[0]) <= _SHORT_CODE or re.match(r"[.,:/-]\d|[\s]?[%€$£]", text[found.end() :][:2]):
+            return None
+        if code and not named and (_YEAR.match(found[0]) or word_after(text, found.end()).islower()):
+            return None
+        return self._one_by_one(found, "serial")
+
+    def _long_enough(self, written: str) -> bool:
+        return sum(c.isdecimal() for c in written) >= _PHONE_DIGITS
+
+    def _one_by_one(self, found: re.Match[str], kind: str) -> Reading:
+        groups = [self.g.words.one_by_one(g) for g in _GROUP.findall(found[0])]
+        said = ", ".join(groups)
+        if found[0].lstrip("(").startswith("+"):
+            said = f"{self.plus} {said}"
+        if found[0].endswith("X"):
+            said += ", X"
+        return Reading(Span(*found.span()), said, kind)
+
+
+class Ordinals:
+    """1st, 2e, 3.º: `ordinals.suffixes` maps the written ending to a form of the grammar's ordinals."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.suffixes = grammar.table("ordinals.suffixes")
+        endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
+        self._pattern = re.compile(rf"(\d{{1,3}}(?:[,.]\d{{3}})+|\d{{1,15}})({endings})(?!\w)") if endings else None
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if self._pattern is None or at and text[at - 1].isalnum():
+            return None
+        found = self._pattern.match(text, at)
+        if not found:
+            return None
+        digits = "".join(c for c in ascii_digits(found[1]) if c.isdecimal())
+        return Reading(Span(*found.span()), self.g.ordinal(digits, self.suffixes[found[2]]), "ordinal")
+
+
+class Fractions:
+    """3/4 and what else has a bar: idioms (24/7) are data, shares (9/10) are fractions."""
+
+    _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?![\d/])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.idioms = grammar.table("fractions.idioms")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or at and (text[at - 1].isalnum() or text[at - 1] in "/."):
+            return None
+        if idiom := self.idioms.get(found[0]):
+            return Reading(Span(*found.span()), idiom, "fraction")
+        above, below = int(found[1]), int(found[2])
+        if 0 < above < below and below in self.g.fractions:
+            return Reading(Span(*found.span()), self.g.fraction(above, below), "fraction")
+        over = self.g.text("fractions.over")
+        said = f"{self.g.cardinal(found[1])} {over} {self.g.cardinal(found[2])}"
+        return Reading(Span(*found.span()), said, "fraction")
+
+
+class Ratios:
+    """Scores and scales with a colon: 3:1."""
+
+    _pattern = re.compile(r"(\d{1,4}):(\d{1,4})(?![\d:])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or at and text[at - 1] in ":.,":
+            return None
+        said = self.g.text("scores.between").format(self.g.cardinal(found[1]), self.g.cardinal(found[2]))
+        return Reading(Span(*found.span()), said, "score")

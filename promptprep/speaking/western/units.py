@@ -1,0 +1,66 @@
+"""Units of measure: symbols from the SI Brochure (BIPM, 9th edition) and the trade's others, alone, raised, divided."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from promptprep.speaking.western.grammar import Grammar, Noun, noun
+
+_BLANK = r"[\s\u00a0\u202f\u2009]"
+_ATTACHED_CAPITALS = frozenset("VW")
+_POWERS = {"²": "square", "2": "square", "³": "cubic", "3": "cubic"}
+
+
+class Unit(NamedTuple):
+    noun: Noun
+    end: int
+
+
+class Units:
+    """`units.names` maps symbols to nouns; `units.per`, `units.square` and `units.cubic` say how others are made."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.names = {symbol: noun(entry) for symbol, entry in grammar.table("units.names").items()}
+        self.per = grammar.text("units.per")
+        self.raised = {key: tuple(grammar.text(f"units.{key}").split("|")) for key in ("square", "cubic")}
+        self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
+        symbols = "|".join(re.escape(s) for s in sorted(self.names, key=lambda s: (-len(s), s)))
+        self._pattern = re.compile(
+            rf"({_BLANK})?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³/])"
+        )
+
+    def at(self, text: str, at: int) -> Unit | None:
+        """The unit that begins at `at`, after one blank at most."""
+        found = self._pattern.match(text, at)
+        if found is None:
+            return None
+        blank, symbol, power, digit, divisor, divisor_power = found.groups()
+        if not blank and len(symbol) == 1 and symbol.isupper() and symbol not in _ATTACHED_CAPITALS:
+            return None
+        if blank and blank == "\n":
+            return None
+        named = self.names[symbol]
+        if power or digit:
+            named = self._raised(named, _POWERS[power or digit])
+        if divisor:
+            named = self._divided(named, self.names[divisor], divisor_power)
+        return Unit(named, found.end())
+
+    def _raised(self, base: Noun, power: str) -> Noun:
+        form = self.raised[power]
+        one, more = form[0], form[-1]
+        if one.endswith("{}"):
+            return Noun(_put(one, base.one), _put(more, base.more), base.gender)
+        return Noun(one.format(base.one), more.format(base.more), base.gender)
+
+    def _divided(self, above: Noun, below: Noun, power: str | None) -> Noun:
+        divisor = below.one
+        if power:
+            divisor = self.raised_divisor[power].format(below.one)
+        return Noun(f"{above.one} {self.per} {divisor}", f"{above.more} {self.per} {divisor}", above.gender)
+
+
+def _put(form: str, name: str) -> str:
+    """A prefix without a blank takes a small letter: "Quadrat{}" and "Meter" give "Quadratmeter"."""
+    return form.format(name) if form.endswith(" {}") else form.format(name[0].lower() + name[1:])
