@@ -1,0 +1,60 @@
+"""A sign that nobody says."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from promptprep.checking.context import Context, Passage
+from promptprep.checking.rule import EVERY, Hit, Rule
+from promptprep.spans import Span
+
+_SIGN = re.compile(
+    r"[&@#*+=<>|~^_\\§¶†‡•◦©®™→←↑↓↔⇒✓✔✗✘★☆≈≠≤≥±×÷√∞∑∂µ¬¦°№¹²³]|(?<=\w)/(?=[^\W\d])|\b(?:and/or)\b|[\U0001f300-\U0001faff\u2600-\u27bf]"
+)
+_FINE = (
+    "money",
+    "percent",
+    "measure",
+    "say",
+    "cardinal",
+    "decimal",
+    "telephone",
+    "serial",
+    "fraction",
+    "ordinal",
+    "score",
+)
+
+
+def find(context: Context) -> Iterator[Hit]:
+    for passage in context.passages:
+        covered = -1
+        for found in _SIGN.finditer(passage.text):
+            reading = passage.reading_at(found.start())
+            if found.start() < covered or (reading is not None and reading.kind in _FINE + ("url", "email", "hashtag")):
+                continue
+            covered = found.end()
+            yield _hit(passage, Span(*found.span()))
+
+
+def _hit(passage: Passage, span: Span) -> Hit:
+    reading = passage.reading_at(span.start)
+    said = reading.said if reading is not None and reading.span == span else None
+    instead = said if said and passage.plain(span) else None
+    message = f"{span.of(passage.text)!r} is a sign, not a word"
+    hint = f"write what is said: {said!r}" if said else "write what is said, or take it out"
+    return Hit(passage.source(span), message, hint, instead)
+
+
+RULE = Rule(
+    name="bare-symbol",
+    level="look",
+    find=find,
+    languages=EVERY,
+    sees="A sign such as &, +, =, /, an arrow, a footnote mark or an emoji that belongs to no figure.",
+    trips="Each reader says it differently or not at all, and must decide at sight.",
+    sources=("Broadcast style: words for signs (timcurran.com 2011/06/07)",),
+    fires="Dust & ice = a comet.",
+    silent="Dust and ice make a comet.",
+)
