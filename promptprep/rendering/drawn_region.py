@@ -95,7 +95,7 @@ def _edges(
             "end" if late else "start",
         ),
         Edge(at(0, 0), at(end, end * slope), f"{bounds['characters']:g} characters a line", middle, "start"),
-        Edge(at(0, widest), at(most_font, widest), cone, _moved(at(0, widest), 6, -6), "start"),
+        Edge(at(0, widest), at(most_font, widest), cone, _moved(at(most_font, widest), -6, -6), "end"),
     )
 
 

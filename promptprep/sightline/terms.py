@@ -14,6 +14,7 @@ from promptprep.sightline.layout import Layout, layout, room_px
 from promptprep.sightline.verdicts import limits_for
 
 SLACK = 1 + 1e-9
+LEGIBLE, LINE = 100.0, 30.0  # how much more these bounds count than the others where not all can be kept
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,7 @@ class Bounds:
     cap_wanted: float
     travel_deg: float
     characters: float
+    lines_least: float
     lines: float
     seconds: float
     reading_deg: float
@@ -39,6 +41,7 @@ def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float
         max(least, own["cap_wanted"].bound),
         own["travel_cone"].bound,
         characters.bound,
+        own["lines_least"].bound,
         max(own["lines_least"].bound, own["lines_wanted"].bound),
         own["seconds_wanted"].bound,
         own["reading_line_far"].bound,
@@ -103,14 +106,14 @@ class Weighing:
     def cost(self, font_px: float, column_px: float, lines: int) -> float:
         """Sum of the squared terms; a bound that is passed outweighs every gain, the wanted height less than the rest.
 
+        Where nothing keeps every bound, legible type goes before characters a line, and both before the rest.
         Convex in the logarithms of both sizes for a given number of lines: one optimum.
         """
         terms = self.terms(font_px, column_px, lines)
-        least = self.font_px_for(self.bounds.cap_least) / font_px
-        over = sum(_over(ratio) for name, ratio in terms.items() if name not in ("type", "lines")) + _over(least)
-        short = 10.0 * max(0.0, self.bounds.lines - lines) + (1e3 if lines == 0 else 0.0)
+        over = LEGIBLE * _over(self.font_px_for(self.bounds.cap_least) / font_px) + LINE * _over(terms["line"])
+        over += _over(terms["travel"]) + _over(terms["view"]) + 10.0 * max(0.0, self.bounds.lines - lines)
         plain = sum(min(ratio, 1e3) ** 2 for name, ratio in terms.items() if name != "lines")
-        return plain + 1e3 * _over(terms["type"]) + 1e6 * (over + short)
+        return plain + 1e3 * _over(terms["type"]) + 1e6 * over + 1e12 * max(0.0, self.bounds.lines_least - lines)
 
     def column_range_px(self, font_px: float) -> tuple[float, float]:
         """(least, most) column width inside the bounds at a type size; empty where the first is the greater."""
