@@ -7,7 +7,7 @@ class Link {
     window.addEventListener("message", (event) => {
       const said = event.data;
       if (said?.promptprep !== 1 || said.key !== scriptKey || said.digest !== plan.digest || said.role === role) return;
-      this.peer = event.source;
+      this.peer = event.source ?? this.peer;
       this.heard = performance.now();
       onmessage(said);
     });

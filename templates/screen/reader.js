@@ -120,6 +120,7 @@ class Reader {
 
   release() {
     if (this.cut) this.takeUpNow();
+    if (this.recorder.on && !this.recorder.entered) this.recorder.clap(this.clock.at);
     this.clock.release();
     if (this.clock.going) this.recorder.note("release", this.recorder.now);
     keepAwake();
@@ -215,7 +216,6 @@ class Reader {
     if (this.clapLeft > 0) return;
     this.clapLeft = null;
     this.cards.clap(null, null);
-    this.recorder.note("clap", this.recorder.now);
     this.release();
     this.changed();
   }
@@ -314,12 +314,14 @@ class Reader {
 
   // -- what is told -----------------------------------------------------------------------------------------
 
-  notice(text, forMs) {
+  // A word that stays until the next command, or for some time; a lasting fault comes back after it.
+  notice(wanted, forMs) {
     clearTimeout(this.noticeTimer);
+    const text = wanted ?? this.faults.at(-1) ?? null;
     byId("notice").hidden = !text;
     write(byId("notice"), text ?? "");
     this.noticeText = text;
-    if (text && forMs) this.noticeTimer = setTimeout(() => this.notice(this.faults.at(-1) ?? null), forMs);
+    if (wanted && forMs) this.noticeTimer = setTimeout(() => this.notice(null), forMs);
   }
 
   slept(gap) {

@@ -94,8 +94,15 @@ class Recorder {
     const { digest, reader, title } = plan;
     this.note("begin", { take: number, title, reader, digest, began: localTime(now), planned_s: plan.end_s });
     this.place = at;
-    this.enter(at);
     this.flush();
+  }
+
+  // The clap: from here on the text is said.
+  clap(at) {
+    this.note("clap", this.now);
+    this.entered = true;
+    this.place = at;
+    this.enter(at);
   }
 
   // Takes up a take that was cut off: the real time that passed is a break.
@@ -115,6 +122,7 @@ class Recorder {
     this.elapsed = elapsed;
     this.events = [];
     this.sinceFlush = 0;
+    this.entered = take.segments.length > 0;
     this.onchange();
   }
 
@@ -156,7 +164,7 @@ class Recorder {
     this.elapsed += gap;
     this.take.ended_s = this.now;
     this.take.script_s = round(at);
-    if (at > this.place) this.moved(at, gap);
+    if (this.entered && at > this.place) this.moved(at, gap);
     this.place = at;
     this.sinceFlush += gap * 1000;
     if (this.sinceFlush >= PART_MS) this.flush();
@@ -185,15 +193,15 @@ class Recorder {
 
   jumped(from, to) {
     if (!this.take) return;
-    this.leave(from, false);
+    if (this.entered) this.leave(from, false);
     this.note("jump", this.now, round(from), round(to));
     this.place = to;
-    this.enter(to);
+    if (this.entered) this.enter(to);
   }
 
   end() {
     if (!this.take) return;
-    this.leave(this.place, this.fromStart && this.place >= plan.end_s - 0.05);
+    if (this.entered) this.leave(this.place, this.fromStart && this.place >= plan.end_s - 0.05);
     this.note("end", this.now);
     this.flush();
     this.take = null;

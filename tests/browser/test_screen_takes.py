@@ -1,0 +1,313 @@
+"""Takes: recorded as they happen, found again after a reload, saved as files; the operator's window stays in step."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from promptprep.rendering.cue_numbers import numbered_cues
+from promptprep.rendering.screen import screen_html
+from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
+
+pytestmark = pytest.mark.browser
+ONE_FULL_STORE = """(() => {
+  const full = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  IDBObjectStore.prototype.add = full; Storage.prototype.setItem = full;
+})()"""
+NO_STORE = """(() => {
+  Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError'); } });
+  Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });
+})()"""
+
+
+@pytest.fixture
+def address(write_page: Any) -> str:
+    return write_page("sky.en.screen.html", screen_html(demo("sky.en"), env(), fonts))
+
+
+def opened(context: Any, address: str, script: str | None = None) -> Any:
+    page = context.new_page()
+    if script:
+        page.add_init_script(script)
+    page.goto(address)
+    page.wait_for_timeout(250)
+    return page
+
+
+def start_take(page: Any) -> None:
+    page.keyboard.press("t")
+    page.wait_for_timeout(150)
+    page.keyboard.press(" ")  # the clap is done: go on at once
+
+
+def saved(page: Any, where: Path, key: str = "s") -> dict[str, Any]:
+    with page.expect_download() as download:
+        page.keyboard.press(key)
+    download.value.save_as(where / download.value.suggested_filename)
+    take: dict[str, Any] = json.loads((where / download.value.suggested_filename).read_text("utf-8"))
+    return {**take, "file": download.value.suggested_filename}
+
+
+def test_a_take_is_saved_with_what_really_passed(context: Any, address: str, tmp_path: Path) -> None:
+    page = opened(context, address)
+    start_take(page)
+    page.wait_for_timeout(2500)
+    page.keyboard.press(" ")
+    page.wait_for_timeout(700)
+    page.keyboard.press(" ")
+    page.keyboard.press("ArrowUp")
+    page.wait_for_timeout(1500)
+    page.keyboard.press("ArrowRight")
+    page.wait_for_timeout(800)
+    page.keyboard.press("t")
+    take = saved(page, tmp_path)
+    one = demo("sky.en")
+    assert take["file"] == "sky.en.take-01.json"
+    assert (take["promptprep"], take["take"], take["script"], take["language"]) == (1, 1, "sky", "en")
+    assert take["digest"] == one.digest
+    assert take["finished"] is True
+    assert [s["id"] for s in take["segments"]] == ["opening", "look"]
+    assert take["segments"][0]["whole"] is False, "it was jumped out of"
+    assert take["segments"][0]["text"] == "\n".join(p.text for p in one.script.segments[0].paragraphs)
+    hold = next(h for h in take["holds"] if h["cause"] == "hand")
+    assert hold["length_s"] == pytest.approx(0.7, abs=0.25)
+    assert take["jumps"][0]["to_s"] == pytest.approx(one.timing.segments[1].start_s, abs=0.01)
+    assert take["pace"] == [{"at_s": pytest.approx(3.5, abs=0.6), "factor": 1.02}]
+    lines = take["lines"]
+    clap = take["clap_s"]
+    for line in lines:
+        if line["planned_s"] < 2.2:
+            assert line["at_s"] - clap == pytest.approx(line["planned_s"], abs=0.12)
+    assert [line["at_s"] for line in lines] == sorted(line["at_s"] for line in lines)
+
+
+@pytest.mark.parametrize("after_ms", [600, 1730, 3111])
+def test_a_reload_loses_less_than_half_a_second(context: Any, address: str, tmp_path: Path, after_ms: int) -> None:
+    page = opened(context, address)
+    start_take(page)
+    page.wait_for_timeout(after_ms)
+    before = page.evaluate("performance.now()")
+    shift = "Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1])"
+    page.evaluate(f"sessionStorage.setItem('test-shift', {shift})")
+    page.reload()
+    page.wait_for_timeout(400)
+    assert "Take 1 was interrupted" in page.locator("#notice").inner_text()
+    assert before > 0
+    lost_px = page.evaluate(f"{shift} - Number(sessionStorage.getItem('test-shift'))")
+    one = demo("sky.en")
+    speed = one.broken.column.line_px / 1.2
+    assert abs(lost_px) < 0.5 * speed + 2, "the text stands where it was"
+    page.keyboard.press(" ")
+    page.wait_for_timeout(500)
+    page.keyboard.press("t")
+    take = saved(page, tmp_path)
+    assert take["take"] == 1
+    assert take["finished"] is True
+    gap = take["breaks"][0]
+    assert gap["at_s"] >= after_ms / 1000 + 0.15 - 0.5
+    assert take["lines"][0]["planned_s"] == 0
+
+
+def test_a_crash_of_the_page_keeps_the_take(context: Any, address: str) -> None:
+    page = opened(context, address)
+    start_take(page)
+    page.wait_for_timeout(1200)
+    session = context.new_cdp_session(page)
+    session.send("Page.navigate", {"url": "about:blank"})
+    page.wait_for_timeout(300)
+    again = opened(context, address)
+    assert "Take 1 was interrupted" in again.locator("#notice").inner_text()
+
+
+def test_a_second_take_loses_nothing_of_the_first(context: Any, address: str, tmp_path: Path) -> None:
+    page = opened(context, address)
+    for _ in range(2):
+        start_take(page)
+        page.wait_for_timeout(500)
+        page.keyboard.press("t")
+        page.keyboard.press("Home")
+    page.reload()
+    page.wait_for_timeout(400)
+    downloads: list[Any] = []
+    page.on("download", lambda download: downloads.append(download))
+    page.keyboard.press("s")
+    page.wait_for_timeout(800)
+    assert sorted(d.suggested_filename for d in downloads) == ["sky.en.take-01.json", "sky.en.take-02.json"]
+    page.keyboard.press("s")
+    page.wait_for_timeout(300)
+    assert len(downloads) == 2, "saved ones are not saved again"
+
+
+@pytest.mark.parametrize(("script", "said"), [(ONE_FULL_STORE, "store is full"), (NO_STORE, "keeps no store")])
+def test_a_full_or_forbidden_store_is_announced(
+    context: Any, address: str, tmp_path: Path, script: str, said: str
+) -> None:
+    page = opened(context, address, script)
+    start_take(page)
+    page.wait_for_timeout(700)
+    if said == "keeps no store":
+        page.keyboard.press("ArrowDown")
+        page.wait_for_timeout(1800)
+    assert said in page.locator("#notice").inner_text()
+    page.keyboard.press("t")
+    assert saved(page, tmp_path)["segments"], "the take can still be saved"
+
+
+def operator_of(page: Any) -> Any:
+    with page.expect_popup() as popup:
+        page.keyboard.press("o")
+    operator = popup.value
+    operator.wait_for_selector("#o-state")
+    operator.wait_for_timeout(700)
+    return operator
+
+
+def test_the_operator_sees_and_steers(context: Any, address: str) -> None:
+    page = opened(context, f"{address}#flip=horizontal&at=0&hold=1")
+    operator = operator_of(page)
+    assert operator.locator("#o-state").inner_text() == "Rehearsal · Held"
+    assert operator.locator("#o-segments li").count() == len(demo("sky.en").script.segments)
+    operator.keyboard.press(" ")
+    operator.wait_for_timeout(500)
+    assert operator.locator("#o-state").inner_text() == "Rehearsal · Moving"
+    operator.keyboard.press(" ")
+    operator.locator("#o-segments button").nth(2).click()
+    operator.wait_for_timeout(900)
+    start = demo("sky.en").timing.segments[2].start_s
+    assert page.evaluate("document.getElementById('mark') !== null")
+    assert operator.evaluate("document.getElementById('mark') === null"), "the reader's mark is the reader's alone"
+    assert operator.locator("#o-segments li.here .name").inner_text() == "What the probe saw"
+    here = operator.evaluate("document.getElementById('strip').style.transform")
+    assert here.startswith("translate3d")
+    assert "none" in operator.evaluate("document.getElementById('glass').style.transform"), "upright for the operator"
+    operator.keyboard.press("f")
+    operator.wait_for_timeout(300)
+    assert "Flip: vertical" in operator.locator("#o-look").inner_text()
+    cue = next(cue for cue in numbered_cues(demo("sky.en").script, demo("sky.en").timing) if cue.at_s >= start - 1)
+    assert operator.locator("#o-cue .number").inner_text() == str(cue.number)
+
+
+def test_closing_either_window_loses_nothing(context: Any, address: str, tmp_path: Path) -> None:
+    page = opened(context, address)
+    operator = operator_of(page)
+    operator.keyboard.press("t")
+    page.wait_for_timeout(300)
+    operator.keyboard.press(" ")
+    page.wait_for_timeout(1500)
+    operator.close()
+    page.wait_for_timeout(300)
+    assert "operator's window is closed" in page.locator("#notice").inner_text()
+    operator = operator_of(page)
+    assert "Take 1 is on" in operator.locator("#o-state").inner_text()
+    page.reload()
+    page.wait_for_timeout(900)
+    assert "Held" in operator.locator("#o-state").inner_text(), "the operator's window found the reloaded page"
+    operator.keyboard.press(" ")
+    operator.wait_for_timeout(1600)
+    page.close()
+    operator.wait_for_timeout(2200)
+    assert "No word from the reader's window" in operator.locator("#o-notice").inner_text()
+    take = saved(operator, tmp_path)
+    assert take["take"] == 1
+    assert take["lines"]
+    with operator.expect_popup() as popup:
+        operator.locator("#o-notice button").nth(1).click()
+    again = popup.value
+    again.wait_for_timeout(600)
+    assert "Take 1 was interrupted" in again.locator("#notice").inner_text()
+    operator.wait_for_timeout(700)
+    assert "Held" in operator.locator("#o-state").inner_text()
+
+
+@pytest.mark.parametrize("size", [(320, 240), (240, 400), (1024, 600), (3840, 2160)])
+def test_any_window_shows_all_of_the_picture(context: Any, address: str, size: tuple[int, int]) -> None:
+    page = context.new_page()
+    page.set_viewport_size({"width": size[0], "height": size[1]})
+    page.goto(f"{address}#at=0&hold=1&help=1")
+    page.wait_for_timeout(300)
+    box = page.locator("#canvas").bounding_box()
+    assert box["x"] >= 0
+    assert box["x"] + box["width"] <= size[0] + 0.5
+    assert box["y"] >= 0
+    assert box["y"] + box["height"] <= size[1] + 0.5
+    assert max(box["width"] / size[0], box["height"] / size[1]) > 0.98
+    panel = page.locator("#help").bounding_box()
+    assert panel["width"] <= size[0]
+    assert panel["height"] <= size[1]
+    page.mouse.move(size[0] / 2, size[1] / 2)
+    page.keyboard.press("h")
+    page.mouse.move(size[0] / 2 + 3, size[1] / 2)
+    page.wait_for_timeout(600)
+    button = page.locator("#bar button").first.bounding_box()
+    assert button["height"] >= 44
+    assert 0 <= button["y"] < size[1]
+
+
+def test_text_that_looks_like_code_is_text(context: Any, write_page: Any) -> None:
+    source = (
+        "# <img src=x onerror=alert(1)>\n\n</script><script>window.hit=1</script> and <b>bold</b> & {{ 7*7 }}\n\n"
+        '[graphic: </script><script>window.hit=2</script>]\n[live 0:10 <svg onload=alert(3)>]\n\n> </script>"<i>\n\n'
+        '[word]{say="<u>x</u>"} end'
+    )
+    one = prepared(source)
+    page = context.new_page()
+    dialogs: list[Any] = []
+    page.on("dialog", lambda dialog: (dialogs.append(dialog), dialog.dismiss()))
+    page.goto(write_page("a.html", screen_html(one, env(), fonts)))
+    page.wait_for_timeout(300)
+    assert page.evaluate("window.hit") is None
+    assert not dialogs
+    shown = page.evaluate("[...document.querySelectorAll('[data-line]')].map((e) => e.textContent)")
+    assert [s.strip() for s in shown] == [line.text.strip() for line in one.broken.lines]
+    assert page.locator("#strip script, #strip img, #strip svg").count() == 0
+
+
+def test_nothing_is_fetched(context: Any, address: str) -> None:
+    page = context.new_page()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(address)
+    page.wait_for_timeout(300)
+    assert [url for url in asked if not url.startswith("data:")] == [address]
+    refused = page.evaluate("fetch('data:text/plain,x').then(() => 'let through', () => 'refused')")
+    assert refused == "refused"
+
+
+def test_tap_drag_and_wheel(context: Any, address: str) -> None:
+    page = opened(context, f"{address}#at=5&hold=1&flip=none")
+    shift = "Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1])"
+    before = page.evaluate(shift)
+    page.mouse.move(900, 600)
+    page.mouse.down()
+    page.mouse.move(900, 500, steps=5)
+    page.mouse.up()
+    page.wait_for_timeout(100)
+    assert page.evaluate(shift) == pytest.approx(before - 100, abs=12)
+    page.mouse.wheel(0, 60)
+    page.wait_for_timeout(200)
+    assert page.evaluate(shift) == pytest.approx(before - 160, abs=12)
+    page.mouse.click(900, 500)
+    page.wait_for_timeout(600)
+    assert page.evaluate(shift) < before - 160
+    page.mouse.click(900, 500)
+    page.wait_for_timeout(700)
+    held = page.evaluate(shift)
+    page.wait_for_timeout(300)
+    assert page.evaluate(shift) == held
+
+
+def test_an_hour_opens_in_bounds(context: Any, write_page: Any) -> None:
+    html = screen_html(prepared(hour()), env(), fonts)
+    assert len(html.encode()) < 3_000_000
+    page = context.new_page()
+    page.goto(write_page("a.html", html))
+    page.wait_for_timeout(200)
+    assert page.locator("[data-line]").count() == len(prepared(hour()).broken.lines)
+
+
+def test_an_hour_of_japanese_is_under_eight_megabytes() -> None:
+    html = screen_html(prepared(hour(2500, "ja"), "ja"), env(), fonts)
+    assert len(html.encode()) < 8_000_000
