@@ -29,7 +29,7 @@ class Cards {
     if (!wait) return;
     const card = wait.kind === "live" ? byId("guest") : byId("wait");
     const name = { live: words.guest, clip: words.clip, pause: words.pause }[wait.kind];
-    write(card.querySelector(".what"), wait.text ? `${name} · ${wait.text}` : name);
+    write(card.querySelector(".what"), wait.text ? `${name}: ${wait.text}` : name);
     if (wait.kind === "live") byId("guest").querySelector(".body").replaceChildren(...guestLines(wait));
   }
 

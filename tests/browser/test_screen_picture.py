@@ -12,6 +12,7 @@ from PIL import Image
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Rig
 from promptprep.rendering.screen import screen_html
+from promptprep.rendering.screen_plan import frame_of
 from tests.rendering.screen_factory import FIELD, HALL, SMALL, demo, env, fonts
 
 pytestmark = pytest.mark.browser
@@ -95,11 +96,14 @@ def test_planned_lines_are_rendered_lines(context: Any, write_page: Any, name: s
     size = (rig.width_px, rig.height_px)
     page = opened(context, write_page("a.html", screen_html(prepared, env(), fonts)), "flip=none&at=0&hold=1", size)
     boxes = page.evaluate(LINE_BOXES)
+    frame = frame_of(prepared)
     assert [box["text"].strip() for box in boxes] == [line.text.strip() for line in prepared.broken.lines]
     for box, line in zip(boxes, prepared.broken.lines, strict=True):
         assert box["boxes"] == 1, box
         assert box["left"] >= max(box["own_left"] - 0.5, 0), box
         assert box["right"] <= min(box["own_right"] + 0.5, rig.width_px), box
+        assert box["own_left"] == pytest.approx(frame.left_px, abs=1), "the column stands where the frame says"
+        assert box["own_right"] == pytest.approx(frame.left_px + frame.column_px, abs=1)
         if not any(run.stress for run in line.runs):
             width = line.width_em * prepared.broken.column.font_px
             assert box["right"] - box["left"] == pytest.approx(width, rel=0.002, abs=1), box
