@@ -9,8 +9,27 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 
 Handler = Callable[[re.Match[str]], Reading | None]
+VULGAR = {
+    "½": (1, 2),
+    "⅓": (1, 3),
+    "⅔": (2, 3),
+    "¼": (1, 4),
+    "¾": (3, 4),
+    "⅕": (1, 5),
+    "⅖": (2, 5),
+    "⅗": (3, 5),
+    "⅘": (4, 5),
+    "⅙": (1, 6),
+    "⅚": (5, 6),
+    "⅛": (1, 8),
+    "⅜": (3, 8),
+    "⅝": (5, 8),
+    "⅞": (7, 8),
+}
 LONGEST_LOOK_BACK = 24  # characters to the left of a full stop in which an abbreviation begins
-_WORD_BEFORE = re.compile(r"[^\W\d_]+(?:[-.][^\W\d_]+)*$")
+_LAST_WORD = re.compile(r"((?:[^\W\d_]|[\u0900-\u097f\u064b-\u0652])+)[\s\"«„“(]*\Z")
+_LETTER = re.compile(r"[\w\u0900-\u0963]")
+_WORD_BEFORE = re.compile(r"(?:[^\W\d_]|[\u0900-\u0963])+(?:[-.](?:[^\W\d_]|[\u0900-\u0963])+)*\Z")
 
 
 class Rules:
@@ -58,6 +77,30 @@ def one_of(words: Mapping[str, object] | Sequence[str]) -> str:
     return "(?:" + "|".join(re.escape(w).replace(r"\ ", "[ \u00a0\u202f]?") for w in ordered) + ")"
 
 
+def as_written(found: str, table: Mapping[str, object]) -> str:
+    """The data's spelling of what was found with other blanks, or with none."""
+    if found in table:
+        return found
+    plain = re.sub(r"\s", "", found)
+    return next(key for key in table if key.replace(" ", "") == plain)
+
+
+def joined(first: str, last: str) -> str:
+    """Two numbers said as a range: a hyphen between single words, else a dash for the breath."""
+    return f"{first}{' — ' if ' ' in first else '-'}{last}"
+
+
+def is_day(day: int, month: int) -> bool:
+    """Whether a month has such a day (29 February passes)."""
+    return 1 <= month <= 12 and 1 <= day <= (29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31)
+
+
+def word_before(text: str, start: int, reach: int = 40) -> str:
+    """The word just before `start`, in lower case; "" where a stop or nothing stands there."""
+    found = _LAST_WORD.search(text, max(0, start - reach), start)
+    return found[1].lower() if found else ""
+
+
 class Abbreviations:
     """Finds what is written short from its first full stop, so that plain words cost nothing."""
 
@@ -79,6 +122,6 @@ class Abbreviations:
         for head, pattern, said in self._by_last_word.get(found[0].lower(), ()):
             start = dot - len(head)
             match = pattern.match(text, start) if start >= floor else None
-            if match and (start == 0 or not text[start - 1].isalnum()):
+            if match and (start == 0 or not _LETTER.match(text, start - 1)):
                 return start, match.end(), match[0], said
         return None

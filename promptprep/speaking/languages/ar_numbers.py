@@ -110,6 +110,16 @@ class ArabicNumbers:
         head = self._below_thousand(group, noun.feminine, case, True)
         return f"{head} {self.form(noun, group, bound=bound)}"
 
+    def scale(self, power: int) -> Counted:
+        """The noun of a power of ten: 3, 6, 9, 12 or 15."""
+        return next(noun for value, noun in self._scales if value == 10**power)
+
+    @staticmethod
+    def named(noun: Counted) -> str:
+        """The singular with its adjective and tail, as it follows a decimal: "متر مربع"."""
+        adjective = f" {noun.adjective}{'ة' if noun.feminine else ''}" if noun.adjective else ""
+        return f"{noun.one}{adjective}" + (f" {noun.tail}" if noun.tail else "")
+
     @staticmethod
     def dual(noun: Counted, case: str, bound: bool = False) -> str:
         """ "كيلومتران", "كيلومترين"; without its "ن" before a noun that it is `bound` to."""
@@ -152,7 +162,7 @@ class ArabicNumbers:
 
     def count(self, digits: str, noun: Counted, case: str = "nominative") -> str:
         """The number with its noun: "كيلومتر واحد", "كيلومتران", "ثلاثة كيلومترات", "أحد عشر كيلومترًا"."""
-        n = int(digits)
+        n = int(digits[-MOST_DIGITS:]) if len(digits) <= MOST_DIGITS else 100
         tail = f" {noun.tail}" if noun.tail else ""
         if n == 1:
             return f"{noun.one}{self._adjective(noun, 1)}{tail} {self.cardinal(1, feminine=noun.feminine)}"

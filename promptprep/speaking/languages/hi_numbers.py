@@ -45,6 +45,19 @@ class HindiNumbers:
         """ "2.5" -> "दो दशमलव पाँच": the figures after the point one by one, as the CLDR's rules say them."""
         return f"{self.cardinal(whole)} {self._data.get('spoken', 'point')} {self.digits(part)}"
 
+    def quarters(self, whole: int, quarters: int, wrap: int = 0) -> str:
+        """`whole` and one to three quarters: "सवा दो", "डेढ़", "ढाई", "साढ़े तीन", "पौने तीन".
+
+        `wrap` is the number after which counting begins anew (12 on the clock); 0 where it never does.
+        """
+        word = self._data.get("spoken", "words")
+        if quarters == 1:
+            return f"{word['quarter_past']} {self.cardinal(whole)}"
+        if quarters == 2:
+            own = {1: word["half_past_one"], 2: word["half_past_two"]}.get(whole)
+            return own or f"{word['half_past']} {self.cardinal(whole)}"
+        return f"{word['quarter_to']} {self.cardinal(1 if whole == wrap else whole + 1)}"
+
     def ordinal(self, digits: str, ending: str) -> str:
         """The ordinal with the ending as written: ("21", "वीं") -> "इक्कीसवीं", ("2", "रा") -> "दूसरा"."""
         vowel = ending.lstrip("वलरथठ").rstrip("\u0901\u0902") or "ा"

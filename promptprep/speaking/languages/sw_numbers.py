@@ -45,14 +45,22 @@ class SwahiliNumbers:
         """Figures said one by one."""
         return " ".join(self.cardinal(d) for d in digits)
 
+    def ordinal(self, n: int) -> str:
+        """ "wa kwanza", "wa pili", "wa tatu": as it follows a person's name."""
+        said = self._speller.spell(n, "sw", "%spellout-ordinal").replace(",", "")
+        return said if said.startswith("wa ") else f"wa {said}"
+
     def decimal(self, whole: str, part: str) -> str:
         """ "2.5" -> "mbili nukta tano": the figures after the point one by one, as the CLDR's rules say them."""
         return f"{self.cardinal(whole)} {self._data.get('spoken', 'point')} {self.digits(part)}"
 
-    def class_of(self, word: str) -> str:
-        """The prefix that a number takes after the noun `word`; "" for classes whose numbers take none."""
+    def class_of(self, word: str, digits: str = "") -> str:
+        """The prefix that a number takes after the noun `word`; "" for classes whose numbers take none.
+
+        After "mwaka" and "mwezi" only a single one counts ("mwaka mmoja"): other figures name them.
+        """
         lower = word.lower()
-        if lower in self._not_classed:
+        if lower in self._not_classed and not (digits == "1" and lower in ("mwaka", "mwezi")):
             return ""
         for prefix, forms in self._agreeing.items():
             if any(lower.startswith(start) for start in forms["nouns"].split()):

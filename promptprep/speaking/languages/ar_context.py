@@ -1,0 +1,95 @@
+"""Gender and case of an Arabic number, from the words beside it, and the letters that are written onto it.
+
+Case without vowel marks shows only in "ون/ين" and "ان/ين", and the reader must say one of them: oblique after
+what governs a genitive (the data's list) and after attached "ب", "ل", "ك"; else nominative, the citation form.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.ruled import word_before
+
+_ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال)?ـ*[ \u200e\u200f\u061c]?\Z")
+_NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
+_MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What stands around a number: where its own writing begins, letters before it, the noun after it."""
+
+    start: int
+    prefix: str = ""
+    definite: bool = False
+    before: str = ""
+    noun: str = ""
+    case: str = "nominative"
+
+    @property
+    def lead(self) -> str:
+        """The attached letters, to be written onto the first word of the number."""
+        return self.prefix
+
+
+class ArabicContext:
+    """Answers from the words around a place in a text, a few words away at most."""
+
+    def __init__(self, data: LanguageData) -> None:
+        self._oblique = frozenset(data.get("spoken", "oblique_after.words"))
+        self._feminine = frozenset(data.get("spoken", "feminine.words"))
+        self._masculine = frozenset(data.get("spoken", "masculine_in_at.words"))
+        self._plurals = frozenset(data.get("spoken", "plurals.words"))
+        self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
+
+    def setting(self, text: str, start: int, end: int, floor: int) -> Setting:
+        """The surroundings of the number written from `start` to `end`; attached letters begin at `floor` or later."""
+        attached = _ATTACHED.search(text, max(floor, start - 8), start)
+        own, prefix, definite = start, "", False
+        if attached and (attached[1] or attached[2] or attached[3]):
+            own, definite = attached.start(1), bool(attached[3])
+            prefix = attached[1] + attached[2]
+        before = bare(word_before(text, own))
+        found = _NEXT.match(text, end)
+        noun = bare(found[1]) if found else ""
+        noun = "" if noun in self._not_counted or noun.startswith("وال") else noun
+        oblique = prefix[-1:] in tuple("بلك") or before in self._oblique
+        return Setting(own, prefix, definite, before, noun, "oblique" if oblique else "nominative")
+
+    def governs(self, word: str) -> bool:
+        """Whether a word puts what follows it in the genitive."""
+        return bare(word) in self._oblique
+
+    def is_plural(self, word: str) -> bool:
+        """Whether a definite noun looks plural."""
+        plain = bare(word).removeprefix("ال")
+        return plain in self._plurals or plain.endswith(("ات", "ين", "ون")) or "ال" + plain in self._plurals
+
+    def looks_feminine(self, word: str) -> bool:
+        """Whether a singular noun or a name looks feminine."""
+        plain = bare(word)
+        return plain.endswith(("ة", "ى", "اء")) or plain.removeprefix("ال") in self._feminine
+
+    def is_feminine(self, noun: str, n: int) -> bool:
+        """Whether the noun counted by `n` is feminine in the singular."""
+        if not noun or noun in self._masculine:
+            return False
+        if noun in self._feminine:
+            return True
+        if 3 <= n % 100 <= 10:
+            return noun.endswith("ات")
+        return noun.endswith(("ة", "ات")) and noun not in self._masculine
+
+
+def bare(word: str) -> str:
+    """Without vowel marks and tatweel."""
+    return _MARKS.sub("", word)
+
+
+def attach(prefix: str, words: str) -> str:
+    """Letters written onto a word: "ل" and the article melt into "لل"."""
+    if prefix.endswith("ل") and words.startswith("ال"):
+        return prefix + "ل" + words[2:]
+    return prefix + words

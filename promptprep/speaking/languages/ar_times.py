@@ -1,0 +1,155 @@
+"""Arabic years, dates and clock times."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, counted
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
+
+GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
+
+
+class ArabicTimes:
+    """Handlers for years, dates and clock times."""
+
+    def __init__(self, data: LanguageData, numbers: ArabicNumbers, context: ArabicContext) -> None:
+        self._numbers = numbers
+        self._context = context
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._months: Mapping[str, int] = data.get("spoken", "months")
+        self._names: list[str] = data.get("spoken", "months_in_order.names")
+        self._islamic: list[str] = data.get("spoken", "months_in_order.islamic")
+        self._eras: Mapping[str, list[str]] = data.get("spoken", "eras")
+        self._halves: Mapping[str, str] = data.get("spoken", "halves")
+        self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
+        self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
+        self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in ("دقيقة", "ثانية"))
+
+    def rules(self) -> list[tuple[str, Handler]]:
+        month = rf"(?:{one_of(self._months)})(?!\w)"
+        era = rf"(?:{GAP}?(?P<era>{one_of(self._eras)})(?!\w))?"
+        half = rf"(?:{GAP}?(?P<half>{one_of(self._halves)})(?![\w.]))?"
+        return [
+            (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
+            (rf"(\d{{4}})([/-])(\d{{1,2}})\2(\d{{1,2}})(?!\d){era}", self._iso_date),
+            (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
+            (rf"(\d{{1,2}})[:٫](\d{{2}})(?::(\d{{2}}))?(?![\d:])" + half, self._clock),
+            (rf"(\d{{1,2}})(?![\d.,:٫٬/])" + half, self._hour),
+            (rf"(\d{{1,4}})(?![\d.,:٫٬/]*\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
+            (r"([12١٢]\d{3})(?![\d.,:٫٬/]*\d)", self._bare_year),
+        ]
+
+    def _setting(self, found: re.Match[str]) -> Setting:
+        return self._context.setting(found.string, found.start(), found.end(1), 0)
+
+    def year(self, digits: str, feminine: bool = False) -> str:
+        """A year stands in the genitive: "ألفين وستة وعشرين"; after "سنة" its units are feminine."""
+        return self._numbers.cardinal(ascii_digits(digits), feminine=feminine, case="oblique")
+
+    def _date(self, day: int, month: int, year: str, era: str | None) -> str:
+        name = (self._islamic if era and self._eras[era][0] == "هجري" else self._names)[month - 1]
+        tail = f" {self._eras[era][0]}" if era else ""
+        said = f"{self._numbers.ordinal(day)} {self._word['of']} {name} {self._word['year']} {self.year(year)}"
+        return said + tail
+
+    def _numeric_date(self, found: re.Match[str]) -> Reading | None:
+        day, month, year, era = int(found[1]), int(found[3]), found[4], found["era"]
+        swapped = not is_day(day, month)
+        if swapped:
+            day, month = month, day
+        if not is_day(day, month):
+            return None
+        other = [self._date(month, day, year, era)] if found[2] != "." and not swapped and is_day(month, day) else []
+        return reading(found, self._date(day, month, year, era), "date", *other)
+
+    def _iso_date(self, found: re.Match[str]) -> Reading | None:
+        day, month = int(found[4]), int(found[3])
+        if not is_day(day, month):
+            return None
+        return reading(found, self._date(day, month, found[1], found["era"]), "date")
+
+    def _day(self, found: re.Match[str]) -> Reading | None:
+        """ "12 مايو" -> "الثاني عشر من مايو"; the month stays as written."""
+        if not 1 <= int(found[1]) <= 31:
+            return None
+        setting = self._setting(found)
+        said = attach(setting.prefix, f"{self._numbers.ordinal(int(found[1]))} {self._word['of']}")
+        return Reading(Span(setting.start, found.end()), said, "date")
+
+    def _year_of_era(self, found: re.Match[str]) -> Reading | None:
+        before = self._setting(found).before
+        feminine = before in self._feminine_years
+        if len(found[1]) < 3 and before not in self._feminine_years | self._masculine_years:
+            return None
+        era = self._eras[found["era"]][1 if feminine else 0]
+        return reading(found, f"{self.year(found[1], feminine)} {era}", "year")
+
+    def _bare_year(self, found: re.Match[str]) -> Reading | None:
+        setting = self._setting(found)
+        before, text = setting.before, found.string
+        if self._after_month(text, found.start()):
+            return reading(found, f"{self._word['year']} {self.year(found[1])}", "year")
+        if before in self._feminine_years or before in self._masculine_years:
+            return reading(found, self.year(found[1], before in self._feminine_years), "year")
+        likely = 1000 <= int(found[1]) <= 2100 and not setting.noun and before in self._word["years_after"].split()
+        if likely and not setting.prefix:
+            return reading(found, self.year(found[1]), "year", self._numbers.cardinal(ascii_digits(found[1])))
+        return None
+
+    def _after_month(self, text: str, start: int) -> bool:
+        """Whether a month's name, of one word or two, stands before."""
+        last = word_before(text, start)
+        if last in self._months:
+            return True
+        words = text[max(0, start - 32) : start].split()
+        return " ".join(words[-2:]) in self._months
+
+    def _clock(self, found: re.Match[str]) -> Reading | None:
+        hours, minutes = int(found[1]), int(found[2])
+        seconds = int(found[3]) if found[3] else 0
+        if hours > 24 or minutes > 59 or seconds > 59:
+            return None
+        half = found["half"]
+        return reading(found, self._said(hours, minutes, seconds, self._clock_case(found)) + self._half(half), "clock")
+
+    def _clock_case(self, found: re.Match[str]) -> str:
+        """After "في الساعة" and its like the minutes stand in the genitive too."""
+        setting = self._setting(found)
+        if setting.before not in ("الساعة", "ساعة"):
+            return setting.case
+        place = found.string.rindex("الساعة"[-4:], 0, found.start())
+        words = found.string[max(0, place - 24) : place].removesuffix("ال").split()
+        return "oblique" if words and self._context.governs(words[-1]) else "nominative"
+
+    def _half(self, half: str | None) -> str:
+        return f" {self._halves[half]}" if half else ""
+
+    def _hour(self, found: re.Match[str]) -> Reading | None:
+        """A full hour: "الساعة 9" -> "الساعة التاسعة"."""
+        if self._setting(found).before != "الساعة" or not 1 <= int(found[1]) <= 24:
+            return None
+        return reading(found, self._hours(int(found[1]), self._clock_case(found)) + self._half(found["half"]), "clock")
+
+    def _hours(self, hours: int, case: str) -> str:
+        if hours % 12 == 1 and hours == 1:
+            return self._word["one_o_clock"]
+        return self._numbers.ordinal(hours or 12, feminine=True, case=case)
+
+    def _said(self, hours: int, minutes: int, seconds: int, case: str) -> str:
+        """ "التاسعة وأربعون دقيقة", "الثالثة والنصف", "الثالثة والربع", "الرابعة إلا الربع"."""
+        if minutes == 45 and not seconds:
+            return f"{self._hours(hours % 24 + 1 if hours != 12 else 1, case)} {self._word['less_a_quarter']}"
+        short = {15: self._word["quarter"], 30: self._word["half"]}.get(minutes) if not seconds else None
+        parts = [self._hours(hours, case)]
+        if minutes:
+            parts.append(short or self._numbers.count(str(minutes), self._minute, case))
+        if seconds:
+            parts.append(self._numbers.count(str(seconds), self._second, case))
+        return f" {AND}".join(parts)

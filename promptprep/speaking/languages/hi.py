@@ -1,0 +1,267 @@
+"""Hindi: figures, signs and abbreviations in words.
+
+Latin letters said by name are written as Hindi calls them ("ESA" -> "ई एस ए"), because the copy is Devanagari.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.hi_clock import HindiClock
+from promptprep.speaking.languages.hi_numbers import HindiNumbers
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.roman import roman
+from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, one_of, reading, word_before
+
+GAP = "[ \u00a0\u202f]"
+NUMBER = r"(?:\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
+_PHONE = r"(?:\+\d{1,3}[ -]?|0\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)|[6-9]\d{4}[ -]\d{5}(?!\d)|(?:\+९१[ -]?)?[६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
+_END = r"(?![\w\u0900-\u0963])"
+
+
+class Hindi:
+    """The verbaliser of Hindi."""
+
+    starts = re.compile(r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥%№§½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])")
+    spaced = True
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        self.numbers = HindiNumbers(data, speller)
+        self.clock = HindiClock(data, self.numbers)
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._units: Mapping[str, str] = data.get("spoken", "units")
+        self._money: Mapping[str, list[str]] = data.get("spoken", "money")
+        self._scales: Mapping[str, str] = data.get("spoken", "scales")
+        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
+        self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
+        self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
+        self._letter: Mapping[str, str] = data.get("spoken", "letters")
+        self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
+        self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
+        self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
+        self._rules = Rules(self._figures(), self._letters(), self._signs())
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        """See `verbaliser.py` for the contract."""
+        if text[at] == ".":
+            found = self._abbreviations.around(text, at, floor)
+            if found:
+                start, end, _, said = found
+                return Reading(Span(start, end), said, "abbreviation")
+        return self._rules.at(text, at)
+
+    def _tail(self) -> str:
+        return (
+            rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?"
+            rf"(?:{GAP}?(?P<unit>{one_of({**self._units, **self._money})})(?![\w²³\u0900-\u0963/]))?"
+        )
+
+    def _figures(self) -> list[tuple[str, Handler]]:
+        return [
+            (r"\d{16,}", self._serial),
+            (_PHONE, self._phone),
+            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._hyphened),
+            (r"\d+(?:\.\d+){3,}", self._dotted),
+            *self.clock.rules(),
+            (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
+            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            (r"(\d{1,4})[xX×](\d{1,4})(?!\w)", self._by),
+            (rf"(\d{{1,2}})[-–:](\d{{1,2}})(?={GAP}से{_END})", self._score),
+            (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
+            (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._serial),
+            (rf"(?P<b>{NUMBER}){self._tail()}", self._quantity),
+            (r"\d+(?:[.,]\d+)*", self._serial),
+        ]
+
+    def _letters(self) -> list[tuple[str, Handler]]:
+        codes = [m for m in self._money if m[0].isalpha()]
+        return [
+            (
+                rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?",
+                self._money_first,
+            ),
+            (rf"([IVXLC]+)({one_of(self._endings)}){_END}", self._roman_ordinal),
+            (r"[IVXLC]+(?!\w)", self._roman),
+            (r"[A-Z]+(?![a-z])", self._initialism),
+        ]
+
+    def _signs(self) -> list[tuple[str, Handler]]:
+        signs = [m for m in self._money if not m[0].isalnum()]
+        return [
+            (_PHONE, self._phone),
+            (
+                rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?",
+                self._money_first,
+            ),
+            (rf"(?<![\w)\u0900-\u0963])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._quantity),
+            (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)", self._symbol),
+        ]
+
+    def _number(self, written: str) -> str:
+        plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        whole, _, part = plain.partition(".")
+        return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole)
+
+    def _serial(self, found: re.Match[str]) -> Reading:
+        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
+
+    def _dotted(self, found: re.Match[str]) -> Reading:
+        parts = (self.numbers.digits(ascii_digits(p)) for p in found[0].split("."))
+        return reading(found, f" {self._word['dot']} ".join(parts), "serial")
+
+    def _hyphened(self, found: re.Match[str]) -> Reading | None:
+        return None if re.fullmatch(r"\d{4}-\d\d-\d\d|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
+
+    def _phone(self, found: re.Match[str]) -> Reading | None:
+        digits = re.sub(r"\D", "", ascii_digits(found[0]))
+        if len(digits) < 7:
+            return None
+        plus = f"{self._word['plus']} " if found[0].startswith("+") else ""
+        return reading(found, plus + self.numbers.digits(digits), "telephone")
+
+    def _score(self, found: re.Match[str]) -> Reading:
+        """ "3-1 से" -> "तीन-एक से"."""
+        return reading(found, f"{self._number(found[1])}-{self._number(found[2])}", "score")
+
+    def _ordinal(self, found: re.Match[str]) -> Reading:
+        return reading(found, self.numbers.ordinal(ascii_digits(found[1]), found[2]), "ordinal")
+
+    def _fraction(self, found: re.Match[str]) -> Reading:
+        part = self._share(ascii_digits(found[2]), ascii_digits(found[3]))
+        if not found[1]:
+            return reading(found, part, "fraction")
+        return reading(found, self._mixed(ascii_digits(found[1]), (int(found[2]), int(found[3]))), "fraction")
+
+    def _share(self, over: str, under: str) -> str:
+        own = self._fractions.get(f"{over}/{under}")
+        return own or f"{self.numbers.cardinal(over)} {self._word['over']} {self.numbers.cardinal(under)}"
+
+    def _mixed(self, whole: str, part: tuple[int, int]) -> str:
+        """ "2½" -> "ढाई", "3½" -> "साढ़े तीन", "2¼" -> "सवा दो", "2¾" -> "पौने तीन"; else "दो और दो बटा सात"."""
+        quarters = {(1, 4): 1, (1, 2): 2, (3, 4): 3}.get(part)
+        if quarters and int(whole):
+            return self.numbers.quarters(int(whole), quarters)
+        return f"{self.numbers.cardinal(whole)} {self._symbols['&']} {self._share(str(part[0]), str(part[1]))}"
+
+    def _vulgar(self, found: re.Match[str]) -> Reading:
+        over, under = VULGAR[found[2]]
+        return reading(
+            found,
+            self._mixed(ascii_digits(found[1]), (over, under)) if found[1] else self._share(str(over), str(under)),
+            "fraction",
+        )
+
+    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
+        over, under = VULGAR[found[1]]
+        return reading(found, self._share(str(over), str(under)), "fraction")
+
+    def _by(self, found: re.Match[str]) -> Reading:
+        return reading(found, f"{self._number(found[1])} {self._word['by']} {self._number(found[2])}", "measure")
+
+    def _noun(self, unit: str, one: bool) -> str:
+        if unit in self._money:
+            return self._money[unit][0 if one else 1]
+        return self._units[unit]
+
+    def _quantity(self, found: re.Match[str]) -> Reading | None:
+        sign = found.groupdict().get("sign")
+        scale, unit, number = found["scale"], found["unit"], found["b"]
+        known = as_written(unit, {**self._units, **self._money}) if unit else ""
+        if not unit and not scale and not sign:
+            return self._plain(found)
+        head = f"{self._word[{'+': 'plus', '±': 'plus_minus'}.get(sign, 'minus')]} " if sign else ""
+        if known in self._money and not scale:
+            return reading(found, head + self._amount(number, known), "money")
+        words = head + self._number(number) + (f" {self._scales[scale]}" if scale else "")
+        if not unit:
+            return reading(found, words, "cardinal")
+        kind = "money" if known in self._money else "percent" if known in "%٪" else "measure"
+        return reading(found, f"{words} {self._noun(known, ascii_digits(number) == '1' and not scale)}", kind)
+
+    def _plain(self, found: re.Match[str]) -> Reading:
+        number = found["b"]
+        digits = ascii_digits(number)
+        if word_before(found.string, found.start()) in self._serial_words and digits.isdecimal() and len(digits) > 3:
+            return reading(found, self.numbers.digits(digits), "serial", end=found.end("b"))
+        if re.fullmatch(r"\d{4}", digits) and self._is_year(found, int(digits)):
+            return reading(found, self.numbers.year(digits), "year", self.numbers.cardinal(digits), end=found.end("b"))
+        return reading(found, self._number(number), "decimal" if "." in number else "cardinal", end=found.end("b"))
+
+    def _is_year(self, found: re.Match[str], n: int) -> bool:
+        return self.clock.is_year(found.string, found.start(), found.end("b"), n)
+
+    def _range(self, found: re.Match[str]) -> Reading:
+        """ "10–15 किमी" -> "दस से पंद्रह किलोमीटर"."""
+        scale, unit = found["scale"], found["unit"]
+        first, last = (ascii_digits(found[g]) for g in "ab")
+        years = not unit and not scale and all(re.fullmatch(r"1[1-9]\d\d|20\d\d", y) for y in (first, last))
+        if years:
+            return reading(
+                found,
+                f"{self.numbers.year(first)} {self._word['range']} {self.numbers.year(last)}",
+                "range",
+                end=found.end("b"),
+            )
+        tail = [self._scales[scale]] if scale else []
+        tail += [self._noun(as_written(unit, {**self._units, **self._money}), False)] if unit else []
+        return reading(found, " ".join([self._number(first), self._word["range"], self._number(last), *tail]), "range")
+
+    def _amount(self, written: str, money: str) -> str:
+        one, many, part = self._money[money]
+        plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        whole, _, cents = plain.partition(".")
+        if len(cents) != 2:
+            return f"{self._number(plain)} {one if plain == '1' else many}"
+        noun = one if whole == "1" else many
+        if not cents.strip("0"):
+            return f"{self.numbers.cardinal(whole)} {noun}"
+        small = f"{self.numbers.cardinal(cents)} {part}"
+        return f"{self.numbers.cardinal(whole)} {noun} {small}" if whole.strip("0") else small
+
+    def _money_first(self, found: re.Match[str]) -> Reading:
+        money = as_written(found["unit"], self._money)
+        if not found["scale"]:
+            return reading(found, self._amount(found["b"], money), "money")
+        return reading(
+            found, f"{self._number(found['b'])} {self._scales[found['scale']]} {self._money[money][1]}", "money"
+        )
+
+    def _roman_ordinal(self, found: re.Match[str]) -> Reading | None:
+        n = roman(found[1])
+        return reading(found, self.numbers.ordinal(str(n), found[2]), "roman") if n else None
+
+    def _roman(self, found: re.Match[str]) -> Reading | None:
+        n = roman(found[0])
+        text, start = found.string, found.start()
+        before = text[start - 1 : start]
+        if not n or before.isalnum():
+            return None
+        if len(found[0]) == 1 and not (before == "-" or word_before(text, start) in self._word["numbered"].split()):
+            return None
+        return reading(found, self.numbers.cardinal(n), "roman")
+
+    def _initialism(self, found: re.Match[str]) -> Reading | None:
+        if (
+            found.string[found.start() - 1 : found.start()].isascii()
+            and found.string[found.start() - 1 : found.start()].isalnum()
+        ):
+            return None
+        letters = found[0]
+        said = self._acronyms.get(letters) or (
+            " ".join(self._letter[c] for c in letters) if len(letters) <= 6 else None
+        )
+        return reading(found, said, "initialism") if said else None
+
+    def _symbol(self, found: re.Match[str]) -> Reading:
+        return reading(found, self._symbols[found[0]], "symbol")
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Hindi:
+    return Hindi(data, speller)

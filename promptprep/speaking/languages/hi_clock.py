@@ -1,0 +1,80 @@
+"""Hindi dates, years and clock times."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.hi_numbers import HindiNumbers
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
+
+GAP = "[ \u00a0\u202f]"
+_END = r"(?![\w\u0900-\u0963])"
+
+
+class HindiClock:
+    """Handlers for dates, years and clock times."""
+
+    def __init__(self, data: LanguageData, numbers: HindiNumbers) -> None:
+        self._numbers = numbers
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._months: Mapping[str, int] = data.get("spoken", "months")
+        self._names: list[str] = data.get("spoken", "months_in_order.names")
+        self._before_year = frozenset(data.get("spoken", "beside_a_year.before"))
+        self._after_year = tuple(data.get("spoken", "beside_a_year.after"))
+
+    def rules(self) -> list[tuple[str, Handler]]:
+        o_clock = self._word["o_clock"]
+        return [
+            (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
+            (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:])(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
+            (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
+        ]
+
+    def is_year(self, text: str, start: int, end: int, n: int) -> bool:
+        """Four figures are a year beside "सन", "साल" or a month, or before "में", "से", "तक" with nothing counted."""
+        if not 1000 <= n <= 2100:
+            return False
+        before = word_before(text, start)
+        if before in self._before_year or before in self._months:
+            return True
+        after = re.match(rf"{GAP}([\u0900-\u0963]+)", text[end : end + 16])
+        return bool(after and after[1] in self._after_year)
+
+    def _date(self, day: int, month: int, year: str) -> str:
+        return f"{self._numbers.cardinal(day)} {self._names[month - 1]} {self._numbers.year(ascii_digits(year))}"
+
+    def _numeric_date(self, found: re.Match[str]) -> Reading | None:
+        day, month, year = int(found[1]), int(found[3]), found[4]
+        swapped = not is_day(day, month)
+        if swapped:
+            day, month = month, day
+        if not is_day(day, month):
+            return None
+        other = [self._date(month, day, year)] if found[2] != "." and not swapped and is_day(month, day) else []
+        return reading(found, self._date(day, month, year), "date", *other)
+
+    def _iso_date(self, found: re.Match[str]) -> Reading | None:
+        day, month = int(found[3]), int(found[2])
+        return reading(found, self._date(day, month, found[1]), "date") if is_day(day, month) else None
+
+    def _clock(self, found: re.Match[str]) -> Reading | None:
+        hours, minutes = int(found[1]), int(found[2])
+        seconds = int(found[3]) if found[3] else 0
+        if hours > 24 or minutes > 59 or seconds > 59:
+            return None
+        return reading(found, self._said(hours, minutes, seconds), "clock")
+
+    def _said(self, hours: int, minutes: int, seconds: int) -> str:
+        """ "नौ बजकर चालीस मिनट"; quarters of the twelve-hour clock: "सवा नौ बजे", "साढ़े नौ बजे", "पौने दस बजे"."""
+        word, say = self._word, self._numbers.cardinal
+        if not minutes and not seconds:
+            return f"{say(hours)} {word['o_clock']}"
+        if minutes in (15, 30, 45) and not seconds and 1 <= hours <= 12:
+            return f"{self._numbers.quarters(hours, minutes // 15, 12)} {word['o_clock']}"
+        tail = f" {say(seconds)} {word['second']}" if seconds else ""
+        return f"{say(hours)} {word['past']} {say(minutes)} {word['minute']}{tail}"

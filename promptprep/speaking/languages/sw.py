@@ -1,0 +1,255 @@
+"""Swahili: figures, signs and abbreviations in words.
+
+The clock is read as it is written beside "saa" up to twelve: copy in Swahili counts the hours from sunrise.
+Times that can only be international (13:00 to 0:59, "a.m.", "p.m.") are said in Swahili hours, six apart.
+Letters said by name stay capitals apart from each other.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.sw_clock import SwahiliClock
+from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.roman import roman
+from promptprep.speaking.ruled import (
+    VULGAR,
+    Abbreviations,
+    Handler,
+    Rules,
+    as_written,
+    joined,
+    one_of,
+    reading,
+    word_before,
+)
+
+GAP = "[ \u00a0\u202f]"
+NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
+_PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
+
+
+class Swahili:
+    """The verbaliser of Swahili."""
+
+    starts = re.compile(
+        r"[\d$€£¥₹₦&=±×÷→%№§≈½⅓⅔¼¾⅕⅛⅜⅝⅞°+−.-]|(?<![A-Za-z])(?:[A-Z](?![a-z'’])|Dkt|Dr|Prof|T[Ss]h|K[Ss]h|U[Ss]h|Shs?)"
+    )
+    spaced = True
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        self.numbers = SwahiliNumbers(data, speller)
+        self.clock = SwahiliClock(data, self.numbers)
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._units: Mapping[str, str] = data.get("spoken", "units")
+        self._around: Mapping[str, list[str]] = data.get("spoken", "units_around")
+        self._money: Mapping[str, list[str]] = data.get("spoken", "money")
+        self._scales: Mapping[str, str] = data.get("spoken", "scales")
+        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
+        self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
+        self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
+        self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
+        self._bare: Mapping[str, str] = {k: v for k, v in data.get("spoken", "abbreviations").items() if "." not in k}
+        self._rules = Rules(self._figures(), self._letters(), self._signs())
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        """See `verbaliser.py` for the contract."""
+        if text[at] == ".":
+            found = self._abbreviations.around(text, at, floor)
+            if found:
+                start, end, _, said = found
+                return Reading(Span(start, end), said, "abbreviation")
+        return self._rules.at(text, at)
+
+    def _scale(self) -> str:
+        return rf"(?:{GAP}?(?P<scale>{one_of(self._scales)})(?!\w))?"
+
+    def _figures(self) -> list[tuple[str, Handler]]:
+        units = one_of({**self._units, **self._around})
+        return [
+            (r"\d{19,}", self._serial),
+            (_PHONE, self._phone),
+            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._hyphened),
+            *self.clock.rules(),
+            (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
+            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            (
+                rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d])(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
+                self._range,
+            ),
+            (r"0\d+(?![.,]?\d)", self._serial),
+            (
+                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³/])|{GAP}?(?P<money>{one_of(self._money)})(?!\w))",
+                self._measure,
+            ),
+            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of([s for s in self._scales if len(s) < 3])})(?!\w)", self._scaled),
+            (rf"(?P<b>{NUMBER})", self._plain),
+            (r"\d+(?:[.,]\d+)*", self._serial),
+        ]
+
+    def _letters(self) -> list[tuple[str, Handler]]:
+        codes = [m for m in self._money if m[0].isalpha()]
+        return [
+            (rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}(?!\w)", self._money_first),
+            (rf"{one_of(self._bare)}(?![\w.])", self._bare_abbreviation),
+            (r"[IVXLC]+(?!\w)", self._roman),
+            (r"[A-Z]{2,}(?![a-z])", self._initialism),
+        ]
+
+    def _signs(self) -> list[tuple[str, Handler]]:
+        signs = [m for m in self._money if not m[0].isalnum()]
+        return [
+            (_PHONE, self._phone),
+            (rf"(?P<money>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
+            (
+                rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{one_of({**self._units, **self._around})})(?![\w²³]))?",
+                self._signed,
+            ),
+            (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)", self._symbol),
+        ]
+
+    def _number(self, written: str, prefix: str = "") -> str:
+        plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        whole, _, part = plain.partition(".")
+        return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole, prefix)
+
+    def _serial(self, found: re.Match[str]) -> Reading:
+        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
+
+    def _hyphened(self, found: re.Match[str]) -> Reading | None:
+        return None if re.fullmatch(r"\d{4}-\d\d-\d\d|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
+
+    def _phone(self, found: re.Match[str]) -> Reading:
+        plus = f"{self._word['plus']} " if found[0].startswith("+") else ""
+        return reading(found, plus + self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "telephone")
+
+    def _score(self, found: re.Match[str]) -> Reading:
+        return reading(found, f"{self._number(found[1])} {self._word['score']} {self._number(found[2])}", "score")
+
+    def _fraction(self, found: re.Match[str]) -> Reading | None:
+        if int(found[3]) == 0:
+            return None
+        part = self._share(int(found[2]), int(found[3]))
+        return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
+
+    def _share(self, over: int, under: int) -> str:
+        """ "3/4" -> "robo tatu", "2/7" -> "mbili ya saba" ("two of seven")."""
+        own = self._fractions.get(f"{over}/{under}")
+        return own or f"{self.numbers.cardinal(over)} {self._word['of']} {self.numbers.cardinal(under)}"
+
+    def _vulgar(self, found: re.Match[str]) -> Reading:
+        part = self._share(*VULGAR[found[2]])
+        return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
+
+    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
+        return reading(found, self._share(*VULGAR[found[1]]), "fraction")
+
+    def _with_unit(self, words: str, unit: str) -> str:
+        """Swahili names the unit first: "kilomita tano kwa saa"."""
+        if unit in self._around:
+            before, after = self._around[unit]
+            return f"{before} {words} {after}".rstrip()
+        return f"{self._units[unit]} {words}"
+
+    def _range(self, found: re.Match[str]) -> Reading:
+        unit = found["unit"]
+        end = found.end() if unit else found.end("b")
+        words = f"{self._number(found['a'])} {self._word['range']} {self._number(found['b'])}"
+        return reading(
+            found,
+            self._with_unit(words, as_written(unit, {**self._units, **self._around})) if unit else words,
+            "range",
+            end=end,
+        )
+
+    def _measure(self, found: re.Match[str]) -> Reading:
+        if found["money"]:
+            return reading(found, self._amount(found["b"], as_written(found["money"], self._money)), "money")
+        unit = as_written(found["unit"], {**self._units, **self._around})
+        return reading(found, self._with_unit(self._number(found["b"]), unit), "percent" if unit == "%" else "measure")
+
+    def _signed(self, found: re.Match[str]) -> Reading:
+        signs = {"+": "plus", "±": "plus_minus"}
+        words = f"{self._word[signs.get(found['sign'], 'minus')]} {self._number(found['b'])}"
+        unit = found["unit"]
+        if not unit:
+            return reading(found, words, "cardinal", end=found.end("b"))
+        return reading(found, self._with_unit(words, as_written(unit, {**self._units, **self._around})), "measure")
+
+    def _amount(self, written: str, money: str) -> str:
+        noun, part = self._money[money]
+        plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        whole, _, cents = plain.partition(".")
+        if len(cents) != 2:
+            return f"{noun} {self._number(plain)}"
+        if not cents.strip("0"):
+            return f"{noun} {self.numbers.cardinal(whole)}"
+        small = f"{part} {self.numbers.cardinal(cents)}"
+        return f"{noun} {self.numbers.cardinal(whole)} {self._word['and']} {small}" if whole.strip("0") else small
+
+    def _money_first(self, found: re.Match[str]) -> Reading:
+        money = as_written(found["money"], self._money)
+        if not found["scale"]:
+            return reading(found, self._amount(found["b"], money), "money")
+        return reading(
+            found, f"{self._money[money][0]} {self._scales[found['scale']]} {self._number(found['b'])}", "money"
+        )
+
+    def _scaled(self, found: re.Match[str]) -> Reading:
+        return reading(found, f"{self._scales[found['scale']]} {self._number(found['b'])}", "cardinal")
+
+    def _plain(self, found: re.Match[str]) -> Reading:
+        before = word_before(found.string, found.start())
+        decimal = "." in found[0]
+        if not decimal and found[0] in ("1", "2") and self._is_rank(found.string, found.start(), before):
+            return reading(found, self.numbers.ordinal(int(found[0])).removeprefix("wa "), "ordinal")
+        prefix = "" if decimal else self.numbers.class_of(before, found[0])
+        return reading(found, self._number(found[0], prefix), "decimal" if decimal else "cardinal")
+
+    def _is_rank(self, text: str, start: int, before: str) -> bool:
+        """ "nafasi ya 2" is "ya pili"; "zaidi ya 2" is a count."""
+        if before not in self._word["links"].split():
+            return False
+        noun = word_before(text, text.rindex(before[-1], 0, start) - len(before) + 1)
+        return noun in self._word["ranked"].split()
+
+    def _bare_abbreviation(self, found: re.Match[str]) -> Reading:
+        return reading(found, self._bare[found[0]], "abbreviation")
+
+    def _roman(self, found: re.Match[str]) -> Reading | None:
+        """ "karne ya XX", "Papa Yohane Paulo II": after a name "wa pili", else as a number; a lone letter passes."""
+        n = roman(found[0])
+        before = word_before(found.string, found.start())
+        if not n or found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        name = re.search(r"[A-Z][a-z]+ $", found.string[max(0, found.start() - 24) : found.start()])
+        if before in self._word["links"].split():
+            return reading(found, self.numbers.ordinal(n).removeprefix("wa "), "roman")
+        if name and n <= 30 and before not in self._word["numbered"].split():
+            return reading(found, self.numbers.ordinal(n), "roman")
+        if before in self._word["numbered"].split() or len(found[0]) > 1:
+            return reading(found, self.numbers.cardinal(n), "roman")
+        return None
+
+    def _initialism(self, found: re.Match[str]) -> Reading | None:
+        text, letters = found.string, found[0]
+        if text[found.start() - 1 : found.start()].isalnum() or letters in self._acronyms or len(letters) > 6:
+            return None
+        if len(letters) > 3 and re.fullmatch(r"(?:[^AEIOU]{0,2}[AEIOU]+)+[^AEIOU]{0,2}", letters):
+            return None
+        return reading(found, " ".join(letters), "initialism")
+
+    def _symbol(self, found: re.Match[str]) -> Reading:
+        return reading(found, self._symbols[found[0]], "symbol")
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Swahili:
+    return Swahili(data, speller)
