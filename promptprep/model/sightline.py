@@ -39,7 +39,7 @@ class Limit:
 class TypeFigures:
     """What the pure steps need to know of a font and a language: heights and mean advance in em, spaces included.
 
-    `seconds_per_character` comes from the reader's pace. `characters_per_word` holds the space; None where the
+    `seconds_per_character` comes from the reader's pace, 0 where it is not known. `characters_per_word` holds the space; None where the
     language has no words between spaces.
     """
 

@@ -137,7 +137,7 @@ def _hindrance(weighing: Weighing) -> str:
     if weighing.travel_mm(0.0) > 0.5 * weighing.reach_mm:
         away = offset_deg(weighing.travel_mm(0.0), weighing.rig.optical_path_mm)
         return f"The lens is {away:.1f} degrees beside the nearest place for the text"
-    if weighing.reading_off_deg(smallest) > bounds.reading_deg:
+    if weighing.reading_ratio(smallest) > 1:
         return _said("reading", weighing, column_of(weighing.rig, smallest, weighing.widest_px()))
     path = distance_text(weighing.rig.optical_path_mm)
     column = column_of(weighing.rig, smallest, weighing.widest_px())
@@ -151,20 +151,21 @@ def worst_fault(weighing: Weighing, column: Column) -> str:
     bounds, figures = weighing.bounds, _figures(weighing, column, weighing.lines(column.font_px))
     terms = weighing.terms(column.font_px, column.width_px, int(figures["lines_visible"]))
     terms["type"] = bounds.cap_least / figures["cap_height_arcmin"]
-    terms["reading"] = weighing.reading_off_deg(column.font_px) / bounds.reading_deg
+    terms["reading"] = weighing.reading_ratio(column.font_px)
     return _said(max(terms, key=lambda name: terms[name]), weighing, column)
 
 
 def _said(term: str, weighing: Weighing, column: Column) -> str:
     bounds, figures = weighing.bounds, _figures(weighing, column, weighing.lines(column.font_px))
-    off = weighing.reading_off_deg(column.font_px)
+    angle = weighing.reading_deg(column.font_px)
+    side, most = ("above", bounds.reading_above_deg) if angle > 0 else ("below", bounds.reading_below_deg)
     return {
         "type": f"Type too small: {figures['cap_height_arcmin']:.1f} arcminutes, at least {bounds.cap_least:.3g}",
         "travel": f"The eyes travel {figures['travel_deg']:.1f} degrees, at most {bounds.travel_deg:g}",
         "line": f"A line holds {figures['characters_per_line']:.1f} characters, at least {bounds.characters:g}",
         "view": f"Only {figures['seconds_visible']:.1f} s of speech are in view, at least {bounds.seconds:g}",
         "lines": f"Lines in view: {figures['lines_visible']:.0f}, at least {bounds.lines:g}",
-        "reading": f"The line that is read stands {off:.1f} degrees from the lens, at most {bounds.reading_deg:g}",
+        "reading": f"The line that is read stands {abs(angle):.1f} degrees {side} the lens, at most {most:g}",
     }[term]
 
 

@@ -8,7 +8,7 @@ from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
 from promptprep.sightline.optimum import best_column
-from promptprep.sightline.terms import Weighing, bounds_for, column_of
+from promptprep.sightline.terms import Weighing, bounds_for, checked, column_of
 
 
 def column_for(
@@ -24,6 +24,6 @@ def column_for(
     """The rig's own `font_px` and `column_px`; where one or both are left open, the best ones for this reader."""
     if rig.font_px is not None and rig.column_px is not None:
         return column_of(rig, rig.font_px, rig.column_px)
-    figures = TypeFigures(cap_em, x_em, advance_em, seconds_per_character)
+    figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_character))
     weighing = Weighing(rig, figures, bounds_for(limits, reader, advance_em))
     return best_column(weighing, rig.font_px, rig.column_px)

@@ -14,7 +14,8 @@ from promptprep.sightline.contrast import contrast_in_glass, contrast_ratio, rel
 from promptprep.sightline.figures import picture_figures
 from promptprep.sightline.layout import Layout, layout
 from promptprep.sightline.optics import ghost_mm, lens_loss_stops, seen_contrast
-from promptprep.sightline.verdicts import contradictions, limits_for, verdicts
+from promptprep.sightline.terms import checked
+from promptprep.sightline.verdicts import contradictions, limits_for, small_type_verdict, verdicts
 
 
 def sightline(
@@ -32,10 +33,11 @@ def sightline(
     """Figures, verdicts and advice for a rig with one column.
 
     `cap_em`, `x_em`: heights of the very font, in em; `advance_em`: its mean advance for the language, spaces
-    included. `seconds_per_line`: how long the reader needs for a full line of this column. Raises `BadGeometry`.
+    included. `seconds_per_line`: how long the reader needs for a full line of this column, 0 where no pace is known
+    (then the seconds in view are 0 and no bound is held against them). Raises `BadGeometry`.
     """
-    characters = column.width_em / advance_em
-    type_figures = TypeFigures(cap_em, x_em, advance_em, seconds_per_line / characters, characters_per_word)
+    characters = column.width_em / max(advance_em, 1e-9)
+    type_figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_line / characters, characters_per_word))
     placed = layout(rig, column)
     sizes: dict[str, Any] = _sizes(rig, column, type_figures)
     places: dict[str, Any] = _places(rig, placed)
@@ -49,7 +51,9 @@ def sightline(
     own = limits_for(limits, reader, advance_em)
     figures = {**sizes, **places, **light, **counts, **picture_figures(rig, column)}
     figures["travel_deg"] = max(places["travel_left_deg"], places["travel_right_deg"])
-    figures["reading_line_off_deg"] = abs(places["reading_line_deg"])
+    figures["seconds_visible"] = counts["seconds_visible"] if seconds_per_line > 0 else None
+    figures["reading_line_above_deg"] = max(places["reading_line_deg"], 0.0)
+    figures["reading_line_below_deg"] = max(-places["reading_line_deg"], 0.0)
     return Sightline(
         rig=rig,
         column=column,
@@ -58,7 +62,7 @@ def sightline(
         **places,
         **light,
         **counts,
-        verdicts=verdicts(figures, own),
+        verdicts=(*verdicts(figures, own), *small_type_verdict(figures)),
         contradictions=contradictions(figures, own),
         advice=advise(rig, reader, type_figures, limits, column=column).as_mapping(),
         type_figures=type_figures,

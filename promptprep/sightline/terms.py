@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from promptprep.errors import BadGeometry
 from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
@@ -28,7 +29,8 @@ class Bounds:
     lines_least: float
     lines: float
     seconds: float
-    reading_deg: float
+    reading_below_deg: float
+    reading_above_deg: float
 
 
 def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float) -> Bounds:
@@ -44,8 +46,19 @@ def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float
         own["lines_least"].bound,
         max(own["lines_least"].bound, own["lines_wanted"].bound),
         own["seconds_wanted"].bound,
-        own["reading_line_far"].bound,
+        own["reading_below_far"].bound,
+        own["reading_above_far"].bound,
     )
+
+
+def checked(figures: TypeFigures) -> TypeFigures:
+    """The figures, if type can have them. Raises `BadGeometry` for heights and advances that are not positive."""
+    for name in ("cap_em", "x_em", "advance_em"):
+        value = getattr(figures, name)
+        if not (math.isfinite(value) and value > 0):
+            hint = "give a font with capitals and copy with letters in it"
+            raise BadGeometry("bad-geometry", f"type cannot have {name.replace('_em', '')} of {value:g} em", hint)
+    return figures
 
 
 def column_of(rig: Rig, font_px: float, column_px: float) -> Column:
@@ -83,10 +96,15 @@ class Weighing:
         placed, lens = self.placed(1.0, column_px), self.rig.lens_x * self.rig.width_px
         return max(lens - placed.left_px, placed.right_px - lens) * self.rig.px_mm
 
-    def reading_off_deg(self, font_px: float) -> float:
-        """How far above or below the lens the line stands that is read."""
-        off_px = self.placed(font_px, 1.0).reading_px - self.rig.lens_y * self.rig.height_px
-        return offset_deg(abs(off_px) * self.rig.py_mm, self.rig.optical_path_mm)
+    def reading_deg(self, font_px: float) -> float:
+        """How far above the lens (below it: negative) the line stands that is read."""
+        off_px = self.rig.lens_y * self.rig.height_px - self.placed(font_px, 1.0).reading_px
+        return offset_deg(off_px * self.rig.py_mm, self.rig.optical_path_mm)
+
+    def reading_ratio(self, font_px: float) -> float:
+        """That angle over its bound, which is wider below the lens."""
+        angle = self.reading_deg(font_px)
+        return angle / self.bounds.reading_above_deg if angle > 0 else -angle / self.bounds.reading_below_deg
 
     def terms(self, font_px: float, column_px: float, lines: int) -> dict[str, float]:
         """Ratios to the bounds: type (20 arcminutes over the capitals' height), travel (the farther edge over the
@@ -99,7 +117,7 @@ class Weighing:
             "type": self.font_px_for(bounds.cap_wanted) / font_px,
             "travel": max(self.travel_mm(column_px), 0.0) / self.reach_mm,
             "line": bounds.characters / characters,
-            "view": bounds.seconds / seconds if seconds > 0 else math.inf,
+            "view": bounds.seconds / seconds if seconds > 0 else 0.0,
             "lines": bounds.lines / lines if lines > 0 else math.inf,
         }
 
@@ -119,9 +137,10 @@ class Weighing:
         """(least, most) column width inside the bounds at a type size; empty where the first is the greater."""
         figures, bounds, lines = self.type_figures, self.bounds, self.lines(font_px)
         most = self.widest_px()
-        if lines < bounds.lines or self.reading_off_deg(font_px) > bounds.reading_deg * SLACK:
+        if lines < bounds.lines or self.reading_ratio(font_px) > SLACK:
             return math.inf, most
-        characters = max(bounds.characters, bounds.seconds / (lines * figures.seconds_per_character))
+        said_s = lines * figures.seconds_per_character
+        characters = max(bounds.characters, bounds.seconds / said_s if said_s > 0 else 0.0)
         return characters * figures.advance_em * font_px, most
 
     def widest_px(self) -> float:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from promptprep.model.rig import Reader
 from promptprep.model.sightline import Limit, Verdict, VerdictLevel
 
+SMALL_TYPE = "NUREG-0700 rev 3 (after MIL-STD-1472G): more contrast for type of 10 to 17 arcminutes"
 FULL_ACUITY = 0.7  # DIN 1450 counts on this much; below it sizes grow as 0.7 / acuity
 WIDE_EM = 0.8  # a mean advance from here on is that of square characters
 
@@ -49,6 +51,20 @@ def level_of(value: float, limit: Limit) -> VerdictLevel:
     low = limit.low is not None and value < limit.low - slack
     high = limit.high is not None and value > limit.high + slack
     return limit.level if low or high else "good"
+
+
+def small_type_verdict(figures: Mapping[str, float | None]) -> tuple[Verdict, ...]:
+    """Type of 10 to 17 arcminutes needs more contrast: modulation of 0.3 + 0.07 * (20 - height), NUREG-0700 rev 3.
+
+    Modulation is (white - black) / (white + black) as the eye gets it. Nothing for other type or an unknown glass.
+    """
+    height, contrast = figures.get("cap_height_arcmin"), figures.get("contrast_at_eye")
+    if height is None or contrast is None or not 10 <= height <= 17:
+        return ()
+    modulation = 1.0 if contrast == math.inf else (contrast - 1) / (contrast + 1)
+    least = 0.3 + 0.07 * (20 - height)
+    level: VerdictLevel = "good" if modulation >= least else "look"
+    return (Verdict("modulation_at_eye", modulation, "ratio", least, None, level, SMALL_TYPE),)
 
 
 def contradictions(figures: Mapping[str, float | None], limits: Sequence[Limit]) -> tuple[str, ...]:

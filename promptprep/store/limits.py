@@ -12,12 +12,17 @@ from promptprep.model.rig import Studio
 from promptprep.model.sightline import Limit
 
 FOLDER = Path(__file__).parent.parent / "data"
+ORDER = (
+    "cap_height_arcmin", "x_height_arcmin", "travel_deg", "reading_line_below_deg", "reading_line_above_deg",
+    "characters_per_line", "lines_visible", "seconds_visible", "line_spacing", "contrast_ratio", "contrast_at_eye",
+    "path_over_diagonal", "glass_clearance",
+)  # fmt: skip
 SEEN = {"original": "", "reported": " (as reported)", "memory": " (from memory)", "none": ""}
 
 
 @lru_cache(maxsize=1)
 def default_limits() -> tuple[Limit, ...]:
-    """All limits of `data/limits.toml`, their sources in words, grouped by quantity."""
+    """All limits of `data/limits.toml`, their sources in words, the most telling quantities first."""
     sources = tomllib.loads((FOLDER / "sources.toml").read_text("utf-8"))
     entries = tomllib.loads((FOLDER / "limits.toml").read_text("utf-8"))
     limits = [
@@ -34,8 +39,7 @@ def default_limits() -> tuple[Limit, ...]:
         )
         for name, entry in entries.items()
     ]
-    order = {quantity: i for i, quantity in enumerate(dict.fromkeys(limit.quantity for limit in limits))}
-    return tuple(sorted(limits, key=lambda limit: (order[limit.quantity], limit.bound)))
+    return tuple(sorted(limits, key=lambda limit: (ORDER.index(limit.quantity), limit.bound)))
 
 
 def limits_of(studio: Studio) -> tuple[Limit, ...]:

@@ -6,6 +6,7 @@ import pytest
 
 from promptprep.errors import BadCall
 from promptprep.sightline.contrast import contrast_in_glass, contrast_ratio, relative_luminance
+from promptprep.sightline.verdicts import small_type_verdict
 
 # WCAG 2.2, definitions of relative luminance and contrast ratio
 # (https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio), worked to the last digit.
@@ -41,3 +42,16 @@ def test_a_glass_takes_contrast_and_no_glass_takes_none() -> None:
 def test_what_is_no_colour(bad: str) -> None:
     with pytest.raises(BadCall):
         relative_luminance(bad)
+
+
+# NUREG-0700 rev 3 (after MIL-STD-1472G): M = 0.3 + 0.07 (20 - S) for S of 10 to 17 arcminutes.
+@pytest.mark.parametrize(("height", "least"), [(10, 1.0), (16, 0.58), (17, 0.51)])
+def test_small_type_needs_more_contrast(height: float, least: float) -> None:
+    (verdict,) = small_type_verdict({"cap_height_arcmin": height, "contrast_at_eye": 4.0})
+    assert verdict.low == pytest.approx(least)
+    assert verdict.value == pytest.approx(0.6)
+    assert verdict.level == ("good" if least <= 0.6 else "look")
+
+
+def test_large_type_needs_no_more() -> None:
+    assert small_type_verdict({"cap_height_arcmin": 20, "contrast_at_eye": 2.0}) == ()

@@ -36,7 +36,9 @@ def test_width_of_text() -> None:
     ("name", "bound"),
     [
         ("travel_strict", 1.2),  # van Eijk et al. 2010
-        ("reading_line", 1.7),  # the same, up and down
+        ("reading_below", 1.7),  # the same, up and down
+        ("reading_above", 1.7),
+        ("reading_below_far", 5),  # Chen 2002, least noticed below the lens (figure from memory)
         ("travel_cone", 2.6),  # Horstmann & Linke 2021: a cone of 5.2 degrees
         ("travel_most", 4.5),  # Linke & Horstmann 2022: 4 to 9 degrees across the studies
     ],

@@ -102,7 +102,7 @@ def test_the_chart_shows_the_column_where_it_belongs() -> None:
     st.floats(60, 4000), st.floats(150, 30_000), st.floats(10, 3000), st.floats(-3, 4), st.floats(-3, 4),
     st.sampled_from(["below", "above"]),
 )  # fmt: skip
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=15, deadline=None)
 def test_any_room_can_be_drawn(size: float, eye: float, behind: float, x: float, y: float, lies: str) -> None:
     changes: dict[str, Any] = {
         "diagonal": size,
