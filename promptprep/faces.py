@@ -220,12 +220,14 @@ def _named(known: Mapping[str, Named], name: str, kind: str) -> Named:
 
 def write_drawings(sights: Sequence[Sightline], folder: Path) -> list[Path]:
     """Writes the side view and the reader's view of each rig as SVG files."""
-    from promptprep.rendering.drawings import drawings
+    from promptprep.rendering.drawings import rig_drawings
+    from promptprep.rendering.environment import environment
     from promptprep.store.files import write_outputs
 
+    env = environment([shipped("templates")])
     files = {
         f"{sight.rig.id}.{name}.svg": svg.encode("utf-8")
         for sight in sights
-        for name, svg in zip(("side", "reader"), drawings(sight), strict=False)
+        for name, svg in zip(("side", "reader", "region"), rig_drawings(sight, env), strict=True)
     }
     return write_outputs(folder, files)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 from jinja2 import Environment
@@ -13,7 +14,7 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Studio
 from promptprep.rendering.captions import vtt
 from promptprep.rendering.crew import crew_csv, crew_pdf
-from promptprep.rendering.drawings import drawings
+from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
 from promptprep.rendering.paper import PaperTools, paper_pdf
 from promptprep.rendering.report import report_html, report_json
@@ -29,7 +30,7 @@ def render_all(prepared: Prepared, tools: Tools, folders: Sequence[Path], *, sti
         files |= render_script(one, prepared.studio, tools, env)
         if stills:
             files |= _stills(one, tools, env)
-    files["report.html"] = report_html(prepared, env, drawings).encode("utf-8")
+    files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env)).encode("utf-8")
     files["report.json"] = report_json(prepared).encode("utf-8")
     return files
 

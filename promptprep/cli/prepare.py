@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from promptprep.cli.common import AsJson, Paths, StudioFile, print_json
-from promptprep.faces import Report
+
+if TYPE_CHECKING:
+    from promptprep.faces import Report
 
 NAME = "prepare"
 EXAMPLE = "promptprep prepare scripts/ --out out"

@@ -74,16 +74,25 @@ def read_script_file(path: Path) -> Script:
 
 def _known(script: Script) -> str:
     """The script's language, checked: a first-class one, or any that the phoneme engine speaks."""
-    from promptprep.engines.phonemes import speaks
-
     tag = script.language
     base = tag.split("-")[0].lower()
-    if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) and (base in FIRST_CLASS or speaks(tag)):
+    if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) and (base in FIRST_CLASS or _is_spoken(tag)):
         return tag
     near = difflib.get_close_matches(base, FIRST_CLASS, 1)
     hint = (f"did you mean {near[0]!r}? " if near else "") + 'write a BCP 47 tag such as language = "en"'
     line, column = key_place(script.source, "language") if script.language_origin == "front matter" else (None, None)
     raise UnknownLanguage("unknown-language", f"nobody here speaks {tag!r}", hint, script.file, line, column)
+
+
+def _is_spoken(tag: str) -> bool:
+    """Whether the phoneme engine has a voice for a language."""
+    from promptprep.engines.phonemes import EspeakPhonemes
+
+    try:
+        EspeakPhonemes().counts(["a"], tag)
+    except UnknownLanguage:
+        return False
+    return True
 
 
 def check_names(script: Script, studio: Studio) -> None:
