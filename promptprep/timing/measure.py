@@ -1,0 +1,101 @@
+"""What of a text takes time: sounds, syllables, words, rare words, pauses. Counts only, no seconds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Engines
+from promptprep.model.spoken import Spoken
+from promptprep.model.timing import PauseKind
+from promptprep.timing.marks import pause_kind, with_lists
+from promptprep.timing.pieces import Piece, pieces_of
+from promptprep.timing.sounds import Load, weighed
+
+BREATH_SYLLABLES = 16  # a breath group of reading holds about 18 syllables (18 Korean readers, JAKO200804748556267)
+_ENDS_SENTENCE = frozenset(("clock", "date", "measure", "money", "percent", "url", "email", "initialism"))
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A text's words with what each weighs, and the pause after each (None: none; the last word has none here).
+
+    `breaths[i]` is the part of a breath that falls after word i in a long stretch without a mark.
+    """
+
+    words: tuple[Piece, ...]
+    loads: tuple[Load, ...]
+    pauses: tuple[PauseKind | None, ...]
+    breaths: Mapping[int, float]
+
+    @property
+    def syllables(self) -> int:
+        return round(sum(load[1] for load in self.loads))
+
+
+def measure(spoken: Spoken, data: LanguageData, engines: Engines) -> Measured:
+    """Weighs a spoken form. Linear in its length. Raises `UnknownLanguage`."""
+    pieces = pieces_of(spoken, single_characters=data.maybe("pace", "unit") == "character")
+    both = weighed(pieces, spoken.written, data, engines)
+    words = tuple(piece for piece, _ in both)
+    loads = tuple(load for _, load in both)
+    pauses = with_lists(_pauses(spoken.written, words))
+    return Measured(words, loads, tuple(pauses), _breaths(loads, pauses))
+
+
+def _pauses(written: str, words: Sequence[Piece]) -> list[PauseKind | None]:
+    """The pause after each word but the last, which gets None."""
+    found: list[PauseKind | None] = []
+    for word, following in pairwise(words):
+        gap = written[word.span.end : following.span.start]
+        if gap == " " and word.kind == "word":
+            found.append(None)
+            continue
+        lower = written[following.span.start].islower()
+        kind = pause_kind(gap, lower_next=lower)
+        if kind == "sentence" and _is_initial(word.said, gap):
+            kind = None
+        if kind is None and word.kind != "word" and _stop_inside(written, word, lower):
+            kind = "sentence"
+        found.append(kind)
+    return [*found, None] if words else []
+
+
+def _is_initial(said: str, gap: str) -> bool:
+    """Whether a stop belongs to a name's initial ("J. Osei")."""
+    return len(said) == 1 and said.isupper() and said != "I" and gap.strip() == "."
+
+
+def _stop_inside(written: str, word: Piece, lower_next: bool) -> bool:
+    """Whether a reading took the full stop that also ends its sentence ("at 9 p.m. We ...")."""
+    if lower_next or written[word.span.end - 1] != ".":
+        return False
+    return word.kind in _ENDS_SENTENCE or (word.kind == "abbreviation" and written[word.span.start].islower())
+
+
+def _breaths(loads: Sequence[Load], pauses: Sequence[PauseKind | None]) -> dict[int, float]:
+    """Parts of a breath in each stretch without a mark that is longer than one breath holds, by word."""
+    found: dict[int, float] = {}
+    first, syllables = 0, 0.0
+    for at, load in enumerate(loads):
+        syllables += load[1]
+        if pauses[at] is not None or at == len(loads) - 1:
+            if syllables > BREATH_SYLLABLES:
+                _spread_breaths(found, loads, first, at, syllables)
+            first, syllables = at + 1, 0.0
+    return found
+
+
+def _spread_breaths(found: dict[int, float], loads: Sequence[Load], first: int, last: int, syllables: float) -> None:
+    """Places the breaths of one stretch evenly; their parts sum to the syllables in excess over a breath's."""
+    excess = (syllables - BREATH_SYLLABLES) / BREATH_SYLLABLES
+    breaths = int(excess) + 1
+    step = syllables / (breaths + 1)
+    passed, due = 0.0, step
+    for at in range(first, last):
+        passed += loads[at][1]
+        if passed >= due:
+            found[at] = found.get(at, 0.0) + excess / breaths
+            due += step
