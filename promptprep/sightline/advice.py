@@ -133,14 +133,14 @@ def _type_text(column: Column) -> str:
 
 def _hindrance(weighing: Weighing) -> str:
     """Why no type and column keep the bounds, by the smallest legible type in the widest column."""
-    bounds, smallest = weighing.bounds, weighing.font_px_for(weighing.bounds.cap_least)
+    bounds, smallest = weighing.bounds, weighing.least_px
     if weighing.travel_mm(0.0) > 0.5 * weighing.reach_mm:
         away = offset_deg(weighing.travel_mm(0.0), weighing.rig.optical_path_mm)
         return f"The lens is {away:.1f} degrees beside the nearest place for the text"
     if weighing.reading_ratio(smallest) > 1:
-        return _said("reading", weighing, column_of(weighing.rig, smallest, weighing.widest_px()))
+        return _said("reading", weighing, column_of(weighing.rig, smallest, weighing.widest_px))
     path = distance_text(weighing.rig.optical_path_mm)
-    column = column_of(weighing.rig, smallest, weighing.widest_px())
+    column = column_of(weighing.rig, smallest, weighing.widest_px)
     few = weighing.lines(smallest) < bounds.lines
     fault = _said("lines", weighing, column) if few else worst_fault(weighing, column)
     return f"At {path} legible type ({bounds.cap_least:.3g} arcminutes) is too large for this picture. {fault}"

@@ -75,7 +75,7 @@ def keeps_bounds(weighing: Weighing, column: Column) -> bool:
     """Whether a column keeps to every bound (the least height, not the wanted one)."""
     rig = replace(weighing.rig, leading=column.line_px / column.font_px)
     own = replace(weighing, rig=rig)
-    legible = own.font_px_for(own.bounds.cap_least) <= column.font_px * (1 + 1e-9)
+    legible = own.least_px <= column.font_px * (1 + 1e-9)
     low, high = own.column_range_px(column.font_px)
     return legible and low <= column.width_px * (1 + 1e-9) and column.width_px <= high * (1 + 1e-9)
 

@@ -50,13 +50,19 @@ def room_px(rig: Rig) -> tuple[float, float]:
 def layout(rig: Rig, column: Column) -> Layout:
     """The column's middle on the lens, the line being read at its height, both moved in to fit."""
     margin, line = margin_px(rig), column.line_px
-    width = min(column.width_px, rig.width_px)
-    left = clamped(rig.lens_x * rig.width_px - width / 2, margin, rig.width_px - margin - width)
+    left, right = across(rig, column.width_px)
     top, bottom = margin, rig.height_px - margin
     reading = clamped(rig.lens_y * rig.height_px, top + line / 2, bottom - line / 2)
     above = _whole((reading - line / 2 - top) / line)
     below = _whole((bottom - reading - line / 2) / line)
-    return Layout(left, left + width, reading, line, above, below)
+    return Layout(left, right, reading, line, above, below)
+
+
+def across(rig: Rig, column_px: float) -> tuple[float, float]:
+    """The column's left and right edge."""
+    margin, width = margin_px(rig), min(column_px, rig.width_px)
+    left = clamped(rig.lens_x * rig.width_px - width / 2, margin, rig.width_px - margin - width)
+    return left, left + width
 
 
 def clamped(value: float, low: float, high: float) -> float:

@@ -53,7 +53,7 @@ def _best_width(weighing: Weighing, font_px: float) -> float:
     low, high = math.log(8.0), math.log(max(room_px(weighing.rig)[0], 9.0))
     a, b = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
     cost_a, cost_b = (weighing.cost(font_px, math.exp(x), lines) for x in (a, b))
-    while high - low > 1e-4:
+    while high - low > 5e-4:
         if cost_a <= cost_b:
             high, b, cost_b = b, a, cost_a
             a = high - GOLDEN * (high - low)
@@ -67,7 +67,7 @@ def _best_width(weighing: Weighing, font_px: float) -> float:
 
 def region(weighing: Weighing, steps: int = 40) -> tuple[tuple[float, float, float], ...]:
     """(font_px, least column_px, most column_px) over the type sizes at which every bound can be kept."""
-    first = weighing.font_px_for(weighing.bounds.cap_least)
+    first = weighing.least_px
     if not weighing.possible():
         return ()
     low, high = first, room_px(weighing.rig)[1] / weighing.rig.leading

@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from promptprep.errors import BadGeometry
 from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
 from promptprep.sightline.angles import offset_deg, size_mm
-from promptprep.sightline.layout import Layout, layout, room_px
+from promptprep.sightline.layout import Layout, across, layout, room_px
 from promptprep.sightline.verdicts import limits_for
 
 SLACK = 1 + 1e-9
@@ -86,15 +87,26 @@ class Weighing:
         column = column_of(self.rig, font_px, 1.0)
         return layout(self.rig, column).lines if column.line_px <= room_px(self.rig)[1] * SLACK else 0
 
-    @property
+    @cached_property
+    def least_px(self) -> float:
+        """The smallest legible type size."""
+        return self.font_px_for(self.bounds.cap_least)
+
+    @cached_property
+    def wanted_px(self) -> float:
+        """The type size from which capitals have the wanted height."""
+        return self.font_px_for(self.bounds.cap_wanted)
+
+    @cached_property
     def reach_mm(self) -> float:
         """How far from the lens axis the gaze cone reaches at the picture."""
         return self.rig.optical_path_mm * math.tan(math.radians(self.bounds.travel_deg))
 
     def travel_mm(self, column_px: float) -> float:
         """The column's farther edge from the lens axis, at the picture."""
-        placed, lens = self.placed(1.0, column_px), self.rig.lens_x * self.rig.width_px
-        return max(lens - placed.left_px, placed.right_px - lens) * self.rig.px_mm
+        left, right = across(self.rig, column_px)
+        lens = self.rig.lens_x * self.rig.width_px
+        return max(lens - left, right - lens) * self.rig.px_mm
 
     def reading_deg(self, font_px: float) -> float:
         """How far above the lens (below it: negative) the line stands that is read."""
@@ -114,7 +126,7 @@ class Weighing:
         characters = column_px / (figures.advance_em * font_px)
         seconds = lines * characters * figures.seconds_per_character
         return {
-            "type": self.font_px_for(bounds.cap_wanted) / font_px,
+            "type": self.wanted_px / font_px,
             "travel": max(self.travel_mm(column_px), 0.0) / self.reach_mm,
             "line": bounds.characters / characters,
             "view": bounds.seconds / seconds if seconds > 0 else 0.0,
@@ -128,7 +140,7 @@ class Weighing:
         Convex in the logarithms of both sizes for a given number of lines: one optimum.
         """
         terms = self.terms(font_px, column_px, lines)
-        over = LEGIBLE * _over(self.font_px_for(self.bounds.cap_least) / font_px) + LINE * _over(terms["line"])
+        over = LEGIBLE * _over(self.least_px / font_px) + LINE * _over(terms["line"])
         over += _over(terms["travel"]) + _over(terms["view"]) + 10.0 * max(0.0, self.bounds.lines - lines)
         plain = sum(min(ratio, 1e3) ** 2 for name, ratio in terms.items() if name != "lines")
         return plain + 1e3 * _over(terms["type"]) + 1e6 * over + 1e12 * max(0.0, self.bounds.lines_least - lines)
@@ -136,13 +148,14 @@ class Weighing:
     def column_range_px(self, font_px: float) -> tuple[float, float]:
         """(least, most) column width inside the bounds at a type size; empty where the first is the greater."""
         figures, bounds, lines = self.type_figures, self.bounds, self.lines(font_px)
-        most = self.widest_px()
+        most = self.widest_px
         if lines < bounds.lines or self.reading_ratio(font_px) > SLACK:
             return math.inf, most
         said_s = lines * figures.seconds_per_character
         characters = max(bounds.characters, bounds.seconds / said_s if said_s > 0 else 0.0)
         return characters * figures.advance_em * font_px, most
 
+    @cached_property
     def widest_px(self) -> float:
         """The widest column that keeps to the gaze cone and to the picture; 0 where none does."""
         reach = self.reach_mm
@@ -160,16 +173,16 @@ class Weighing:
         """The bounds as type sizes and column widths in pixels on this rig."""
         bounds, leading = self.bounds, self.rig.leading
         return {
-            "font_least_px": self.font_px_for(bounds.cap_least),
-            "font_wanted_px": self.font_px_for(bounds.cap_wanted),
+            "font_least_px": self.least_px,
+            "font_wanted_px": self.wanted_px,
             "font_most_px": room_px(self.rig)[1] / bounds.lines / leading,
-            "column_most_px": self.widest_px(),
+            "column_most_px": self.widest_px,
             "column_least_em": bounds.characters * self.type_figures.advance_em,
         }
 
     def possible(self) -> bool:
         """Whether any type and column keep to every bound: the smallest legible type decides."""
-        low, high = self.column_range_px(self.font_px_for(self.bounds.cap_least))
+        low, high = self.column_range_px(self.least_px)
         return low <= high * SLACK
 
 
