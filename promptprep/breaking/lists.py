@@ -15,7 +15,6 @@ AFTER = {
 # Cost of a line end before a word of each list.
 BEFORE = {"followers": 9.0}
 _NAMES = 9.0
-_CONTENT = 3.0  # between two words of content: they may be adjective and noun, or parts of a compound
 _ENDING = 6.0
 _NAME_NUMBER = 9.0
 _OPENING = "([{\"'“‘«‹„‚「『（《〈【¿¡"
@@ -44,13 +43,14 @@ class Lists:
     endings: tuple[str, ...] = ()
     elided: tuple[str, ...] = ()
     names: bool = True
+    content: float = 0.0
 
 
 def lists_of(data: LanguageData) -> Lists:
     """The lists of a language's `phrases` table. A language without one has punctuation and numbers only."""
 
     def words(key: str) -> frozenset[str]:
-        return frozenset(word.casefold() for word in data.maybe("phrases", key, ()))
+        return frozenset(word.replace("’", "'").casefold() for word in data.maybe("phrases", key, ()))
 
     after: dict[str, float] = {}
     for name, cost in AFTER.items():
@@ -67,8 +67,9 @@ def lists_of(data: LanguageData) -> Lists:
         date_joints=words("date_joints"),
         negations=words("negations"),
         endings=tuple(data.maybe("phrases", "adjective_endings", ())),
-        elided=tuple(data.maybe("phrases", "elided", ())),
+        elided=tuple(words("elided")),
         names=bool(data.maybe("phrases", "names", True)),
+        content=float(data.maybe("phrases", "content", 0.0)),
     )
 
 
@@ -87,7 +88,7 @@ def chunk_of(written: str) -> Chunk:
     core = written.lstrip(_OPENING).rstrip(_CLOSING)
     return Chunk(
         written,
-        core.casefold(),
+        core.replace("’", "'").casefold(),
         is_number=_NUMBER.fullmatch(core) is not None,
         is_name=core[:1].isupper() and any(char.islower() for char in core),
         ends_clause=_ENDS_CLAUSE.search(written) is not None,
@@ -114,8 +115,10 @@ def _is_dash(written: str) -> bool:
 def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
     if _DIGIT_UNIT.search(left.written) and right.word[:1].isdigit():
         return True
+    if left.is_number and right.word in lists.months:
+        return True
     if left.is_number and not left.ends_clause:
-        return right.word in lists.units or right.word in lists.months or _is_group(left, right)
+        return right.word in lists.units or _is_group(left, right)
     if right.is_number:
         in_date = left.word in lists.months
         in_measure = left.word in lists.units and before is not None and before.is_number
@@ -149,8 +152,8 @@ def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) ->
         cost = max(cost, _NAMES)
     if not cost and lists.endings and left.word.endswith(lists.endings) and left.word.isalpha():
         cost = _ENDING
-    if not cost and lists.after and right.word not in lists.after and right.word not in lists.openers:
-        cost = _CONTENT
+    if not cost and right.word not in lists.after and right.word not in lists.openers:
+        return lists.content
     return cost
 
 

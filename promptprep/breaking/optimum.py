@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from promptprep.breaking.pieces import Piece
 
 HARD = 1e4  # a place that is used only where nothing else fits
-_FIRST, _GROWTH, _LONG, _DEAREST, _ROUNDING = 2.0, 0.6, 6, 40.0, 0.75
+_FIRST, _GROWTH, _LONG, _DEAREST, _ROUNDING = 2.0, 0.6, 6, 40.0, 0.6
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
 
 
-SPARE = 0.043  # lines that sense may cost over the fewest there can be, as a part of these
+SPARE = 0.046  # lines that sense may cost over the fewest there can be, as a part of these
 _HALVINGS = 6
 
 
@@ -30,7 +30,7 @@ class Weights:
     """
 
     line: float = 5.0
-    ragged: float = 0.5
+    ragged: float = 1.5
     stub: float = 4.0
     stub_part: float = 0.2
 
@@ -82,20 +82,28 @@ def best_ends(pieces: Sequence[Piece], costs: Sequence[float], width_em: float, 
         right = starts[end - 1] + pieces[end - 1].width_em
         while first < end - 1 and right - starts[first] > width_em:
             first += 1
-        last = end == count
-        own = weights.line + (0.0 if last else costs[end - 1])
+        if end == count:
+            best[end], back[end] = _last(best, starts, first, right, width_em, weights)
+            continue
+        least, chosen = math.inf, first
         for start in range(first, min(end, first + _REACH)):
-            cost = best[start] + own + _shape(right - starts[start], width_em, weights, last, start)
-            if cost < best[end]:
-                best[end], back[end] = cost, start
+            cost = best[start] + weights.ragged * (1.0 - (right - starts[start]) / width_em) ** 2
+            if cost < least:
+                least, chosen = cost, start
+        best[end], back[end] = least + weights.line + costs[end - 1], chosen
     return _ends(back, count)
 
 
-def _shape(line_em: float, width_em: float, weights: Weights, last: bool, start: int) -> float:
-    fill = line_em / width_em
-    if not last:
-        return weights.ragged * (1.0 - fill) ** 2
-    return weights.stub if start and fill < weights.stub_part else 0.0
+def _last(
+    best: Sequence[float], starts: Sequence[float], first: int, right: float, width_em: float, weights: Weights
+) -> tuple[float, int]:
+    """The cost of the best last line, which may be short but not a stub, and the piece that it starts with."""
+    choices = []
+    for start in range(first, min(len(best) - 1, first + _REACH)):
+        stub = start and right - starts[start] < weights.stub_part * width_em
+        choices.append((best[start] + (weights.stub if stub else 0.0), start))
+    cost, start = min(choices)
+    return cost + weights.line, start
 
 
 def fullest_ends(pieces: Sequence[Piece], width_em: float) -> list[int]:

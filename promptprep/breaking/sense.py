@@ -21,8 +21,8 @@ _PAUSES = frozenset(";:—–；：؛")
 _COMMAS = frozenset(",、，،")
 _TRAILING = "\"'”’»›)]}」』）》〉】"
 # In scripts without spaces: at the end of a phrase, of a word, and inside a word.
-_PHRASE, _WORD, _INSIDE = 0.5, 7.0, 12.0
-_LIST_SHARE = 0.5  # of the lists' cost where the structure is known and sees no bond
+_PHRASE, _WORD, _INSIDE = 0.5, 9.0, 12.0
+_LIST_SHARE = 0.5  # of the lists' cost beside a parsed structure, which may be wrong
 _SLIVER = 4.0
 _SLIVER_PART = 0.2
 _HEAD = 1.5

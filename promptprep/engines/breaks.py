@@ -9,11 +9,12 @@ from itertools import accumulate
 from typing import Any
 
 from promptprep.engines.wellformed import whole
-from promptprep.errors import MissingLanguageData
 from promptprep.store.languages import language_data
 
 _SPACED_HANGUL = "ko"  # KLREQ: Korean breaks by word or by character; a line to be read aloud breaks by word
 _WORD_BEFORE = re.compile(r"(\S+)\s*$")
+_DAY_BEFORE = re.compile(r"(?<!\S)\d{1,2}\.\s+$")
+_NEXT_WORD = re.compile(r"\w+\.?")
 
 
 class IcuBreaks:
@@ -24,10 +25,14 @@ class IcuBreaks:
         return _ends("WordBreaker", text, language)
 
     def sentences(self, text: str, language: str) -> list[int]:
-        """Ends of sentences (UAX 29), trailing spaces included; none after a title such as "Dr."."""
+        """Ends of sentences (UAX 29), trailing spaces included; none after a title or inside a date ("1. Mai")."""
         ends = _ends("SentenceBreaker", text, language)
-        titles = _titles(language)
-        return [end for end in ends if end == len(text) or not _ends_in_title(text, end, titles)]
+        titles, months = _words(language, "titles"), _words(language, "months")
+        return [
+            end
+            for end in ends
+            if end == len(text) or not (_ends_in_title(text, end, titles) or _inside_date(text, end, months))
+        ]
 
     def lines(self, text: str, language: str) -> list[int]:
         """Where a line may end (UAX 14): strict for Japanese and Chinese, at spaces for Korean."""
@@ -65,18 +70,26 @@ def _code_points(text: str, ends: Iterable[int]) -> list[int]:
     return [place[end] for end in ends if end in place]
 
 
-@lru_cache(maxsize=64)
-def _titles(language: str) -> frozenset[str]:
-    try:
-        return frozenset(language_data(language).get("phrases", "titles"))
-    except MissingLanguageData:
-        return frozenset()
+@lru_cache(maxsize=128)
+def _words(language: str, key: str) -> frozenset[str]:
+    return frozenset(language_data(language).maybe("phrases", key, ()))
 
 
 def _ends_in_title(text: str, end: int, titles: frozenset[str]) -> bool:
     if not titles or (word := _WORD_BEFORE.search(text, max(0, end - 24), end)) is None:
         return False
-    return word[1].lstrip("(\"'“‘«„[") in titles
+    return word[1].lstrip("(\"'“‘«„[").casefold() in titles
+
+
+def _inside_date(text: str, end: int, months: frozenset[str]) -> bool:
+    """A day with a full stop before its month."""
+    if not months or _DAY_BEFORE.search(text, max(0, end - 8), end) is None:
+        return False
+    following = _NEXT_WORD.match(text, end)
+    if following is None:
+        return False
+    word = following[0].casefold()
+    return word in months or word.rstrip(".") in months
 
 
 def _inside_hangul(text: str, end: int) -> bool:

@@ -29,7 +29,10 @@ from promptprep.store.languages import language_data
 DATA = Path(__file__).parent / "data"
 WIDTHS_EM = [12 + step / 2 for step in range(27)]
 TIGHT = frozenset(
-    "amod aux auxpass case clf compound cop det expl fixed flat goeswith neg nummod pobj poss predet prt quantmod".split()
+    (
+        *("amod", "aux", "auxpass", "case", "clf", "compound", "cop", "det", "expl", "fixed", "flat", "goeswith"),
+        *("neg", "nummod", "pobj", "poss", "predet", "prt", "quantmod"),
+    )
 )
 TOKEN = re.compile(r"(~?)(.*)>(\d+)([a-z:]+)")
 
@@ -132,7 +135,8 @@ def compare(paragraphs: Sequence[Gold], language: str, own: Engines, widths: Seq
 
 def row(name: str, sums: Sequence[int]) -> str:
     plain, plain_lines, ours, lines = sums
-    return f"{name:<34}{plain:>7}/{plain_lines:<7}{ours:>7}/{lines:<7}{ours / max(plain, 1):>8.3f}{lines / plain_lines:>8.3f}"
+    ratios = f"{ours / max(plain, 1):>8.3f}{lines / plain_lines:>8.3f}"
+    return f"{name:<34}{plain:>7}/{plain_lines:<7}{ours:>7}/{lines:<7}{ratios}"
 
 
 def table(name: str, paragraphs: Sequence[Gold], language: str) -> None:
