@@ -76,7 +76,9 @@ class Rig:
 
 @dataclass(frozen=True, slots=True)
 class Reader:
-    """A person who reads to camera. `acuity` is decimal (1.0 normal), None if they do not wish to say."""
+    """A person who reads to camera. `acuity` is decimal (1.0 normal) with what they wear for the take; `glasses`
+    says in their words what that is. None if they do not wish to say.
+    """
 
     id: str
     name: str
@@ -85,6 +87,7 @@ class Reader:
     rig: str | None = None
     languages: tuple[str, ...] = ()
     style: str | None = None
+    glasses: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

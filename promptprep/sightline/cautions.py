@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from promptprep.model.rig import Rig
+from promptprep.model.rig import Reader, Rig
 
 ALWAYS = (
     (
@@ -29,14 +29,22 @@ ABOVE = (
     ),
 )
 CLOSE = ("The mark is nearer than a metre to the screen: look away into the distance now and then, and rest the eyes.",)
+GLASSES = (
+    (
+        "{name} wears glasses ({glasses}): check the mark's distance with them on, and look on the camera's picture for "
+        "the screen and lamps in their lenses; a small tilt or a higher lamp takes them out. Lenses with several zones "
+        "may force the chin up at the screen's distance."
+    ),
+)
 NEAR_MM = 1000.0
 
 
-def cautions(rig: Rig) -> tuple[str, ...]:
+def cautions(rig: Rig, reader: Reader | None = None) -> tuple[str, ...]:
     """Sentences for this rig: common practice, no source; makers' ratings and local codes go before them."""
     return (
         *(ABOVE if rig.lies == "above" else ()),
         *(GLASS if rig.has_glass else ()),
         *ALWAYS,
         *(CLOSE if rig.optical_path_mm < NEAR_MM else ()),
+        *(text.format(name=reader.name, glasses=reader.glasses) for text in GLASSES if reader and reader.glasses),
     )

@@ -25,7 +25,7 @@ FILE = "studio.toml"
 KEYS = (
     "title", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates", "extra",
 )  # fmt: skip
-READER_KEYS = ("name", "acuity", "rig", "languages", "style", "pace")
+READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
 PAPER_KEYS = ("size", "orientation", "font", "punched", "low_ink", "reading_distance")
 
 _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
@@ -103,6 +103,7 @@ class _Reading(Checked):
             name=self.text(*path, "name", default=name) or name,
             paces=paces,
             acuity=self._acuity(path, table.get("acuity")),
+            glasses=self.text(*path, "glasses"),
             rig=self.text(*path, "rig"),
             languages=self._languages(path),
             style=self.text(*path, "style"),
@@ -189,13 +190,18 @@ class _Reading(Checked):
         return {key: value for key, value in found.items() if value is not None}
 
     def _levels(self) -> dict[str, str]:
-        words = (*LEVELS, "off")
+        table = self.table("levels")
+        if not table:
+            return {}
+        rules, words = _rule_names(), (*LEVELS, "off")
         found = {}
-        for rule, level in self.table("levels").items():
-            if level in words:
-                found[rule] = level
-            else:
+        for rule, level in table.items():
+            if rule not in rules:
+                self.fault(("levels", rule), f"there is no rule {rule!r}", near_hint(rule, rules), "unknown-rule")
+            elif level not in words:
                 self.fault(("levels", rule), f"a level cannot be {level!r}", near_hint(str(level), words))
+            else:
+                found[rule] = level
         return found
 
     def _lexicon(self) -> dict[str, dict[str, str]]:
@@ -207,3 +213,11 @@ class _Reading(Checked):
                 hint = 'write [lexicon.en] and below it "Betelgeuse" = "BEE-tel-jooz"'
                 self.fault(("lexicon", language), f"lexicon.{language} holds no words", hint)
         return found
+
+
+def _rule_names() -> tuple[str, ...]:
+    """The names that findings can have."""
+    from promptprep.checking.catalogue import BY_NAME
+    from promptprep.checking.excuses import REASONLESS, STALE
+
+    return (*BY_NAME, STALE, REASONLESS)

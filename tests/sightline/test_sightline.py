@@ -153,3 +153,9 @@ def test_cautions_fit_the_rig() -> None:
     assert "counterweight" not in direct
     assert all("Local codes" in text and "cables" in text for text in (below, above, direct))
     assert any("nearer than a metre" in text for text in cautions(replace(rig(DIRECT), eye_to_glass_mm=600)))
+
+
+def test_glasses_get_a_word_of_their_own() -> None:
+    said = " ".join(cautions(rig(), Reader("a", "Ada", glasses="varifocals")))
+    assert "Ada wears glasses (varifocals)" in said
+    assert "wears glasses" not in " ".join(cautions(rig(), Reader("a", "Ada")))

@@ -151,6 +151,7 @@ OTHER = [
     ("[limits]\ncap_lest = 18", "unknown-key", 2, "'cap_least'"),
     ("[limits]\ncap_least = 'large'", "wrong-value", 2, "large"),
     ("[levels]\nbreathless-sentence = 'loud'", "wrong-value", 2, "look"),
+    ("[levels]\nbreathles-sentence = 'off'", "unknown-rule", 2, "'breathless-sentence'"),
     ("[lexicon]\nen = 3", "wrong-value", 2, "lexicon.en"),
     ("a = \n", "studio-broken", 1, "parse"),
     ("title = 'x'\ntitle = 'y'", "studio-broken", 2, "parse"),
