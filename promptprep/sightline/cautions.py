@@ -31,9 +31,9 @@ ABOVE = (
 CLOSE = ("The mark is nearer than a metre to the screen: look away into the distance now and then, and rest the eyes.",)
 GLASSES = (
     (
-        "{name} wears glasses ({glasses}): check the mark's distance with them on, and look on the camera's picture for "
-        "the screen and lamps in their lenses; a small tilt or a higher lamp takes them out. Lenses with several zones "
-        "may force the chin up at the screen's distance."
+        "{name} wears glasses ({glasses}): check the mark's distance with them on, and look in the camera's picture "
+        "for the screen and lamps in their lenses; a small tilt or a higher lamp takes them out. Lenses with several "
+        "zones may force the chin up at the screen's distance."
     ),
 )
 NEAR_MM = 1000.0
