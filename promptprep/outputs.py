@@ -30,7 +30,11 @@ def render_all(prepared: Prepared, tools: Tools, folders: Sequence[Path], *, sti
         files |= render_script(one, prepared.studio, tools, env)
         if stills:
             files |= _stills(one, tools, env)
-    files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env)).encode("utf-8")
+
+    def report_faces(language: str, text: str, family: str) -> str:
+        return tools.fonts.css(language, text, family=family)
+
+    files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env), report_faces).encode("utf-8")
     files["report.json"] = report_json(prepared).encode("utf-8")
     return files
 

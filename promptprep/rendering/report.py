@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from bisect import bisect_right
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -23,6 +24,7 @@ from promptprep.units import clock_text
 
 FORMAT = 1
 TIMED = ("cue", "clip", "live")
+LATIN_END = 0x2FF  # what lies beyond, a machine may have no font for
 RANK = {level: number for number, level in enumerate(LEVELS)}
 
 
@@ -39,12 +41,42 @@ class Row:
     findings: list[dict[str, Any]] = field(default_factory=list)
 
 
-def report_html(prepared: Prepared, env: Environment, draw: Callable[[Sightline], Sequence[str]]) -> str:
-    """`draw` gives the drawings of one rig as SVG texts: its side view, then the reader's view."""
+def report_html(
+    prepared: Prepared,
+    env: Environment,
+    draw: Callable[[Sightline], Sequence[str]],
+    faces: Callable[[str, str, str], str],
+) -> str:
+    """The page. `draw` gives the drawings of one rig as SVG texts; `faces(language, text, family)` the `@font-face`
+    rules that show a text, in families called family-0, family-1 ...: the reader of a report may lack the fonts."""
     scripts = [_script_view(one) for one in prepared.scripts]
     rigs = [_rig_view(one, draw) for one in prepared.sightlines]
-    page = env.get_template("report/report.html")
-    return page.render(studio=prepared.studio, scripts=scripts, rigs=rigs, first=first_things(prepared))
+    styles, families = _fonts(prepared, faces)
+    return env.get_template("report/report.html").render(
+        studio=prepared.studio,
+        scripts=scripts,
+        rigs=rigs,
+        first=first_things(prepared),
+        faces=Markup(styles),
+        families=families,
+        name=quantity_name,
+    )
+
+
+def _fonts(prepared: Prepared, faces: Callable[[str, str, str], str]) -> tuple[str, dict[str, Markup]]:
+    """Font rules for the copy of each language outside the Latin script, and its family names."""
+    texts: dict[str, set[str]] = {}
+    for one in prepared.scripts:
+        letters = {c for c in one.script.source + one.script.title if c.isprintable()}
+        if any(ord(c) > LATIN_END for c in letters):
+            texts.setdefault(one.script.language, set()).update(letters)
+    rules, families = [], {}
+    for number, (language, letters) in enumerate(sorted(texts.items())):
+        rule = faces(language, "".join(sorted(letters)), f"report{number}")
+        names = re.findall(rf"'(report{number}-\d+)'", rule)
+        rules.append(rule)
+        families[language] = Markup(",".join(dict.fromkeys(names)))
+    return "\n".join(rules), families
 
 
 def report_json(prepared: Prepared) -> str:
@@ -68,8 +100,8 @@ def report_json(prepared: Prepared) -> str:
 
 def finding_objects(one: PreparedScript) -> list[dict[str, Any]]:
     """Findings with file, line and column; the keys are a contract."""
-    return [finding_object(finding, one.script.source, one.script.file, index) for index in (LineIndex(one.script.source),)
-            for finding in one.findings]  # fmt: skip
+    index = LineIndex(one.script.source)
+    return [finding_object(finding, one.script.source, one.script.file, index) for finding in one.findings]
 
 
 def finding_object(finding: Finding, source: str, file: str | None, index: LineIndex) -> dict[str, Any]:
@@ -105,20 +137,33 @@ def first_things(prepared: Prepared) -> list[str]:
     """Plain sentences, the most pressing first."""
     things = [text for one in prepared.scripts for text in _slot_sentences(one)]
     for one in prepared.scripts:
-        fixes = [f for f in one.findings if f.level == "fix"]
-        if fixes:
-            index = LineIndex(one.script.source)
-            where = ", ".join(f"line {index.place(f.start)[0]}" for f in fixes[:4])
-            more = f" and {len(fixes) - 4} more" if len(fixes) > 4 else ""
-            things.append(f"{_name(one)}: {fixes[0].message} ({where}{more}).")
+        things.extend(_fix_sentences(one))
     for sight in prepared.sightlines:
         bad = [v for v in sight.verdicts if v.level == "fix"]
         if bad:
-            nearest = sight.advice.get("sentence") or "see the rig below"
-            things.append(
-                f"Rig {sight.rig.title or sight.rig.id}: {bad[0].quantity.replace('_', ' ')} is out of range. {nearest}"
-            )
+            nearest = sight.advice.get("sentence") or "See the rig below."
+            what = ", ".join(dict.fromkeys(quantity_name(v.quantity) for v in bad))
+            things.append(f"Rig {sight.rig.title or sight.rig.id}: out of range: {what}. {nearest}")
     return things
+
+
+def quantity_name(quantity: str) -> str:
+    """A figure's name in words: its unit stands beside the value."""
+    return re.sub(r"_(arcmin|deg|mm|stops|s)$", "", quantity).replace("_", " ").replace("cap height", "capital height")
+
+
+def _fix_sentences(one: PreparedScript) -> Iterator[str]:
+    """One sentence for each kind of fault that must be mended, with its lines."""
+    index = LineIndex(one.script.source)
+    by_name: dict[str, list[Finding]] = {}
+    for finding in one.findings:
+        if finding.level == "fix":
+            by_name.setdefault(finding.name, []).append(finding)
+    for found in by_name.values():
+        lines = sorted({index.place(f.start)[0] for f in found})
+        where = ("line " if len(lines) == 1 else "lines ") + ", ".join(map(str, lines[:4]))
+        more = f" and {len(lines) - 4} more" if len(lines) > 4 else ""
+        yield f"{_name(one)}, {where}{more}: {found[0].message}."
 
 
 def _slot_sentences(one: PreparedScript) -> Iterator[str]:
