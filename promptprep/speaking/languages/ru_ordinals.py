@@ -128,10 +128,11 @@ class RussianOrdinals:
         if entry:
             gender, case = entry.split()
             return gender, "dative" if case == "prepositional" and before in ("к", "по") else case
-        if after:
+        if after and text[found.end(1) + 1 : found.end(1) + 2].isalpha():
             for endings, agreed in _ADJECTIVES:
                 if after[0].endswith(endings) and len(after[0]) > 4:
                     return agreed
+            return _noun_form(after[0])
         return None
 
     def _ruler(self, text: str, start: int) -> tuple[str, str] | None:
@@ -167,3 +168,22 @@ class RussianOrdinals:
         if word in forms:
             return reading(found, said, "roman", end=found.end(2))
         return reading(found, f"{said} {self._numbers.noun('век').many(case)}", "roman")
+
+
+def _noun_form(noun: str) -> tuple[str, str] | None:
+    """Gender and case of a noun by its ending, for "IX конгресс", "X сессия"; None for short words."""
+    if len(noun) < 4:
+        return None
+    for endings, agreed in (
+        (("ия", "ада", "ка"), ("feminine", "nominative")),
+        (("ии", "ады", "ки"), ("feminine", "genitive")),
+        (("ию", "аду", "ку"), ("feminine", "accusative")),
+        (("ом", "ем"), ("masculine", "instrumental")),
+        (("а", "я"), ("masculine", "genitive")),
+        (("у", "ю"), ("masculine", "dative")),
+        (("е",), ("masculine", "prepositional")),
+        (tuple("бвгджзйклмнпрстфхцчшщ"), ("masculine", "nominative")),
+    ):
+        if noun.endswith(endings):
+            return agreed
+    return None
