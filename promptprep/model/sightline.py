@@ -39,8 +39,9 @@ class Limit:
 class TypeFigures:
     """What the pure steps need to know of a font and a language: heights and mean advance in em, spaces included.
 
-    `seconds_per_character` comes from the reader's pace, 0 where it is not known. `characters_per_word` holds the space; None where the
-    language has no words between spaces.
+    `seconds_per_character` comes from the reader's pace, 0 where it is not known. `characters_per_word` holds the
+    space; None where the language has no words between spaces. `longest_word_em` is the widest word of the copy, 0
+    where not known.
     """
 
     cap_em: float
@@ -48,6 +49,7 @@ class TypeFigures:
     advance_em: float
     seconds_per_character: float
     characters_per_word: float | None = None
+    longest_word_em: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

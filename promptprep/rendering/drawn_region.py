@@ -63,7 +63,7 @@ def region_view(sight: Sightline) -> RegionView:
         height=HEIGHT,
         area=area,
         polygon=tuple(polygon),
-        edges=_edges(edges, bounds, at, most_font, most_column),
+        edges=_edges(edges, bounds, at, (most_font, most_column), _least_line(sight)),
         used=used,
         best=best,
         same=same,
@@ -75,9 +75,17 @@ def region_view(sight: Sightline) -> RegionView:
     )
 
 
+def _least_line(sight: Sightline) -> str:
+    """What the narrowest column is for: characters a line, or the longest word."""
+    wanted, figures = sight.advice["bounds"]["characters"], sight.type_figures
+    by_word = figures is not None and sight.advice["edges"]["column_least_em"] > wanted * figures.advance_em * 1.001
+    return "the longest word" if by_word else f"{wanted:g} characters a line"
+
+
 def _edges(
-    edges: Mapping[str, float], bounds: Mapping[str, float], at: At, most_font: float, most_column: float
+    edges: Mapping[str, float], bounds: Mapping[str, float], at: At, most_of: Point, least_line: str
 ) -> tuple[Edge, ...]:
+    most_font, most_column = most_of
     least, most, widest = edges["font_least_px"], edges["font_most_px"], edges["column_most_px"]
     slope = edges["column_least_em"]
     end = min(most_font, most_column / slope)
@@ -94,7 +102,7 @@ def _edges(
             _moved(at(most, 0), -5 if late else 5, -22),
             "end" if late else "start",
         ),
-        Edge(at(0, 0), at(end, end * slope), f"{bounds['characters']:g} characters a line", middle, "start"),
+        Edge(at(0, 0), at(end, end * slope), least_line, middle, "start"),
         Edge(at(0, widest), at(most_font, widest), cone, _moved(at(most_font, widest), -6, -6), "end"),
     )
 

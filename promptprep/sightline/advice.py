@@ -162,11 +162,17 @@ def _said(term: str, weighing: Weighing, column: Column) -> str:
     return {
         "type": f"Type too small: {figures['cap_height_arcmin']:.1f} arcminutes, at least {bounds.cap_least:.3g}",
         "travel": f"The eyes travel {figures['travel_deg']:.1f} degrees, at most {bounds.travel_deg:g}",
-        "line": f"A line holds {figures['characters_per_line']:.1f} characters, at least {bounds.characters:g}",
+        "line": _line_said(weighing, column, figures["characters_per_line"]),
         "view": f"Only {figures['seconds_visible']:.1f} s of speech are in view, at least {bounds.seconds:g}",
         "lines": f"Lines in view: {figures['lines_visible']:.0f}, at least {bounds.lines:g}",
         "reading": f"The line that is read stands {abs(angle):.1f} degrees {side} the lens, at most {most:g}",
     }[term]
+
+
+def _line_said(weighing: Weighing, column: Column, characters: float) -> str:
+    if characters < weighing.bounds.characters:
+        return f"A line holds {characters:.1f} characters, at least {weighing.bounds.characters:g}"
+    return f"The longest word is {weighing.least_em:.1f} em wide, the column {column.width_em:.1f} em"
 
 
 def _options(texts: Sequence[str]) -> str:

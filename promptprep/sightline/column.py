@@ -20,10 +20,14 @@ def column_for(
     advance_em: float,
     seconds_per_character: float,
     limits: Sequence[Limit],
+    longest_word_em: float = 0.0,
 ) -> Column:
-    """The rig's own `font_px` and `column_px`; where one or both are left open, the best ones for this reader."""
+    """The rig's own `font_px` and `column_px`; where one or both are left open, the best ones for this reader.
+
+    The best column holds the copy's longest word too, if any legible type can; 0 where it is not known.
+    """
     if rig.font_px is not None and rig.column_px is not None:
         return column_of(rig, rig.font_px, rig.column_px)
-    figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_character))
+    figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_character, None, longest_word_em))
     weighing = Weighing(rig, figures, bounds_for(limits, reader, advance_em))
     return best_column(weighing, rig.font_px, rig.column_px)

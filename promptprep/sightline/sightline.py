@@ -29,15 +29,20 @@ def sightline(
     reader: Reader | None,
     limits: Sequence[Limit],
     characters_per_word: float | None = None,
+    longest_word_em: float = 0.0,
 ) -> Sightline:
     """Figures, verdicts and advice for a rig with one column.
 
     `cap_em`, `x_em`: heights of the very font, in em; `advance_em`: its mean advance for the language, spaces
-    included. `seconds_per_line`: how long the reader needs for a full line of this column, 0 where no pace is known
-    (then the seconds in view are 0 and no bound is held against them). Raises `BadGeometry`.
+    included; `longest_word_em`: the copy's widest word, 0 if not known. `seconds_per_line`: how long the reader needs
+    for a full line of this column, 0 where no pace is known (then the seconds in view are 0 and no bound is held
+    against them). Raises `BadGeometry`.
     """
     characters = column.width_em / max(advance_em, 1e-9)
-    type_figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_line / characters, characters_per_word))
+    seconds_per_character = seconds_per_line / characters
+    type_figures = checked(
+        TypeFigures(cap_em, x_em, advance_em, seconds_per_character, characters_per_word, longest_word_em)
+    )
     placed = layout(rig, column)
     sizes: dict[str, Any] = _sizes(rig, column, type_figures)
     places: dict[str, Any] = _places(rig, placed)

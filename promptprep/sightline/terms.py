@@ -98,6 +98,12 @@ class Weighing:
         return self.font_px_for(self.bounds.cap_wanted)
 
     @cached_property
+    def least_em(self) -> float:
+        """The least column in em: the wanted characters, and the longest word unless no legible type could hold it."""
+        longest, wanted = self.type_figures.longest_word_em, self.bounds.characters * self.type_figures.advance_em
+        return max(wanted, longest) if longest * self.least_px <= self.widest_px else wanted
+
+    @cached_property
     def reach_mm(self) -> float:
         """How far from the lens axis the gaze cone reaches at the picture."""
         return self.rig.optical_path_mm * math.tan(math.radians(self.bounds.travel_deg))
@@ -119,8 +125,8 @@ class Weighing:
         return angle / self.bounds.reading_above_deg if angle > 0 else -angle / self.bounds.reading_below_deg
 
     def terms(self, font_px: float, column_px: float, lines: int) -> dict[str, float]:
-        """Ratios to the bounds: type (20 arcminutes over the capitals' height), travel (the farther edge over the
-        gaze cone, as tangents), line (13 over the characters a line), view (3 s over the seconds in view), lines.
+        """Ratios to the bounds: type (wanted over the capitals' height), travel (the farther edge over the gaze cone,
+        as tangents), line (least column over the column), view (wanted over the seconds in view), lines.
         """
         figures, bounds = self.type_figures, self.bounds
         characters = column_px / (figures.advance_em * font_px)
@@ -128,7 +134,7 @@ class Weighing:
         return {
             "type": self.wanted_px / font_px,
             "travel": max(self.travel_mm(column_px), 0.0) / self.reach_mm,
-            "line": bounds.characters / characters,
+            "line": self.least_em * font_px / column_px,
             "view": bounds.seconds / seconds if seconds > 0 else 0.0,
             "lines": bounds.lines / lines if lines > 0 else math.inf,
         }
@@ -152,8 +158,8 @@ class Weighing:
         if lines < bounds.lines or self.reading_ratio(font_px) > SLACK:
             return math.inf, most
         said_s = lines * figures.seconds_per_character
-        characters = max(bounds.characters, bounds.seconds / said_s if said_s > 0 else 0.0)
-        return characters * figures.advance_em * font_px, most
+        seconds_em = bounds.seconds / said_s * figures.advance_em if said_s > 0 else 0.0
+        return max(self.least_em, seconds_em) * font_px, most
 
     @cached_property
     def widest_px(self) -> float:
@@ -177,7 +183,7 @@ class Weighing:
             "font_wanted_px": self.wanted_px,
             "font_most_px": room_px(self.rig)[1] / bounds.lines / leading,
             "column_most_px": self.widest_px,
-            "column_least_em": bounds.characters * self.type_figures.advance_em,
+            "column_least_em": self.least_em,
         }
 
     def possible(self) -> bool:

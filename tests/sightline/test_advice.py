@@ -73,6 +73,25 @@ def test_what_the_studio_set_stays() -> None:
         assert used.line_px == math.ceil(used.font_px * 1.5)
 
 
+def test_the_best_column_holds_the_longest_word_if_it_can() -> None:
+    plain = best_column(weighing(rig()))
+    for longest in (10.0, 12.5):
+        figures = replace(FIGURES, longest_word_em=longest)
+        found = advise(rig(), None, figures, LIMITS)
+        assert found.possible
+        assert found.column.width_em >= longest > plain.width_em
+        assert found.figures["cap_height_arcmin"] >= 16
+    hopeless = advise(rig(), None, replace(FIGURES, longest_word_em=60.0), LIMITS)
+    assert hopeless.column == plain
+
+
+def test_a_column_too_narrow_for_a_word_is_told_so() -> None:
+    figures = replace(FIGURES, longest_word_em=12.0)
+    one = rig()
+    found = advise(one, None, figures, LIMITS, column=column_of(one, 70, 700))
+    assert found.sentence.startswith("The longest word is 12.0 em wide, the column 10.0 em")
+
+
 def test_an_unknown_pace_leaves_only_the_bound_on_seconds_out() -> None:
     unknown = TypeFigures(**TYPE, seconds_per_character=0.0)
     found = advise(rig(), None, unknown, LIMITS)
