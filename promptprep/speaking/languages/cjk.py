@@ -1,0 +1,128 @@
+"""The verbaliser that Japanese, Chinese and Korean share: signs, symbols and letters over the rules for digits.
+
+Wording is data; what differs in grammar is a method that the language's own module overrides.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from fractions import Fraction
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages import cjk_text as patterns
+from promptprep.speaking.languages.cjk_digits import Digits
+from promptprep.speaking.languages.cjk_latin import Latin
+from promptprep.speaking.languages.cjk_numbers import Numerals
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_text import folded
+
+_DIGITS = re.compile(r"\d+")
+_HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
+_TAKEN = "\ufffc"
+_STARTS = (
+    r"[(（](?=[0０])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃²³]|\d|"
+    r"[-−－–~〜～](?=\s?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
+)
+
+
+class Cjk(Digits):
+    """`Verbaliser` for one of the three languages."""
+
+    starts = re.compile(_STARTS)
+    spaced = False
+
+    def __init__(self, data: LanguageData, numerals: Numerals) -> None:
+        super().__init__(data, numerals)
+        self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
+        self.latin = Latin(data, self)
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        plain = folded(text)
+        character = plain[at]
+        if character.isdecimal():
+            found = self.latin.abbreviated(plain, at) or self._figure(plain, at)
+        elif character.isascii() and character.isalpha():
+            found = self._letters(plain, at)
+        else:
+            found = self._sign(plain, at)
+        if found is None:
+            return None
+        return Reading(Span(at, found.end), self.placed(plain, at, found.said), found.kind, found.otherwise)
+
+    def _letters(self, text: str, at: int) -> Said | None:
+        if half := _HALF_DAY_BEFORE.match(text, at):
+            found = self._clock(text, half.end())
+            if found:
+                return Said(self._half_day(half[1]) + found.said, "clock", found.end)
+        return self.latin.said(text, at)
+
+    def _sign(self, text: str, at: int) -> Said | None:
+        character = text[at]
+        before = text[at - 1 : at]
+        if character in "-~":
+            return self._dash(text, at, before)
+        if character in "+±":
+            return self._signed(text, at, "plus" if character == "+" else "plus_minus")
+        if character in self.quantities.currencies:
+            money = self.quantities.money(text, at)
+            return money and (self._range_from(text, at, money) or money)
+        if character == "(":
+            found = patterns.BRACKETED.match(text, at)
+            return self._telephone(_DIGITS.findall(found[0]), found.end()) if found else None
+        if not character.isascii() and unicodedata.category(character) in ("No", "Nl"):
+            return self._numeric(text, at)
+        if character == "#":
+            return self._hash(text, at)
+        return self.bare_sign(text, at)
+
+    def _hash(self, text: str, at: int) -> Said | None:
+        """ "#1" is a number's sign; one that closes a tag is silent."""
+        if number := _DIGITS.match(text, at + 1):
+            return Said(self.forms["numbered"].replace("{n}", self.numerals.whole(number[0])), "ordinal", number.end())
+        return Said("", "hashtag", at + 1) if text[at - 1 : at] == _TAKEN else self.bare_sign(text, at)
+
+    def _dash(self, text: str, at: int, before: str) -> Said | None:
+        if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
+            return None
+        if text[at] == "~" or before in self.after_unit:
+            return Said(self.forms["range_word"], "range", at + 1) if before.strip() else None
+        return self._signed(text, at, "minus")
+
+    def _signed(self, text: str, at: int, name: str) -> Said | None:
+        spaced = text[at + 1 : at + 2] == " "
+        start = at + 1 + spaced
+        if text[at] == "+" and (number := patterns.INTERNATIONAL.match(text, at)) and len(number[0]) > 8:
+            said = self._telephone(_DIGITS.findall(number[0]), number.end())
+            return Said(self.forms["plus"] + said.said, "telephone", said.end)
+        if name == "plus" and (text[at - 1 : at].isalnum() or (spaced and at)):
+            return self.bare_sign(text, at)
+        if not text[start : start + 1].isdecimal():
+            money = self.quantities.money(text, start)
+            return self.with_sign(name, money) if money else self.bare_sign(text, at)
+        found = self._range(text, start) or self.quantities.said(text, start)
+        return found and self.with_sign(name, found)
+
+    def _numeric(self, text: str, at: int) -> Said | None:
+        """Vulgar fractions, circled and Roman figures; several Roman ones in a row add up."""
+        character = text[at]
+        value = Fraction(unicodedata.numeric(character)).limit_denominator(1000)
+        if character in "²³" and at and (text[at - 1].isalpha() or text[at - 1] in ")]"):
+            return Said(self.symbols.get(character, ""), "symbol", at + 1)
+        if value.denominator > 1:
+            return Said(self.fraction("", str(value.numerator), str(value.denominator)), "fraction", at + 1)
+        if "\u2160" <= character <= "\u217f":
+            return self._roman_signs(text, at)
+        return Said(self.numerals.whole(str(value.numerator)), "cardinal", at + 1)
+
+    def _roman_signs(self, text: str, at: int) -> Said:
+        end = at
+        while end < len(text) and "\u2160" <= text[end] <= "\u217f" and end - at < 12:
+            end += 1
+        letters = unicodedata.normalize("NFKC", text[at:end]).upper()
+        value = patterns.roman(letters) or sum(
+            patterns.roman(unicodedata.normalize("NFKC", c).upper()) for c in text[at:end]
+        )
+        return Said(self.numerals.whole(str(value)), "roman", end)

@@ -1,0 +1,204 @@
+"""The rules that read a digit and what follows it: which class of figure stands here, in a fixed order."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Sequence
+from fractions import Fraction
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages import cjk_text as patterns
+from promptprep.speaking.languages.cjk_numbers import LONGEST, Numerals
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_text import Amount
+from promptprep.speaking.languages.cjk_wording import Wording
+
+_LONG = re.compile(rf"\d[\d,]{{{LONGEST},}}")
+_LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
+_HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
+_GOES_ON = re.compile(r"[.,]\d|\d|[番号번]")
+_DIGITS = re.compile(r"\d+")
+_LOOK_AROUND = 12
+
+
+def _any_of(words: Sequence[str]) -> str:
+    return "|".join(map(re.escape, words))
+
+
+class Digits(Wording):
+    """Rules `(text, at) -> Said | None`; the text is folded and `at` the first digit of a figure."""
+
+    exchange: frozenset[str] = frozenset()
+
+    def __init__(self, data: LanguageData, numerals: Numerals) -> None:
+        super().__init__(data, numerals)
+        context = {name: _any_of(data.get("spoken", f"context.{name}")) for name in ("score", "serial", "telephone")}
+        self._score_words = re.compile(context["score"])
+        self._serial_words = re.compile(rf"(?:{context['serial']})\D{{0,3}}\Z")
+        self._telephone_words = re.compile(rf"(?:{context['telephone']})\D{{0,3}}\Z")
+        self._digit_rules = (
+            self._long,
+            self._time_range,
+            self._date,
+            self._serial,
+            self._clock,
+            self._slashed,
+            self._vulgar,
+            self._dotted,
+            self._ratio,
+            self.special,
+            self._range,
+            self._leading_zero,
+            self.quantities.said,
+        )
+
+    def _figure(self, text: str, at: int) -> Said | None:
+        return next((said for rule in self._digit_rules if (said := rule(text, at))), None)
+
+    def _long(self, text: str, at: int) -> Said | None:
+        found = _LONG.match(text, at)
+        return Said(self.serial_digits(found[0].replace(",", "")), "serial", found.end()) if found else None
+
+    def _date(self, text: str, at: int) -> Said | None:
+        if found := patterns.DATE.match(text, at):
+            month, day = found[3] or found[5], found[4] or found[6]
+            if patterns.is_day(month, day):
+                end = found.end() - (1 if found[0].endswith(".") and not text[found.end() : found.end() + 1] else 0)
+                return Said(self._day_said(found[1], month, day), "date", end)
+        if found := patterns.DATE_LAST_YEAR.match(text, at):
+            month, day = (found[1], found[3]) if int(found[1]) <= 12 else (found[3], found[1])
+            if patterns.is_day(month, day):
+                both = int(found[1]) <= 12 and int(found[3]) <= 12 and found[1] != found[3]
+                other = (self._day_said(found[4], day, month),) if both else ()
+                return Said(self._day_said(found[4], month, day), "date", found.end(), other)
+        if (found := patterns.YEAR_MONTH.match(text, at)) and patterns.is_day(found[2] or found[3], "1"):
+            said = self.forms["year"].replace("{n}", self.year(found[1])) + self.forms["blank"]
+            return Said(said + self.month(found[2] or found[3]), "date", found.end())
+        return None
+
+    def _serial(self, text: str, at: int) -> Said | None:
+        """Telephone numbers and the like: a hyphen more than a range has, a leading zero, or a word that says so."""
+        before = max(0, at - _LOOK_AROUND)
+        named = bool(self._serial_words.search(text, before, at))
+        if found := patterns.HYPHENED.match(text, at):
+            groups = found[0].split("-")
+            if len(groups) > 2 or named or self._is_telephone(groups):
+                serial = named or groups[0][0] not in "0148"
+                return (self._serial_number if serial else self._telephone)(groups, found.end())
+        if found := patterns.AREA_CODE.match(text, at):
+            return self._telephone(found[0].split(" "), found.end())
+        run = _DIGITS.match(text, at)
+        if run is None or len(run[0]) < 3 or not self.stands_alone(text, run.end()):
+            return None
+        if self._telephone_words.search(text, before, at):
+            return self._telephone([run[0]], run.end())
+        return self._serial_number([run[0]], run.end()) if named else None
+
+    def stands_alone(self, text: str, end: int) -> bool:
+        """Whether a digit string ends at `end` with no decimals, group or counter behind it."""
+        return not _GOES_ON.match(text, end)
+
+    def _is_telephone(self, groups: list[str]) -> bool:
+        first, last = groups[0], groups[-1]
+        return (first.startswith("0") and len(first) > 1 and len(last) >= 3) or (
+            len(first) == 4 and len(last) == 4 and first[:2] in ("15", "16", "18") and first[2:] in self.exchange
+        )
+
+    def _clock(self, text: str, at: int) -> Said | None:
+        found = patterns.CLOCK.match(text, at)
+        if found is None or self.near_a_score(text, at, found.end()):
+            return None
+        said = self._time_said(found)
+        end = found.end()
+        if half := _HALF_DAY.match(text, end):
+            said, end = self._half_day(half[1]) + said, half.end()
+        return Said(said, "clock", end)
+
+    def near_a_score(self, text: str, at: int, end: int) -> bool:
+        return bool(self._score_words.search(text, max(0, at - _LOOK_AROUND), min(len(text), end + _LOOK_AROUND)))
+
+    def _slashed(self, text: str, at: int) -> Said | None:
+        found = patterns.SLASHED.match(text, at)
+        if found is None or len(found[0]) > LONGEST or not int(found[3]):
+            return None
+        as_date = self._day_said("", found[2], found[3])
+        as_fraction = self.fraction(found[1] or "", found[2], found[3])
+        if patterns.slash_is_date(text, found):
+            return Said(as_date, "date", found.end())
+        other = (as_date,) if not found[1] and patterns.is_day(found[2], found[3]) and int(found[3]) > 4 else ()
+        return Said(as_fraction, "fraction", found.end(), other)
+
+    def _vulgar(self, text: str, at: int) -> Said | None:
+        found = patterns.VULGAR.match(text, at)
+        if found is None:
+            return None
+        value = Fraction(unicodedata.numeric(found[2])).limit_denominator(10)
+        return Said(self.fraction(found[1], str(value.numerator), str(value.denominator)), "fraction", found.end())
+
+    def _dotted(self, text: str, at: int) -> Said | None:
+        """Version numbers and the like: "1.2.3"."""
+        found = patterns.DOTTED.match(text, at)
+        if found is None:
+            return None
+        parts = [self.numerals.whole(p) for p in found[0].split(".")]
+        return Said(self.numerals.point.join(parts), "serial", found.end())
+
+    def _ratio(self, text: str, at: int) -> Said | None:
+        left = self.quantities.amounts.at(text, at)
+        if left is None or text[left.end : left.end + 1] not in ("-", ":"):
+            return None
+        right = self.quantities.amounts.at(text, left.end + 1)
+        if right is None or not self._is_score(text, at, left, right):
+            return None
+        said = [self.numerals.number(a.whole, a.fraction) for a in (left, right)]
+        return Said(self.forms["score"].replace("{a}", said[0]).replace("{b}", said[1]), "score", right.end)
+
+    def _is_score(self, text: str, at: int, left: Amount, right: Amount) -> bool:
+        if not (left.power == right.power == ""):
+            return False
+        if text[left.end] == ":":
+            return True
+        plain = left.plain and right.plain and max(left.value, right.value) < 200
+        return plain and (left.value >= right.value or self.near_a_score(text, at, right.end))
+
+    def _time_range(self, text: str, at: int) -> Said | None:
+        first = self._clock(text, at) or self._date(text, at)
+        return self._range_from(text, at, first) if first else None
+
+    def _range(self, text: str, at: int) -> Said | None:
+        return self._range_from(text, at, self.special(text, at) or self.quantities.said(text, at))
+
+    def _range_from(self, text: str, at: int, first: Said | None) -> Said | None:
+        sign = patterns.RANGE_SIGN.match(text, first.end) if first else None
+        if first is None or sign is None:
+            return None
+        second = self._second(text, sign.end())
+        if second is None:
+            return None
+        said = self.ranged(text, at, first, second)
+        below = self.forms["below_zero"] + said if second.below else ""
+        return Said(said, "range", second.end, (), second.unit, "", below)
+
+    def _second(self, text: str, at: int) -> Said | None:
+        """The end of a range: a time, a sum of money or a quantity, with its sign."""
+        name = {"+": "plus", "-": "minus"}.get(text[at])
+        if name is None:
+            return self._time_or_quantity(text, at) or self.quantities.money(text, at)
+        found = self.quantities.said(text, at + 1)
+        return found and self.with_sign(name, found)
+
+    def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
+        """Two quantities from and to; the unit or per cent written once stands where the language says it."""
+        left, right = first.said, second.said
+        if not first.unit and second.prefix:
+            left = second.prefix + left
+            right = right if second.kind == "percent" else right.removeprefix(second.prefix)
+        return self.forms["range"].replace("{a}", left).replace("{b}", right)
+
+    def _time_or_quantity(self, text: str, at: int) -> Said | None:
+        return self._clock(text, at) or self._date(text, at) or self.special(text, at) or self.quantities.said(text, at)
+
+    def _leading_zero(self, text: str, at: int) -> Said | None:
+        found = _LEADING_ZERO.match(text, at)
+        return Said(self.serial_digits(found[0]), "serial", found.end()) if found else None

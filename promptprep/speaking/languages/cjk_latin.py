@@ -1,0 +1,154 @@
+"""Latin letters inside Japanese, Chinese and Korean copy: letter names, acronyms, codes, Roman numerals, addresses."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from typing import Protocol
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.cjk_numbers import Numerals
+from promptprep.speaking.languages.cjk_quantities import Quantities, Said
+from promptprep.speaking.languages.cjk_text import roman
+
+_RUN = re.compile(r"[A-Za-z]+")
+_CAPITALS = re.compile(r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])")
+_CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
+_ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
+_ADDRESS = re.compile(
+    r"(?:[A-Za-z0-9._+-]{1,64}@)?[A-Za-z0-9-]{1,63}(?:\.[A-Za-z0-9-]{1,63}){0,6}\.[a-z]{2,12}(?:/[!-~]*)?(?![A-Za-z])"
+)
+_PART = re.compile(r"[A-Za-z]+|\d+|[^A-Za-z\d]")
+_VOWELS = frozenset("aeiouyAEIOUY")
+
+
+class Language(Protocol):
+    """What Latin letters ask of the language they stand in."""
+
+    numerals: Numerals
+    quantities: Quantities
+    forms: Mapping[str, str]
+    symbols: Mapping[str, str]
+
+    def serial_digits(self, digits: str) -> str: ...
+
+
+class Latin:
+    """Reads the Latin letters at a place; None lets them pass."""
+
+    def __init__(self, data: LanguageData, language: Language) -> None:
+        self._language = language
+        self._names: Mapping[str, str] = data.get("spoken", "letters")
+        self._words: Mapping[str, str] = data.get("spoken", "acronyms")
+        self._abbreviations: Mapping[str, str] = data.get("spoken", "abbreviations")
+        names = sorted(self._abbreviations, key=lambda n: (-len(n), n))
+        self._abbreviation = re.compile(rf"(?:{'|'.join(map(re.escape, names))})(?![A-Za-z\d])")
+        self._catalogue = re.compile(rf"({'|'.join(data.get('spoken', 'context.catalogues'))}) ?(\d+)(?![\d.,:%])")
+        self._numbered = re.compile(r"(?:No\.?|№) ?(\d+)(?![\d.])", re.IGNORECASE)
+        self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
+        self._roman_before = tuple(data.get("spoken", "context.roman_before"))
+        self._electronic: Mapping[str, str] = data.get("spoken", "electronic")
+        self._short = int(data.get("spoken", "number.code_as_number_up_to"))
+
+    def said(self, text: str, at: int) -> Said | None:
+        rules: tuple[Callable[[str, int], Said | None], ...] = (
+            self._language.quantities.money, self._number_sign, self.abbreviated, self._address, self._roman,
+            self._acronym, self._in_catalogue, self._code, self._spelled,
+        )  # fmt: skip
+        return next((found for rule in rules if (found := rule(text, at))), None)
+
+    def _number_sign(self, text: str, at: int) -> Said | None:
+        found = self._numbered.match(text, at)
+        if found is None:
+            return None
+        return Said(self._language.forms["numbered"].replace("{n}", self._number(found[1])), "ordinal", found.end())
+
+    def abbreviated(self, text: str, at: int) -> Said | None:
+        """A short form of the list ("3D", "Dr.")."""
+        found = self._abbreviation.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        return Said(self._abbreviations[found[0]], "abbreviation", found.end())
+
+    def _acronym(self, text: str, at: int) -> Said | None:
+        run = _RUN.match(text, at)
+        word = self._words.get(run[0]) if run else None
+        if run is None or word is None:
+            return None
+        code = _CODE.match(text, at)
+        if code and code[1] == run[0] and not code[3]:
+            return Said(word + self._number(code[2]), "initialism", code.end())
+        return Said(word, "initialism", run.end())
+
+    def _roman(self, text: str, at: int) -> Said | None:
+        run = _RUN.match(text, at)
+        value = roman(run[0]) if run and len(run[0]) <= 15 else 0
+        if run is None or not value or run[0] in self._words:
+            return None
+        told = self._roman_after.match(text, run.end()) or text[:at].endswith(self._roman_before)
+        if not told and not _ORDINARY_ROMAN.match(text, at):
+            return None
+        return Said(self._language.numerals.whole(str(value)), "roman", run.end())
+
+    def _in_catalogue(self, text: str, at: int) -> Said | None:
+        found = self._catalogue.match(text, at)
+        if found is None:
+            return None
+        letters = self._letters(found[1]) if found[1].isupper() else found[1]
+        said = letters + self._language.forms["after_letters"] + self._number(found[2])
+        return Said(said, "serial", found.end())
+
+    def _code(self, text: str, at: int) -> Said | None:
+        """Letters with a number directly behind them: "A4", "M31", "B-52", "PM2.5"."""
+        found = _CODE.match(text, at)
+        if found is None or not (found[1].isupper() or len(found[1]) == 1):
+            return None
+        letters = self._letters(found[1])
+        numerals = self._language.numerals
+        number = numerals.number(found[2], found[3]) if found[3] else self._number(found[2])
+        other = () if found[3] else self._other_number(found[2])
+        said = letters + self._language.forms["after_letters"]
+        return Said(said + number, "serial", found.end(), tuple(said + o for o in other))
+
+    def _number(self, digits: str) -> str:
+        if len(digits) <= self._short and not digits.startswith("0"):
+            return self._language.numerals.whole(digits)
+        return self._language.serial_digits(digits)
+
+    def _other_number(self, digits: str) -> tuple[str, ...]:
+        if len(digits) != 3 or digits.startswith("0"):
+            return ()
+        numerals = self._language.numerals
+        return tuple({numerals.whole(digits), self._language.serial_digits(digits)} - {self._number(digits)})
+
+    def _spelled(self, text: str, at: int) -> Said | None:
+        found = _CAPITALS.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])) or not self._names:
+            return None
+        if len(found[0]) == 1 and self._names["A"] == "A":
+            return None
+        return Said(self._letters(found[0]), "initialism", found.end())
+
+    def _letters(self, letters: str) -> str:
+        return self._language.forms["between_letters"].join(self._names.get(c, c) for c in letters.upper())
+
+    def _address(self, text: str, at: int) -> Said | None:
+        """A host name or an e-mail address that touches the script around it."""
+        found = _ADDRESS.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        parts = [said for part in _PART.findall(found[0].rstrip("/")) if (said := self._part(part))]
+        return Said(" ".join(parts), "email" if "@" in found[0] else "url", found.end())
+
+    def _part(self, part: str) -> str:
+        if part.isdecimal():
+            return self._number(part) if len(part) <= 4 else self._language.serial_digits(part)
+        if not part.isalpha():
+            return str(self._electronic.get(part, ""))
+        if len(part) < 3 or _VOWELS.isdisjoint(part):
+            return self._letters(part)
+        return self._words.get(part.upper(), part)
+
+
+def _is_latin(character: str) -> bool:
+    return character.isascii() and character.isalpha()

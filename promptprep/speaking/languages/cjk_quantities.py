@@ -1,0 +1,163 @@
+"""Amounts with what follows them: units, per cent, degrees, money, counters."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.cjk_numbers import Numerals
+from promptprep.speaking.languages.cjk_text import Amount, Amounts
+
+# As written in English after a currency sign: "$3.5m", "€2bn", "$3 trillion".
+_MAGNITUDES = {"k": 3, "thousand": 3, "m": 6, "mn": 6, "mm": 6, "million": 6} | {
+    "b": 9, "bn": 9, "billion": 9, "t": 12, "tn": 12, "trn": 12, "trillion": 12,
+}  # fmt: skip
+_MAGNITUDE = re.compile(rf"\s?({'|'.join(sorted(_MAGNITUDES, key=len, reverse=True))})(?![A-Za-z])", re.IGNORECASE)
+_DEGREES = re.compile(r"\s?(?:(°\s?C|℃)|(°\s?F|℉)|(°))(?![A-Za-z])")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What is said for the written text up to `end`.
+
+    `unit` is true where a unit was said with the number, `prefix` what stands before the number by the unit's
+    template ("百分之"), `below` how the same is said under zero ("" where it is no temperature).
+    """
+
+    said: str
+    kind: str
+    end: int
+    otherwise: tuple[str, ...] = ()
+    unit: bool = False
+    prefix: str = ""
+    below: str = ""
+
+
+class Language(Protocol):
+    """What quantities ask of the language they belong to."""
+
+    def figure(self, amount: Amount, following: str, before: str) -> str: ...
+
+    def counted(self, text: str, at: int, amount: Amount) -> Said | None: ...
+
+
+class Quantities:
+    """Reads an amount at a place with its unit."""
+
+    def __init__(self, data: LanguageData, numerals: Numerals, language: Language) -> None:
+        number: Mapping[str, Any] = data.get("spoken", "number")
+        powers = {unit: i + 1 for i, unit in enumerate(number["units"])}
+        powers |= {power: 4 * (i + 1) for i, power in enumerate(number["written_powers"])}
+        self.amounts = Amounts({p: n for p, n in powers.items() if p != number["units"][0]}, number["no_power_before"])
+        self.numerals = numerals
+        self.forms: Mapping[str, str] = data.get("spoken", "forms")
+        self._language = language
+        self._units: Mapping[str, str] = data.get("spoken", "units")
+        self._unit = _one_of(self._units)
+        self.currencies: Mapping[str, str] = data.get("spoken", "currencies")
+        self._codes: Mapping[str, str] = data.get("spoken", "currency_codes")
+        self._currency = re.compile(rf"(?:{_either(self.currencies)})\s?(?=\d)")
+        self._code = _one_of(self._codes)
+        coins: Mapping[str, str] = data.get("spoken", "coins")
+        self._coins = coins
+        self._coin = re.compile(rf"\s?({_either(coins)})") if coins else re.compile(r"(?!)")
+        self._degree_words = tuple(data.get("spoken", "context.degrees"))
+
+    def said(self, text: str, at: int) -> Said | None:
+        """A number with its unit, or the bare number."""
+        amount = self.amounts.at(text, at)
+        if amount is None:
+            return None
+        return (
+            self._measure(text, amount)
+            or self._percent(text, amount)
+            or self._degrees(text, amount)
+            or self._named_money(text, amount)
+            or self._language.counted(text, at, amount)
+            or self._bare(text, at, amount)
+        )
+
+    def money(self, text: str, at: int) -> Said | None:
+        """A currency sign and the amount behind it, with an English magnitude or the language's powers."""
+        sign = self._currency.match(text, at)
+        amount = self.amounts.at(text, sign.end()) if sign else None
+        if sign is None or amount is None:
+            return None
+        end = amount.end
+        if not amount.power and (magnitude := _MAGNITUDE.match(text, end)):
+            amount, end = amount.times(_MAGNITUDES[magnitude[1].lower()]), magnitude.end()
+        return Said(self._money_said(amount, self.currencies[sign[0].strip()]), "money", end, (), True)
+
+    def _bare(self, text: str, at: int, amount: Amount) -> Said:
+        following = text[amount.end : amount.end + 6]
+        said = self._language.figure(amount, following, text[max(0, at - 2) : at])
+        below = self.forms["below_zero"] + said if following.lstrip().startswith(self._degree_words) else ""
+        return Said(said, "decimal" if amount.fraction else "cardinal", amount.end, (), False, "", below)
+
+    def _filled(self, template: str, amount: Amount) -> str:
+        unit = template.split("{n}", 1)[1].strip()
+        return template.replace("{n}", self._language.figure(amount, unit, ""))
+
+    def _percent(self, text: str, amount: Amount) -> Said | None:
+        at = amount.end + (text[amount.end : amount.end + 1] == " ")
+        name = {"%": "percent", "‰": "per_mille"}.get(text[at : at + 1])
+        if name is None:
+            return None
+        template = self.forms[name]
+        return Said(self._filled(template, amount), "percent", at + 1, (), True, template.split("{n}")[0])
+
+    def _degrees(self, text: str, amount: Amount) -> Said | None:
+        found = _DEGREES.match(text, amount.end)
+        if found is None:
+            return None
+        name = "celsius" if found[1] else "fahrenheit" if found[2] else "degree"
+        said = self._filled(self.forms[name], amount)
+        below = self.forms["below_zero"] + said.removeprefix(self.forms[name].split("{n}")[0])
+        return Said(said, "measure", found.end(), (), True, "", below if name == "celsius" else "")
+
+    def _measure(self, text: str, amount: Amount) -> Said | None:
+        found = self._unit.match(text, amount.end)
+        if found is None:
+            return None
+        template = self._units[found[1]]
+        return Said(self._filled(template, amount), "measure", found.end(), (), True, template.split("{n}")[0])
+
+    def _named_money(self, text: str, amount: Amount) -> Said | None:
+        if code := self._code.match(text, amount.end):
+            return Said(self._money_said(amount, self._codes[code[1]]), "money", code.end(), (), True)
+        named = self._coin.match(text, amount.end) if len(amount.fraction) == 2 and not amount.power else None
+        if named is None:
+            return None
+        return Said(self._coins_said(amount, named[1], self._coins[named[1]]), "money", named.end(), (), True)
+
+    def _money_said(self, amount: Amount, name: str) -> str:
+        if len(amount.fraction) == 2 and not amount.power and name in self._coins:
+            return self._coins_said(amount, name, self._coins[name])
+        kept = Amount(amount.whole, amount.fraction.rstrip("0"), amount.power, amount.end)
+        return self._filled(self.forms["money"].replace("{unit}", name), kept)
+
+    def _coins_said(self, amount: Amount, name: str, coin: str) -> str:
+        """Dollars and cents; a coin's name is "" where the language says the decimal."""
+        if not coin:
+            return self._filled(self.forms["money"].replace("{unit}", name), _without_zeros(amount))
+        parts = [(amount.whole, name), (amount.fraction, coin)]
+        kept = [(n, unit) for n, unit in parts if int(n)] or parts[:1]
+        return self.forms["blank"].join(
+            self._filled(self.forms["money"].replace("{unit}", unit), Amount(n.lstrip("0") or "0")) for n, unit in kept
+        )
+
+
+def _without_zeros(amount: Amount) -> Amount:
+    return Amount(amount.whole, amount.fraction.rstrip("0"), amount.power, amount.end)
+
+
+def _either(names: Iterable[str]) -> str:
+    return "|".join(re.escape(n) for n in sorted(names, key=lambda n: (-len(n), n)))
+
+
+def _one_of(names: Iterable[str]) -> re.Pattern[str]:
+    """One of `names` after an optional blank, not cut out of a longer Latin word."""
+    return re.compile(rf"\s?({_either(names)})(?![A-Za-z²³]|[0-9])")

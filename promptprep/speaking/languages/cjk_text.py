@@ -1,0 +1,136 @@
+"""What Japanese, Chinese and Korean copy have in common before any number is read: widths, patterns, amounts."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from math import gcd
+
+# Full-width ASCII to ASCII, one character for one, so that offsets stay. The comma stays: in full width it
+# separates items ("１，２，３"), it does not group digits.
+_WIDE = {0xFF01 + i: 0x21 + i for i in range(94) if 0x21 + i != ord(",")}
+_WIDE |= {
+    ord(a): ord(b) for a, b in zip("￥￦￡￠〜～−‐‑–—―⁄：．\u00a0\u202f\u3000", "¥₩£¢~~------/:.   ", strict=True)
+}
+_WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘", "\"\"''", strict=True)}
+
+NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)"
+CLOCK = re.compile(r"([01]?\d|2\d):([0-5]\d)(?::([0-5]\d))?(?![\d:])")
+DATE = re.compile(r"(\d{4})(?:([-/])(\d{1,2})\2(\d{1,2})|\.\s?(\d{1,2})\.\s?(\d{1,2})\.?)(?![\d/-])")
+DATE_LAST_YEAR = re.compile(r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?![\d/-])")
+YEAR_MONTH = re.compile(r"(\d{4})(?:/(\d{1,2})|-(0\d|1[0-2]))(?![\d/-])")
+SLASHED = re.compile(r"(?:(\d+)\s)?(\d+)/(\d+)(?![\d/])")
+DOTTED = re.compile(r"\d+(?:\.\d+){2,}")
+HYPHENED = re.compile(r"\d+(?:-\d+)+")
+INTERNATIONAL = re.compile(r"\+\d{1,3}(?:[- ]\(?\d+\)?)+")
+AREA_CODE = re.compile(r"0\d{1,4}(?: \d{2,4}){2,3}(?!\d)")
+BRACKETED = re.compile(r"\(0\d{1,4}\) ?\d{2,4}-\d{3,4}(?!\d)")
+RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
+VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
+LATIN = re.compile(r"[A-Za-z]")
+_AMOUNT = re.compile(rf"({NUMBER})(?:\.(\d+))?")
+_ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
+_ROMAN_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
+_WEEKDAY = re.compile(r"\s?\((?:[月火水木金土日一二三四五六]|周.|[월화수목금토일])")
+
+
+@lru_cache(maxsize=8)
+def folded(text: str) -> str:
+    """`text` with full-width ASCII, dashes, waves and quotation marks in one form each, character for character."""
+    return text if text.isascii() else text.translate(_WIDE)
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A written number: whole digits, decimals after the point, and a power left outside ("2.5万": 万)."""
+
+    whole: str
+    fraction: str = ""
+    power: str = ""
+    end: int = 0
+
+    @property
+    def plain(self) -> bool:
+        return not self.fraction and not self.power
+
+    @property
+    def value(self) -> int:
+        return int(self.whole) if len(self.whole) < 60 else 10**60
+
+    def times(self, exponent: int) -> Amount:
+        """Multiplied by a power of ten, exactly."""
+        kept = self.fraction.ljust(exponent, "0")
+        return Amount((self.whole + kept[:exponent]).lstrip("0") or "0", kept[exponent:].rstrip("0"), "", self.end)
+
+
+class Amounts:
+    """Reads amounts with a language's powers between the digits: "1億2500万", "3만 5천", "350万"."""
+
+    def __init__(self, powers: dict[str, int], not_before: str) -> None:
+        names = "|".join(sorted(powers, key=len, reverse=True))
+        self._step = re.compile(rf"({NUMBER})\s?((?:{names})+)(?!{not_before})")
+        self._power = re.compile(rf"\s?((?:{names})+)(?!{not_before})")
+        self._more = re.compile(rf"\s?({NUMBER})\s?((?:{names})+)?(?!{not_before})(?![.:/-]\d)")
+        self._single = re.compile(names)
+        self._powers = powers
+
+    def at(self, text: str, at: int) -> Amount | None:
+        found = _AMOUNT.match(text, at)
+        if found is None:
+            return None
+        if found[2]:
+            power = self._power.match(text, found.end())
+            if power:
+                return Amount(_digits(found[1]), found[2], power[1], power.end())
+            return Amount(_digits(found[1]), found[2], "", found.end())
+        step = self._step.match(text, at)
+        if step is None:
+            return Amount(_digits(found[1]), "", "", found.end(1))
+        return self._chain(text, step)
+
+    def _chain(self, text: str, step: re.Match[str]) -> Amount:
+        exponent = self._exponent(step[2])
+        total, end = int(_digits(step[1])) * 10**exponent, step.end()
+        while more := self._more.match(text, end):
+            below = self._exponent(more[2]) if more[2] else 0
+            if len(more[1]) > 20:
+                break
+            value = int(_digits(more[1])) * 10**below
+            least = exponent - (4 if below else 3)
+            if not 10**least <= value < 10**exponent or (text[end] == " " and not more[2]):
+                break
+            total, end, exponent = total + value, more.end(), below
+            if not below:
+                break
+        return Amount(str(total), "", "", end)
+
+    def _exponent(self, names: str) -> int:
+        return sum(self._powers[n] for n in self._single.findall(names))
+
+
+def _digits(written: str) -> str:
+    return written.replace(",", "")
+
+
+def roman(letters: str) -> int:
+    """Value of a Roman numeral in canonical form, else 0."""
+    if not letters or len(letters) > 15 or not _ROMAN.fullmatch(letters):
+        return 0
+    values = [_ROMAN_VALUES[c] for c in letters]
+    return sum(-v if v < max(values[i:]) else v for i, v in enumerate(values))
+
+
+def is_day(month: str, day: str) -> bool:
+    return len(month) <= 2 and len(day) <= 2 and 1 <= int(month) <= 12 and 1 <= int(day) <= 31
+
+
+def slash_is_date(text: str, found: re.Match[str]) -> bool:
+    """Whether "a/b" is a day rather than a fraction: a weekday follows, or no one says such a fraction."""
+    over, under = found[2], found[3]
+    if found[1] or not is_day(over, under):
+        return False
+    if _WEEKDAY.match(text, found.end()):
+        return True
+    usual = int(under) <= 10 and gcd(int(over), int(under)) == 1
+    return not (int(over) < int(under) and usual)

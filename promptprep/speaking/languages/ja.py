@@ -1,0 +1,44 @@
+"""Japanese: numbers in kanji ("三百人"), as they are read aloud; letters by their names in katakana."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.languages.cjk import Cjk
+from promptprep.speaking.languages.cjk_numbers import japanese, numerals_of
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_text import Amount
+
+_ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+
+
+class Japanese(Cjk):
+    """Counters stay as written; only zero depends on them (零時, ゼロ人)."""
+
+    def __init__(self, data: LanguageData) -> None:
+        super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
+        self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))
+        self._serial_zero: str = data.get("spoken", "number.serial_zero")
+
+    def figure(self, amount: Amount, following: str, before: str) -> str:
+        if amount.plain and not amount.value and following.startswith(self._rei_before):
+            return self.numerals.digits[0]
+        return self.numerals.number(amount.whole, amount.fraction) + amount.power
+
+    def hour(self, digits: str) -> str:
+        return self.forms["hour"].replace("{n}", self.figure(Amount(digits.lstrip("0") or "0"), "時", ""))
+
+    def serial_digits(self, digits: str) -> str:
+        return self.numerals.one_by_one(digits).replace(self.numerals.digits[0], self._serial_zero)
+
+    def special(self, text: str, at: int) -> Said | None:
+        if found := _ORDINAL.match(text, at):
+            return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
+        return None
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Japanese:
+    """Japanese forms its numbers by itself; ICU's serve as a check (see `cjk_numbers`)."""
+    return Japanese(data)

@@ -1,0 +1,138 @@
+"""Korean: native numbers before native counters, Sino-Korean ones elsewhere, spaced by the spelling rules."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.languages.cjk import Cjk
+from promptprep.speaking.languages.cjk_numbers import korean, numerals_of
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_text import Amount
+
+_FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
+_SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
+_ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_ENDS_IN_CONSONANT = frozenset("013678")
+
+
+class Korean(Cjk):
+    """What Korean says its own way."""
+
+    exchange = frozenset({"00", "22", "33", "44", "55", "66", "77", "88", "99"})
+
+    def __init__(self, data: LanguageData) -> None:
+        super().__init__(data, numerals_of(data.get("spoken", "number"), korean))
+        get = data.get
+        self._ones: list[str] = get("spoken", "number.native_ones")
+        self._tens: list[str] = get("spoken", "number.native_tens")
+        self._twenty: str = get("spoken", "number.native_twenty")
+        self._serial_zero: str = get("spoken", "number.serial_zero")
+        self._months: dict[str, str] = get("spoken", "months")
+        self._native = frozenset(get("spoken", "counters.native"))
+        self._native_up_to: dict[str, int] = get("spoken", "counters.native_up_to")
+        names = sorted(self._native.union(get("spoken", "counters.sino")), key=lambda n: (-len(n), n))
+        self._counter = re.compile(rf"\s?({'|'.join(names)})")
+        self._numbered_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.numbered_after'))})")
+        self._great_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.great_after'))})")
+        self._great_before = tuple(get("spoken", "context.of_the_great"))
+
+    def placed(self, text: str, at: int, said: str) -> str:
+        """A blank after a word that the number was written against ("약3개"), not after 제."""
+        before = text[at - 1 : at]
+        return f" {said}" if "가" <= before <= "힣" and before != "제" and said[:1].isalpha() else said
+
+    def native(self, value: int) -> str:
+        """1 to 99 as they stand before a counter: 한, 스무, 스물한."""
+        if value == 20:
+            return self._twenty
+        tens, ones = divmod(value, 10)
+        return (self._tens[tens - 1] if tens else "") + (self._ones[ones - 1] if ones else "")
+
+    def counted(self, text: str, at: int, amount: Amount) -> Said | None:
+        found = self._counter.match(text, amount.end)
+        if found is None:
+            return None
+        said, other = self._with_counter(text, at, amount, found)
+        below = self.forms["below_zero"] + said if found[1] == "도" else ""
+        return Said(said, "decimal" if amount.fraction else "cardinal", found.end(), other, False, "", below)
+
+    def _with_counter(self, text: str, at: int, amount: Amount, found: re.Match[str]) -> tuple[str, tuple[str, ...]]:
+        counter = found[1]
+        sino = self.figure(amount, counter, "")
+        if counter == "월" and amount.plain and 1 <= amount.value <= 12:
+            return self.month(amount.whole), ()
+        if not amount.plain or counter not in self._native or text[max(0, at - 2) : at].rstrip().endswith("제"):
+            return f"{sino} {counter}", ()
+        if self._names_a_thing(text, at, amount, found):
+            return f"{sino}대" if counter == "대" else f"{sino} {counter}", ()
+        return self._native_or_sino(amount.value, counter, sino)
+
+    def _native_or_sino(self, value: int, counter: str, sino: str) -> tuple[str, tuple[str, ...]]:
+        if not value:
+            return f"{sino} {counter}", ()
+        if counter == "번째" and value == 1:
+            return f"{self.forms['first']} {counter}", ()
+        limit = self._native_up_to.get(counter, 99)
+        native = f"{self.native(value)} {counter}" if value <= 99 else ""
+        if value > limit:
+            hundreds, rest = divmod(value, 100)
+            if limit == 99 and hundreds and 0 < rest < 10:
+                return f"{self.numerals.whole(str(hundreds * 100))}{self.native(rest)} {counter}", ()
+            return f"{sino} {counter}", (native,) if native and counter == "시간" else ()
+        return native, (f"{sino} {counter}",) if counter == "번" else ()
+
+    def _names_a_thing(self, text: str, at: int, amount: Amount, found: re.Match[str]) -> bool:
+        """Whether the number is a name: "3번 출구", "세계 3대 폭포", "20대 여성"."""
+        if found[1] == "번":
+            return bool(self._numbered_after.match(text, found.end()))
+        if found[1] != "대":
+            return False
+        decade = amount.value % 10 == 0 and 10 <= amount.value <= 90
+        great = text[max(0, at - 5) : at].rstrip().endswith(self._great_before)
+        return decade or great or bool(self._great_after.match(text, found.end()))
+
+    def month(self, digits: str) -> str:
+        return self._months.get(digits.lstrip("0")) or super().month(digits)
+
+    def hour(self, digits: str) -> str:
+        value = int(digits)
+        word = self.native(value) if 1 <= value <= self._native_up_to["시"] else self.numerals.whole(digits)
+        return self.forms["hour"].replace("{n}", word)
+
+    def serial_digits(self, digits: str) -> str:
+        return self.numerals.one_by_one(digits).replace(self.numerals.digits[0], self._serial_zero)
+
+    def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
+        """A native counter is said with both numbers: "2~3명" 두 명에서 세 명."""
+        amount = self.quantities.amounts.at(text, at)
+        if amount and not first.unit and amount.end == first.end and second.kind == "cardinal":
+            counter = self._counter.fullmatch(text, max(0, second.end - 4), second.end)
+            counter = counter or self._counter.search(text, max(0, second.end - 4), second.end)
+            if counter and counter.end() == second.end and counter[1] in self._native:
+                left, _ = self._with_counter(text, at, amount, counter)
+                return self.forms["range"].replace("{a}", left).replace("{b}", second.said)
+        return super().ranged(text, at, first, second)
+
+    def special(self, text: str, at: int) -> Said | None:
+        if found := _FRACTION.match(text, at):
+            return Said(self.fraction("", found[2], found[1]), "fraction", found.end())
+        if found := _SCORE.match(text, at):
+            a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
+            return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
+        if found := _ORDINAL.match(text, at):
+            return Said(
+                self._native_or_sino(int(found[1]), "번째", self.numerals.whole(found[1]))[0], "ordinal", found.end()
+            )
+        return None
+
+    def bare_sign(self, text: str, at: int) -> Said | None:
+        if text[at] == "=" and text[at - 1 : at] in _ENDS_IN_CONSONANT:
+            return Said("은 ", "symbol", at + 1)
+        return super().bare_sign(text, at)
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Korean:
+    """Korean forms its numbers by itself; ICU's serve as a check (see `cjk_numbers`)."""
+    return Korean(data)

@@ -1,0 +1,106 @@
+"""Chinese (Mandarin): 两 and 二, years digit by digit, 百分之 before its number."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.languages.cjk import Cjk
+from promptprep.speaking.languages.cjk_numbers import chinese, numerals_of
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_text import Amount
+
+_YEAR = re.compile(r"([12]\d{3})(?=\s?年)")
+_YEARS = re.compile(
+    r"([12]\d{3})\s?[-~至到]\s?([12]\d{3}|\d\d)(?=\s?年)|"
+    r"(1\d{3}|20\d\d)-(1\d{3}|20\d\d)(?![\d.,-]|\s?[A-Za-z元米个人名次公千万])"
+)
+_NUMERALS = "零一二三四五六七八九十百千万亿点两"
+_SHORT_YEAR = re.compile(r"(0\d)(?=\s?[年届级])")
+_DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
+_MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
+_ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+
+
+class Chinese(Cjk):
+    """What Chinese says its own way."""
+
+    exchange = frozenset()
+
+    def __init__(self, data: LanguageData) -> None:
+        super().__init__(data, numerals_of(data.get("spoken", "number"), chinese))
+        get = data.get
+        self._liang_before = tuple(get("spoken", "number.two_is_liang_before"))
+        self._er_before = tuple(get("spoken", "number.two_is_er_before"))
+        self._year_zero: str = get("spoken", "number.year_zero")
+        self._telephone_one: str = get("spoken", "number.telephone_one")
+        self._span_after = re.compile(rf"\s?年(?:{'|'.join(get('spoken', 'context.span_after'))})")
+        self._span_before = tuple(get("spoken", "context.span_before"))
+
+    def figure(self, amount: Amount, following: str, before: str) -> str:
+        """两 where the number is 2 and a measure word follows; after 第 always 二."""
+        if amount.whole == "2" and not amount.fraction:
+            if amount.power:
+                return self.numerals.two + amount.power
+            if self._counts(following):
+                return self.numerals.digits[2] if before.endswith(("第", "初")) else self.numerals.two
+        return self.numerals.number(amount.whole, amount.fraction) + amount.power
+
+    def year(self, digits: str) -> str:
+        return self.numerals.one_by_one(digits).replace(self.numerals.digits[0], self._year_zero)
+
+    def hour(self, digits: str) -> str:
+        return self.forms["hour"].replace("{n}", self.figure(Amount(digits.lstrip("0") or "0"), "点", ""))
+
+    def minute(self, digits: str) -> str:
+        lone = digits.startswith("0") and digits != "00"
+        return (self.numerals.digits[0] if lone else "") + super().minute(digits)
+
+    def telephone_digits(self, digits: str) -> str:
+        """One is 幺 where numbers are called out."""
+        return self.numerals.one_by_one(digits).replace(self.numerals.digits[1], self._telephone_one)
+
+    def telephone_otherwise(self, said: str) -> tuple[str, ...]:
+        other = said.replace(self._telephone_one, self.numerals.digits[1])
+        return (other,) if other != said else ()
+
+    def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
+        """两 in "2-3个" as in "2个"."""
+        noun = second.said.lstrip(_NUMERALS) if second.unit else text[second.end : second.end + 6]
+        if first.said == self.numerals.digits[2] and not first.unit and not second.prefix and self._counts(noun):
+            first = replace(first, said=self.numerals.two)
+        return super().ranged(text, at, first, second)
+
+    def _counts(self, noun: str) -> bool:
+        noun = noun.lstrip()
+        return noun.startswith(self._liang_before) and not noun.startswith(self._er_before)
+
+    def special(self, text: str, at: int) -> Said | None:
+        if found := _YEARS.match(text, at):
+            first, last = found[1] or found[3], found[2] or found[4]
+            said = self.forms["range"].replace("{a}", self.year(first)).replace("{b}", self.year(last))
+            return Said(said, "range", found.end(), (), True)
+        if (found := _YEAR.match(text, at)) and not self._is_span(text, at, found.end()):
+            return Said(self.year(found[1]), "year", found.end(), (), True)
+        if found := _SHORT_YEAR.match(text, at):
+            return Said(self.year(found[1]), "year", found.end(), (), True)
+        if found := _DECADE.match(text, at):
+            return Said(self.numerals.one_by_one(found[1]), "year", found.end())
+        if found := _MOBILE.match(text, at):
+            return self._telephone([found[0]], found.end())
+        if found := _ORDINAL.match(text, at):
+            return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
+        return None
+
+    def _is_span(self, text: str, at: int, end: int) -> bool:
+        """Whether a round number of years is a length of time: "1500年前", "约2000年"."""
+        if text[end - 1] != "0":
+            return False
+        return bool(self._span_after.match(text, end)) or text[max(0, at - 3) : at].rstrip().endswith(self._span_before)
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Chinese:
+    """Chinese forms its numbers by itself; ICU's serve as a check (see `cjk_numbers`)."""
+    return Chinese(data)
