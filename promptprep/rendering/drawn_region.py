@@ -79,7 +79,7 @@ def _least_line(sight: Sightline) -> str:
     """What the narrowest column is for: characters a line, or the longest word."""
     wanted, figures = sight.advice["bounds"]["characters"], sight.type_figures
     by_word = figures is not None and sight.advice["edges"]["column_least_em"] > wanted * figures.advance_em * 1.001
-    return "the longest word" if by_word else f"{wanted:g} characters a line"
+    return "at least the longest word" if by_word else f"at least {wanted:g} characters a line"
 
 
 def _edges(
@@ -90,8 +90,11 @@ def _edges(
     slope = edges["column_least_em"]
     end = min(most_font, most_column / slope)
     middle = _moved(at(end * 0.55, end * 0.55 * slope), 8, 16)
-    cone = f"widest: gaze cone {bounds['travel_deg']:g}° or the picture"
-    capitals, in_view = f"{bounds['cap_least']:.3g}′ capitals", f"{bounds['lines']:g} lines in view"
+    cone = f"at most: gaze cone {bounds['travel_deg']:g}° or the picture"
+    capitals, in_view = (
+        f"at least {bounds['cap_least']:.3g}′ capitals",
+        f"at most, for {bounds['lines']:g} lines in view",
+    )
     late = most > 0.8 * most_font
     return (
         Edge(at(least, 0), at(least, most_column), capitals, _moved(at(least, 0), -5, -7), "end"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -27,6 +28,7 @@ KEYS = (
 )  # fmt: skip
 READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
 PAPER_KEYS = ("size", "orientation", "font", "punched", "low_ink", "reading_distance")
+MOST_BY_UNIT = {"deg": 60, "arcmin": 600, "em": 4}
 
 _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
@@ -95,7 +97,7 @@ class _Reading(Checked):
         self.known(path, table, READER_KEYS, "reader")
         paces = {}
         for language, values in self.table(*path, "pace").items():
-            pace = self.attempt((*path, "pace", language), lambda t=language, v=values: pace_from(t, v, name))  # type: ignore[misc]
+            pace = self.attempt((*path, "pace", language), partial(pace_from, language, values, name))
             if pace is not None:
                 paces[language] = pace
         return Reader(
@@ -174,19 +176,17 @@ class _Reading(Checked):
         if length is None:
             return default_mm
         if not low_mm <= length <= high_mm:
-            shown = (
-                f"{low_mm / MM_PER_PT:g} to {high_mm / MM_PER_PT:g} pt"
-                if key == "font"
-                else f"{low_mm:g} to {high_mm:g} mm"
-            )
-            self.fault(("paper", key), f"{key} = {value!r} cannot be read from", f"it must be from {shown}")
+            scale, unit = (MM_PER_PT, "pt") if key == "font" else (1.0, "mm")
+            hint = f"it must be from {low_mm / scale:g} to {high_mm / scale:g} {unit}"
+            self.fault(("paper", key), f"{key} = {value!r} cannot be read from", hint)
             return default_mm
         return length
 
     def _limits(self) -> dict[str, float]:
-        known = tuple(limit.id for limit in default_limits())
-        self.known(("limits",), self.table("limits"), known, "limits")
-        found = {key: self.number(0.01, 10_000, "limits", key) for key in self.table("limits") if key in known}
+        units = {limit.id: limit.unit for limit in default_limits()}
+        self.known(("limits",), self.table("limits"), tuple(units), "limits")
+        known = [key for key in self.table("limits") if key in units]
+        found = {key: self.number(0.01, MOST_BY_UNIT.get(units[key], 1000), "limits", key) for key in known}
         return {key: value for key, value in found.items() if value is not None}
 
     def _levels(self) -> dict[str, str]:

@@ -150,6 +150,7 @@ OTHER = [
     ("[paper]\npunched = 'yes'", "wrong-value", 2, "true or false"),
     ("[limits]\ncap_lest = 18", "unknown-key", 2, "'cap_least'"),
     ("[limits]\ncap_least = 'large'", "wrong-value", 2, "large"),
+    ("[limits]\ntravel_cone = 95", "wrong-value", 2, "to 60"),
     ("[levels]\nbreathless-sentence = 'loud'", "wrong-value", 2, "look"),
     ("[levels]\nbreathles-sentence = 'off'", "unknown-rule", 2, "'breathless-sentence'"),
     ("[lexicon]\nen = 3", "wrong-value", 2, "lexicon.en"),
