@@ -21,6 +21,10 @@ class Speller(Protocol):
         """
         ...
 
+    def __hash__(self) -> int:
+        """Steps keep what they build with a speller."""
+        ...
+
 
 class PhonemeEngine(Protocol):
     """Phonemes of single words, in a closed vocabulary of its own."""
