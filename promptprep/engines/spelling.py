@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from decimal import Decimal, InvalidOperation
 from functools import lru_cache
-from typing import cast
 
 from promptprep.errors import UnknownLanguage
 
@@ -56,4 +55,4 @@ def _message(language: str, rules: str) -> Callable[[Decimal], str]:
     from icu4py.messageformat import MessageFormat
 
     form = MessageFormat(f"{{n,spellout,{rules}}}" if rules else "{n,spellout}", language)
-    return lambda n: cast(str, form.format({"n": int(n) if n == n.to_integral_value() else n}))
+    return lambda n: form.format({"n": int(n) if n == n.to_integral_value() else n})

@@ -38,7 +38,7 @@ class Dates:
         self.names_first = bool(grammar.data.maybe("spoken", "dates.month_first_in_words", False))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal()):
+        if at and (text[at - 1].isalnum() or (text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal())):
             return None
         return self._in_figures(text, at) or self._with_name(text, at) or self._following(text, at)
 
@@ -119,7 +119,7 @@ class Clocks:
         self._full = re.compile(
             rf"{hours}(?:(?P<sep>[{separators}])|{BLANK}?(?P<mark>{mark}){BLANK}?)(?P<minute>[0-5]\d)"
             rf"(?:(?:[:′m]|{BLANK}?min{BLANK}?)(?P<second>[0-5]\d)s?)?(?![\d%]|[:.,]\d)"
-            rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:min(?!\w))?{half}?"
+            rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:{BLANK}?min(?!\w))?{half}?"
         )
         self._bare = re.compile(rf"{hours}(?:{BLANK}?(?P<mark>{mark})(?![\w/²]))?{half}?")
 

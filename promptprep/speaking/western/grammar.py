@@ -137,7 +137,8 @@ class Grammar:
         `before` is the word in front of the number, for languages with cases.
         """
         if magnitude is not None:
-            return self._linked(self.counted(literal, magnitude, None, before), what.more)
+            amount = self.counted(literal, magnitude, None, before)
+            return self._linked(amount, what.more) if magnitude.gender else f"{amount} {what.more}"
         if self.million_link and literal.is_whole and literal.whole.endswith("000000"):
             return self._linked(self.number(literal, what.gender or "m"), what.more)
         said = self.number(literal, what.gender or "m")
@@ -199,6 +200,10 @@ class Grammar:
     def regnal(self, value: int) -> str:
         """The number of a king or pope."""
         return self.cardinal(str(value))
+
+    def regnal_of(self, name: str, value: int) -> str:
+        """The number after a ruler's name."""
+        return self.regnal(value)
 
     def century(self, value: int) -> str:
         """A Roman numeral after a word of rank, such as "siglo"."""

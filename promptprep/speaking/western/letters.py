@@ -34,6 +34,7 @@ class Romans:
         self.counted = grammar.wordset("roman.cardinal_after")
         self.ranked = grammar.wordset("roman.ordinal_after")
         self.names = grammar.wordset("roman.names")
+        self.first = grammar.wordset("roman.first_suffixes")
         self.never = grammar.wordset("roman.never")
         endings = (
             "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
@@ -50,6 +51,8 @@ class Romans:
             return None
         span = Span(at, found.end())
         if found[2]:
+            if not self._ranks(found[1], found[2]):
+                return None
             return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
         before = word_before(text, at)
         said = self._said(found[1], value, before, text[at - 1 : at])
@@ -57,15 +60,21 @@ class Romans:
             return None
         return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
 
+    def _ranks(self, numeral: str, suffix: str) -> bool:
+        """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
+        first = suffix in self.first
+        return (numeral == "I") == first and (first or len(numeral) > 1 or numeral in "VX")
+
     def _end(self, text: str, end: int, before: str) -> int:
         """A regnal numeral takes its dot along where the language writes one ("Ludwig XIV. war")."""
         dotted = self.g.roman_dot and before in self.names and text[end : end + 1] == "."
-        return end + 1 if dotted and text[end + 1 : end + 3].lstrip()[:1].islower() else end
+        following = text[end + 1 : end + 3].lstrip()[:1]
+        return end + 1 if dotted and (following.islower() or following in tuple(",;:)!?")) else end
 
     def _said(self, numeral: str, value: int, before: str, left: str) -> str:
         word = before.casefold()
         if before in self.names and left in (" ", "\u00a0"):
-            return self.g.regnal(value)
+            return self.g.regnal_of(before, value)
         if word in self.ranked:
             return self.g.century(value)
         if word in self.counted:
@@ -73,7 +82,7 @@ class Romans:
         if len(numeral) >= _SURE and value > 1000:
             return self.g.year(str(value))
         plain_word = before[:1].isupper() and not before.isupper() and left in (" ", "\u00a0")
-        if plain_word and 2 <= len(numeral) and value < 40 and numeral not in self.never:
+        if plain_word and len(numeral) >= 2 and value < 40 and numeral not in self.never:
             return self.g.cardinal(str(value))
         return ""
 
@@ -92,6 +101,7 @@ class Capitals:
         self.marks = frozenset(c[-1] for c in currencies if not c[-1].isalnum() and len(c) > 1 and c[-1] != ".")
         dotted = [*grammar.table("abbreviations.always"), *grammar.table("abbreviations.before_name")]
         self.dotted = frozenset(dotted)
+        self.heads = frozenset(k[: k.index(".") + 1] for k in dotted if "." in k)
         self.and_word = grammar.text("symbols.words.&")
         self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")
         self._title = re.compile(r"[^\W\d_]{1,8}")
@@ -100,7 +110,7 @@ class Capitals:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         left = text[at - 1 : at]
-        if left.isalpha() or left in ("_", "\ufffc") and at > floor and text[at - 1].isalpha():
+        if left.isalpha() or (left in ("_", "\ufffc") and at > floor and text[at - 1].isalpha()):
             return None
         following = text[at + 1 : at + 2]
         if following.islower():
@@ -138,9 +148,9 @@ class Capitals:
         word, end = found[0], found.end()
         rest = text[end : end + 3]
         plural = rest[:1] == "s" and not rest[1:2].isalnum()
-        if rest[:1].isalpha() and not plural:
+        if (rest[:1].isalpha() and not plural) or (rest[:1] == "." and f"{word}." in self.heads):
             return None
-        if rest[:1] in self.marks or word in self.currencies and re.match(r"\s?[-−]?\d", rest):
+        if rest[:1] in self.marks or (word in self.currencies and re.match(r"\s?[-−]?\d", rest)):
             return None
         if self._is_word(text, word, at, end):
             return None
@@ -176,7 +186,7 @@ class Abbreviations:
         self.numbered = grammar.table("abbreviations.before_number")
         self.named = grammar.table("abbreviations.before_name")
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
-        spaced = (re.escape(k).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
+        spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
         self._pattern = re.compile("|".join(s.removesuffix(rf"{_BLANK}?") for s in spaced), re.IGNORECASE)
         self.exact = {self._key(k): k for k in keys}
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
@@ -14,6 +14,7 @@ from promptprep.speaking.western.units import Units
 
 BLANK = r"[\s\u00a0\u202f\u2009]"
 _LEFT_SPAN = 10
+_CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
 
@@ -100,12 +101,12 @@ class Quantities:
 
     def _reach_second(self, text: str, figure: _Figure) -> None:
         dash = self._dash.match(text, figure.end) or self._season(text, figure)
-        if dash is None or figure.first.part and not figure.first.whole:
+        if dash is None or (figure.first.part and not figure.first.whole):
             return
         second = self.g.literals.at(text, dash.end())
-        if second and not re.match(r"[-–]\d|\w", text[second.end : second.end + 2]):
-            figure.second, figure.end = second, second.end
-        elif second and self._unit_follows(text, second.end):
+        if second is None:
+            return
+        if not _CODE_GOES_ON.match(text, second.end) or self._unit_follows(text, second.end):
             figure.second, figure.end = second, second.end
 
     def _season(self, text: str, figure: _Figure) -> re.Match[str] | None:
@@ -120,6 +121,8 @@ class Quantities:
     def _said(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
         """Words, kind, end, other sayings."""
         end = figure.end
+        if figure.first.mark:
+            figure.first = self._local(text, figure)
         money = self._money(text, figure)
         if money:
             return *money, ()
@@ -135,6 +138,11 @@ class Quantities:
             said, kind, otherwise = self._plain_range(figure)
             return said, kind, end, otherwise
         return self._plain(text, figure)
+
+    def _local(self, text: str, figure: _Figure) -> Literal:
+        """With the language's own decimal mark where the number measures something; a bare "3.5" may be a name."""
+        measures = figure.currency or self._unit_follows(text, figure.end) or self._percent.match(text, figure.end)
+        return replace(figure.first, mark=self.g.literals.mark) if measures else figure.first
 
     def _counted(self, figure: _Figure, what: Noun, magnitude: Noun | None = None) -> str:
         if figure.second is None:
@@ -200,7 +208,8 @@ class Quantities:
             doubtful = chosen and after and self.g.counts(after) and year != count
             return said, "year" if chosen else "cardinal", end, (other,) if doubtful else ()
         kind = "fraction" if literal.part else "decimal" if literal.fraction else "cardinal"
-        return self.g.before_noun(literal, text, figure.start, after), kind, end, ()
+        said = self.g.before_noun(literal, text, figure.start, after)
+        return said, kind, end + said.endswith(("’", "-")), ()
 
     def _is_year(self, text: str, end: int, before: str, after: str) -> bool:
         """Four figures without a separator: a year, unless the words around count something."""

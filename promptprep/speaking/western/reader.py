@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
@@ -13,6 +14,7 @@ from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
 from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
 
+Read = Callable[[str, int, int], Reading | None]
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
 
 
@@ -26,7 +28,7 @@ class Western:
         self.quantities = Quantities(grammar)
         self.capitals = Capitals(grammar, frozenset(self.quantities.currencies))
         self.abbreviations = Abbreviations(grammar)
-        self.parts = (
+        self.parts: tuple[Read, ...] = (
             Clocks(grammar).at,
             Dates(grammar).at,
             *(part(grammar).at for part in grammar.own_parts),
@@ -39,7 +41,7 @@ class Western:
         self.symbols = grammar.table("symbols.words")
         self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
         marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
-        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.{marks}]")
+        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°{marks}]")
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         character = text[at]
@@ -72,6 +74,8 @@ class Western:
             if found is not None and found.span.start <= at:
                 return found
         mark = text[at]
+        if mark in "°º" and (found := self.abbreviations.at(text, at, floor)):
+            return found
         said = self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
 

@@ -128,7 +128,7 @@ class Ordinals:
         self._pattern = re.compile(rf"(\d{{1,3}}(?:[,.]\d{{3}})+|\d{{1,15}})({endings})(?!\w)") if endings else None
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if self._pattern is None or at and text[at - 1].isalnum():
+        if self._pattern is None or (at and text[at - 1].isalnum()):
             return None
         found = self._pattern.match(text, at)
         if not found:
@@ -148,7 +148,7 @@ class Fractions:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or at and (text[at - 1].isalnum() or text[at - 1] in "/."):
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "/.")):
             return None
         if idiom := self.idioms.get(found[0]):
             return Reading(Span(*found.span()), idiom, "fraction")
@@ -170,7 +170,7 @@ class Ratios:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or at and text[at - 1] in ":.,":
+        if not found or (at and text[at - 1] in ":.,"):
             return None
         said = self.g.text("scores.between").format(self.g.cardinal(found[1]), self.g.cardinal(found[2]))
         return Reading(Span(*found.span()), said, "score")

@@ -1,0 +1,86 @@
+"""Spanish. A decimal comma, unless the tag names a country that writes a point."""
+
+from __future__ import annotations
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.western.literal import Literal, Literals
+from promptprep.speaking.western.reader import Western
+from promptprep.speaking.western.romance import Romance
+
+_POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
+
+
+class Spanish(Romance):
+    """Apocope before a noun (veintiún años), feminine hours, ordinals up to ten for kings and centuries."""
+
+    cardinal_rules = {  # noqa: RUF012
+        "f": "%spellout-cardinal-feminine",
+        "m": "%spellout-cardinal-masculine",
+    }
+    ordinal_rules = {  # noqa: RUF012
+        "": "%spellout-ordinal-masculine",
+        "a": "%spellout-ordinal-masculine-adjective",
+        "f": "%spellout-ordinal-feminine",
+        "m": "%spellout-ordinal-masculine",
+        "mp": "%spellout-ordinal-masculine-plural",
+    }
+    feminine_endings = ("a", "ción", "sión", "dad", "tad", "tud", "umbre", "ez", "triz", "cion", "sion")
+    masculine_endings = ("ema", "oma")
+    highest_rank = 10
+    cents_link = "con"
+    half_feminine = "media"
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        super().__init__(data, speller)
+        if data.tag.split("-")[-1] in _POINT_REGIONS:
+            self.literals = Literals(",", ".")
+
+    def singulars(self, word: str) -> tuple[str, ...]:
+        if word.endswith("ces"):
+            return word, word[:-3] + "z"
+        return (word, word[:-1], word[:-2]) if word.endswith("es") else super().singulars(word)
+
+    def date(self, day: str, month: str, year: str, before: str) -> str:
+        said = f"{self._day(day)} de {month}"
+        return f"{said} de {year}" if year else said
+
+    def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
+        joined = "al" if before.casefold() == "del" else "a"
+        said = f"{self._day(first)} {joined} {self._day(last)} de {month}"
+        return f"{said} de {year}" if year else said
+
+    def _day(self, day: str) -> str:
+        return "primero" if int(day) == 1 else self.cardinal(day)
+
+    def clock(self, hour: int, minute: int | None, *, marked: bool, half: str) -> str:
+        """ "las nueve y media" up to twelve, "las veintiuna cuarenta" after; "h" is said as hours."""
+        hours = self.cardinal(str(hour), "f")
+        if marked:
+            said = self.counted(Literal(str(hour), "", 0), self.hour)
+            return f"{said} y {self.counted(Literal(str(minute), '', 0), self.minute)}" if minute else said
+        if not minute:
+            said = hours
+        elif hour > 12:
+            said = f"{hours} {self.cardinal(str(minute))}"
+        else:
+            said = f"{hours} y {_QUARTERS.get(minute) or self.cardinal(str(minute))}"
+        return f"{said} {_part_of_day(hour, half)}" if half else said
+
+    def century(self, value: int) -> str:
+        return self.regnal(value)
+
+
+_QUARTERS = {15: "cuarto", 30: "media"}
+
+
+def _part_of_day(hour: int, half: str) -> str:
+    if half == "am":
+        return "de la mañana"
+    if hour == 12:
+        return "del mediodía"
+    return "de la tarde" if hour < 8 else "de la noche"
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Western:
+    return Western(Spanish(data, speller))

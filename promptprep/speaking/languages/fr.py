@@ -1,0 +1,80 @@
+"""French. Numbers as ICU spells them (with the hyphens of 1990); Swiss and Belgian tags get their own tens."""
+
+from __future__ import annotations
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.western.grammar import Noun
+from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.reader import Western
+from promptprep.speaking.western.romance import Romance
+
+_VOWELS = "aeiouyhàâéèêëîïôœùû"
+
+
+class French(Romance):
+    """Zero to one and a half are singular; minutes are feminine; the first of a month is the only ordinal day."""
+
+    cardinal_rules = {"f": "%spellout-cardinal-feminine"}  # noqa: RUF012
+    ordinal_rules = {  # noqa: RUF012
+        "": "%spellout-ordinal-masculine",
+        "f": "%spellout-ordinal-feminine",
+        "fp": "%spellout-ordinal-feminine-plural",
+        "m": "%spellout-ordinal-masculine",
+        "mp": "%spellout-ordinal-masculine-plural",
+    }
+    feminine_endings = (
+        "tion", "sion", "xion", "ée", "té", "tude", "ance", "ence", "ure", "ette", "esse", "aison", "ise", "ade",
+        "euse", "trice", "enne", "elle", "erre", "aine", "ille", "ière", "ine", "ie", "ue",
+    )  # fmt: skip
+    masculine_endings = ("isme", "age", "ment", "mètre", "musée")
+    small_is_singular = True
+    half_feminine = "demie"
+
+    def link(self, what: str) -> str:
+        """ "d'" before a vowel; an aspirated h is rare among what is counted."""
+        return "d’" if what[:1].casefold() in _VOWELS else "de "
+
+    def ordinal(self, digits: str, form: str = "") -> str:
+        if form in ("second", "seconde"):
+            return form if digits == "2" else super().ordinal(digits, "f" if form.endswith("e") else "m")
+        return super().ordinal(digits, form)
+
+    def half(self, gender: str) -> str:
+        return "demie" if gender == "f" else "demi"
+
+    def half_before(self, gender: str) -> str:
+        return f"{'une' if gender == 'f' else 'un'} demi-"
+
+    def _part_of(self, above: int, below: int, what: Noun) -> str:
+        if (above, below) == (1, 2):
+            return f"{self.half_before(what.gender)}{what.one}"
+        return super()._part_of(above, below, what)
+
+    def date(self, day: str, month: str, year: str, before: str) -> str:
+        return " ".join(part for part in (self._day(day), month, year) if part)
+
+    def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
+        both = self.text("numbers.range").format(self._day(first), self._day(last))
+        return f"{both} {month} {year}".rstrip()
+
+    def _day(self, day: str) -> str:
+        return "premier" if int(day) == 1 else self.cardinal(day)
+
+    def clock(self, hour: int, minute: int | None, *, marked: bool, half: str) -> str:
+        said = self.counted(Literal(str(hour), "", 0), self.hour)
+        return f"{said} {self.cardinal(str(minute), 'f')}" if minute else said
+
+    def amount(self, literal: Literal, unit: Noun, cent: Noun | None) -> str:
+        """ "douze euros cinquante"; with the word where it is fewer than ten."""
+        units = self.counted(Literal(literal.whole, "", 0), unit)
+        if literal.fraction.startswith("0"):
+            return f"{units} et {self.counted(Literal(literal.fraction[1:], '', 0), cent or unit)}"
+        return f"{units} {self.cardinal(literal.fraction)}"
+
+    def century(self, value: int) -> str:
+        return self.ordinal(str(value), "m")
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Western:
+    return Western(French(data, speller))

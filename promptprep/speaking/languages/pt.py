@@ -1,0 +1,79 @@
+"""Portuguese: Brazil's unless the tag is pt-PT (or a country that follows Portugal)."""
+
+from __future__ import annotations
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.reader import Western
+from promptprep.speaking.western.romance import Romance
+
+_EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
+
+
+class Portuguese(Romance):
+    """Um, dois and the hundreds agree in gender; "e" joins as ICU has it."""
+
+    cardinal_rules = {  # noqa: RUF012
+        "f": "%spellout-cardinal-feminine",
+    }
+    ordinal_rules = {  # noqa: RUF012
+        "": "%spellout-ordinal-masculine",
+        "f": "%spellout-ordinal-feminine",
+        "m": "%spellout-ordinal-masculine",
+    }
+    feminine_endings = ("a", "ção", "são", "dade", "gem", "tude", "ice", "ções", "sões", "gens", "ãs", "ã")
+    masculine_endings = ("ema", "oma", "grama")
+    small_is_singular = True
+    highest_rank = 10
+    half_feminine = "meia"
+
+    def spelling_tag(self, tag: str) -> str:
+        return "pt-PT" if tag.split("-")[-1] in _EUROPEAN else tag
+
+    def singulars(self, word: str) -> tuple[str, ...]:
+        if word.endswith(("zes", "res")):
+            return word, word[:-2]
+        return super().singulars(word)
+
+    def ordinal(self, digits: str, form: str = "") -> str:
+        plural = form.endswith("p")
+        said = super().ordinal(digits, form.removesuffix("p"))
+        return " ".join(f"{word}s" for word in said.split()) if plural else said
+
+    def date(self, day: str, month: str, year: str, before: str) -> str:
+        said = f"{self._day(day)} de {month}"
+        return f"{said} de {year}" if year else said
+
+    def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
+        said = f"{self._day(first)} a {self._day(last)} de {month}"
+        return f"{said} de {year}" if year else said
+
+    def _day(self, day: str) -> str:
+        return "primeiro" if int(day) == 1 else self.cardinal(day)
+
+    def clock(self, hour: int, minute: int | None, *, marked: bool, half: str) -> str:
+        """ "vinte e uma horas e quarenta minutos" with an h, "nove e quarenta" with a colon."""
+        if marked or not minute:
+            hours = self.counted(Literal(str(hour), "", 0), self.hour)
+        else:
+            hours = self.cardinal(str(hour), "f")
+        said = hours
+        if minute and marked:
+            said = f"{hours} e {self.counted(Literal(str(minute), '', 0), self.minute)}"
+        elif minute:
+            said = f"{hours} e {'meia' if minute == 30 and hour <= 12 else self.cardinal(str(minute))}"
+        return f"{said} {_part_of_day(hour, half)}" if half else said
+
+    def century(self, value: int) -> str:
+        return self.regnal(value)
+
+
+def _part_of_day(hour: int, half: str) -> str:
+    if half == "am":
+        return "da manhã"
+    return "da tarde" if hour < 7 or hour == 12 else "da noite"
+
+
+def verbaliser(data: LanguageData, speller: Speller) -> Western:
+    return Western(Portuguese(data, speller))

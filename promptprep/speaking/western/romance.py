@@ -1,0 +1,101 @@
+"""What French, Spanish and Portuguese share: two genders, "de" after millions, halves behind the noun."""
+
+from __future__ import annotations
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.speaking.western.grammar import Grammar, Noun
+from promptprep.speaking.western.literal import Literal
+
+
+class Romance(Grammar):
+    """Genders come from `nouns.feminine` and `nouns.masculine`, else from the ending."""
+
+    million_link = "de "
+    feminine_endings: tuple[str, ...] = ()
+    masculine_endings: tuple[str, ...] = ()
+    highest_rank = 1
+    half_feminine = "media"
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        super().__init__(data, speller)
+        self._feminine = self.wordset("nouns.feminine")
+        self._masculine = self.wordset("nouns.masculine")
+        self._queens = self.wordset("roman.feminine_names")
+
+    def singulars(self, word: str) -> tuple[str, ...]:
+        """The word and what it may be the plural of."""
+        return (word, word[:-1]) if word.endswith("s") else (word,)
+
+    def gender_of(self, word: str) -> str:
+        """ "f" or "m" by the lists, else by the ending; "" for what is no noun by its look."""
+        known = self.singulars(word.casefold())
+        if any(w in self._feminine for w in known):
+            return "f"
+        if any(w in self._masculine for w in known):
+            return "m"
+        if any(w.endswith(self.feminine_endings) for w in known) and not any(
+            w.endswith(self.masculine_endings) for w in known
+        ):
+            return "f"
+        return "m" if len(word) > 3 or word.endswith("s") else ""
+
+    def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
+        if not literal.part or magnitude is not None:
+            return super().counted(literal, what, magnitude, before)
+        above, below = literal.part
+        if not literal.whole:
+            return self._part_of(above, below, what)
+        whole = super().counted(Literal(literal.whole, "", 0), what)
+        return f"{whole} {self.text('fractions.and')} {self._rest(above, below, what)}"
+
+    def _part_of(self, above: int, below: int, what: Noun) -> str:
+        if (above, below) == (1, 2):
+            return f"{self.half(what.gender)} {what.one}"
+        return f"{self.fraction(above, below)} {self.link(what.one)}{what.one}"
+
+    def _rest(self, above: int, below: int, what: Noun) -> str:
+        if (above, below) == (1, 2):
+            return self.half(what.gender)
+        return str(self.data.maybe("spoken", f"fractions.after.{above}/{below}") or self.fraction(above, below))
+
+    def half(self, gender: str) -> str:
+        """ "medio", "media"."""
+        return self.half_feminine if gender == "f" else str(self.data.get("spoken", "fractions.after.1/2"))
+
+    def half_before(self, gender: str) -> str:
+        """Half of the noun that follows: "media hora"."""
+        return self.half(gender)
+
+    def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
+        gender = self.gender_of(word) if self._is_noun(word) else ""
+        if gender and not literal.whole and literal.part == (1, 2):
+            return self.half_before(gender)
+        said = self.number(literal, gender)
+        if literal.is_whole and literal.whole.endswith("000000") and literal.value and self._plural(word):
+            return f"{said} {self.link(word)}".rstrip(" ")
+        return said
+
+    def _is_noun(self, word: str) -> bool:
+        return word.islower()
+
+    def _plural(self, word: str) -> bool:
+        return word.islower() and len(word) > 3 and word.endswith(("s", "x"))
+
+    def counts(self, word: str) -> bool:
+        return self._plural(word)
+
+    def amount(self, literal: Literal, unit: Noun, cent: Noun | None) -> str:
+        cents = self.counted(Literal(literal.fraction.lstrip("0"), "", 0), cent or unit)
+        return f"{self.counted(Literal(literal.whole, '', 0), unit)} {self.cents_link} {cents}"
+
+    cents_link = "e"
+
+    def regnal(self, value: int) -> str:
+        return self.ordinal(str(value), "m") if value <= self.highest_rank else self.cardinal(str(value))
+
+    def regnal_of(self, name: str, value: int) -> str:
+        """Queens take the feminine."""
+        if value <= self.highest_rank and name in self._queens:
+            return self.ordinal(str(value), "f")
+        return self.regnal(value)
