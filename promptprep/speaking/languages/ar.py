@@ -17,6 +17,7 @@ from promptprep.speaking.languages.ar_context import ArabicContext, Setting, att
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, one_of, reading
 
@@ -45,13 +46,13 @@ class Arabic:
             sign: counted(data.get("spoken", f"money_parts.{e['part']}")) for sign, e in entries.items() if "part" in e
         }
         self._scales: Mapping[str, int] = data.get("spoken", "scales")
-        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
-        self._titles: Mapping[str, list[str]] = data.get("spoken", "titles")
+        self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
         titles = {written: forms[0] for written, forms in self._titles.items()}
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **titles})
+        self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -70,22 +71,23 @@ class Arabic:
         return rf"(?:{GAP}{{0,2}}(?P<unit>{units})(?![\w²³/\u064b-\u0652]))?"
 
     def _figures(self) -> list[tuple[str, Handler]]:
+        latin = one_of([s for s in self._scales if s.isascii()])
         return [
-            (r"\d{19,}", self._serial),
-            (_PHONE, self._phone),
-            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._hyphened),
+            (r"\d{19,}", self._shared.serial),
+            (_PHONE, self._shared.phone),
+            (HYPHENED, self._shared.hyphened),
             *self.times.rules(),
             (r"(\d{1,2})[-–:](\d{1,2})(?![\d:])", self._pair),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
-            (r"[0٠]\d+(?![.,٫]?\d)", self._serial),
+            (r"[0٠]\d+(?![.,٫]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){GAP}?[%٪]", self._percent),
             (
-                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{one_of([s for s in self._scales if s.isascii()])})(?!\w))?{self._tail()}",
+                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{latin})(?!\w))?{self._tail()}",
                 self._quantity,
             ),
-            (r"\d+(?:[.,٫٬]\d+)*", self._serial),
+            (r"\d+(?:[.,٫٬]\d+)*", self._shared.serial),
         ]
 
     def _letters(self) -> list[tuple[str, Handler]]:
@@ -103,12 +105,12 @@ class Arabic:
     def _signs(self) -> list[tuple[str, Handler]]:
         signs = [m for m in self._money if not m[0].isalnum()]
         return [
-            (_PHONE, self._phone),
+            (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)", self._symbol),
+            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)", self._shared.symbol),
         ]
 
     def _setting(self, found: re.Match[str], group: str | int = 0) -> Setting:
@@ -131,16 +133,6 @@ class Arabic:
         if part:
             return self.numbers.decimal(whole, part, case)
         return self.numbers.cardinal(whole, feminine=bool(noun and noun.feminine), case=case, bound=bound)
-
-    def _serial(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
-
-    def _hyphened(self, found: re.Match[str]) -> Reading | None:
-        return None if re.fullmatch(r"\d{4}-\d\d?-\d\d?|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
-
-    def _phone(self, found: re.Match[str]) -> Reading:
-        plus = f"{self._word['plus']} " if found[0].startswith("+") else ""
-        return reading(found, plus + self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "telephone")
 
     def _pair(self, found: re.Match[str]) -> Reading | None:
         """A score, where the copy speaks of winning: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
@@ -306,9 +298,6 @@ class Arabic:
         if found.string[found.start() - 1 : found.start()].isalnum():
             return None
         return reading(found, self._word["and_so_on"], "abbreviation", end=found.start() + 3)
-
-    def _symbol(self, found: re.Match[str]) -> Reading:
-        return reading(found, self._symbols[found[0]], "symbol")
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Arabic:

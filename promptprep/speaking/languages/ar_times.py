@@ -26,7 +26,7 @@ class ArabicTimes:
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._names: list[str] = data.get("spoken", "months_in_order.names")
         self._islamic: list[str] = data.get("spoken", "months_in_order.islamic")
-        self._eras: Mapping[str, list[str]] = data.get("spoken", "eras")
+        self._eras = {written: said.split("|") for written, said in data.get("spoken", "eras").items()}
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
         self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
         self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
@@ -40,8 +40,8 @@ class ArabicTimes:
             (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
             (rf"(\d{{4}})([/-])(\d{{1,2}})\2(\d{{1,2}})(?!\d){era}", self._iso_date),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
-            (rf"(\d{{1,2}})[:٫](\d{{2}})(?::(\d{{2}}))?(?![\d:])" + half, self._clock),
-            (rf"(\d{{1,2}})(?![\d.,:٫٬/])" + half, self._hour),
+            (r"(\d{1,2})[:٫](\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
+            (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,4}})(?![\d.,:٫٬/]*\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
             (r"([12١٢]\d{3})(?![\d.,:٫٬/]*\d)", self._bare_year),
         ]

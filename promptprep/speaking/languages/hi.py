@@ -15,12 +15,16 @@ from promptprep.spans import Span
 from promptprep.speaking.languages.hi_clock import HindiClock
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, one_of, reading, word_before
 
 GAP = "[ \u00a0\u202f]"
 NUMBER = r"(?:\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
-_PHONE = r"(?:\+\d{1,3}[ -]?|[0०]\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)|[6-9]\d{4}[ -]\d{5}(?!\d)|(?:\+९१[ -]?)?[६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
+_PHONE = (
+    r"(?:\+\d{1,3}[ -]?|[0०]\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)"
+    r"|[6-9६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
+)
 _END = r"(?![\w\u0900-\u0963])"
 
 
@@ -35,7 +39,7 @@ class Hindi:
         self.clock = HindiClock(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
-        self._money: Mapping[str, list[str]] = data.get("spoken", "money")
+        self._money = {sign: tuple(names.split("|")) for sign, names in data.get("spoken", "money").items()}
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
         self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
         self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
@@ -44,6 +48,7 @@ class Hindi:
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
+        self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -63,9 +68,9 @@ class Hindi:
 
     def _figures(self) -> list[tuple[str, Handler]]:
         return [
-            (r"\d{16,}", self._serial),
+            (r"\d{16,}", self._shared.serial),
             (_PHONE, self._phone),
-            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._hyphened),
+            (HYPHENED, self._shared.hyphened),
             (r"\d+(?:\.\d+){3,}", self._dotted),
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
@@ -74,9 +79,9 @@ class Hindi:
             (r"(\d{1,4})[xX×](\d{1,4})(?!\w)", self._by),
             (rf"(\d{{1,2}})[-–:](\d{{1,2}})(?={GAP}से{_END})", self._score),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
-            (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._serial),
+            (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._tail()}", self._quantity),
-            (r"\d+(?:[.,]\d+)*", self._serial),
+            (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
 
     def _letters(self) -> list[tuple[str, Handler]]:
@@ -101,7 +106,7 @@ class Hindi:
             ),
             (rf"(?<![\w)\u0900-\u0963])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._quantity),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)", self._symbol),
+            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)", self._shared.symbol),
         ]
 
     def _number(self, written: str) -> str:
@@ -109,22 +114,12 @@ class Hindi:
         whole, _, part = plain.partition(".")
         return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole)
 
-    def _serial(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
-
     def _dotted(self, found: re.Match[str]) -> Reading:
         parts = (self.numbers.digits(ascii_digits(p)) for p in found[0].split("."))
         return reading(found, f" {self._word['dot']} ".join(parts), "serial")
 
-    def _hyphened(self, found: re.Match[str]) -> Reading | None:
-        return None if re.fullmatch(r"\d{4}-\d\d-\d\d|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
-
     def _phone(self, found: re.Match[str]) -> Reading | None:
-        digits = re.sub(r"\D", "", ascii_digits(found[0]))
-        if len(digits) < 7:
-            return None
-        plus = f"{self._word['plus']} " if found[0].startswith("+") else ""
-        return reading(found, plus + self.numbers.digits(digits), "telephone")
+        return self._shared.phone(found) if sum(c.isdecimal() for c in found[0]) >= 7 else None
 
     def _score(self, found: re.Match[str]) -> Reading:
         """ "3-1 से" -> "तीन-एक से"."""
@@ -258,9 +253,6 @@ class Hindi:
             " ".join(self._letter[c] for c in letters) if len(letters) <= 6 else None
         )
         return reading(found, said, "initialism") if said else None
-
-    def _symbol(self, found: re.Match[str]) -> Reading:
-        return reading(found, self._symbols[found[0]], "symbol")
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Hindi:

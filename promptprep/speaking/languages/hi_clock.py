@@ -9,7 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
+from promptprep.speaking.ruled import Handler, is_day, reading, word_before
 
 GAP = "[ \u00a0\u202f]"
 _END = r"(?![\w\u0900-\u0963])"

@@ -6,6 +6,7 @@ Letters said by name stay capitals apart from each other ("С Ш А"), Latin one
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass, replace
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
@@ -17,23 +18,12 @@ from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, Rules, one_of, reading
+from promptprep.speaking.plain import HYPHENED, PlainRules
+from promptprep.speaking.ruled import VULGAR, Handler, Rules, as_written, joined, one_of, reading
 
 WHOLE = rf"(?:\d{{1,3}}(?:{GAP}\d{{3}})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.,]\d+)?"
 SIGN = "[-−+±–]"
-_VULGAR = {
-    "½": (1, 2),
-    "⅓": (1, 3),
-    "⅔": (2, 3),
-    "¼": (1, 4),
-    "¾": (3, 4),
-    "⅕": (1, 5),
-    "⅛": (1, 8),
-    "⅜": (3, 8),
-    "⅝": (5, 8),
-    "⅞": (7, 8),
-}
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
 _PHONE = (
@@ -42,10 +32,21 @@ _PHONE = (
 )
 
 
+@dataclass(frozen=True)
+class _Counts:
+    """What a number counts: the nouns of scale and unit, the unit as written, whether it is money, and the end."""
+
+    scale: str
+    noun: str
+    unit: str
+    money: bool
+    end: int
+
+
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[0-9$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[٠-٩۰-۹०-९]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[0-9$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-٠-٩۰-۹०-९А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -55,6 +56,8 @@ class Russian:
         self.times = RussianTimes(data, self.numbers, self.context)
         self.ordinals = RussianOrdinals(data, self.numbers, self.context)
         self.letters = RussianLetters(data, self.numbers, self.context)
+        self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
+        self._half: str = data.get("spoken", "and_a_half")
         q = self.quantities
         self._counted = (
             rf"(?:{GAP}?(?P<scale>{one_of([s for s in q.scales if not s.isalpha() or len(s) < 5])})(?!\w))?"
@@ -76,18 +79,18 @@ class Russian:
 
     def _figure_rules(self) -> list[tuple[str, Handler]]:
         return [
-            (r"\d{19,}", self._long),
-            (_PHONE, self._phone),
-            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._serial_or_date),
+            (r"\d{19,}", self._shared.serial),
+            (_PHONE, self._shared.phone),
+            (HYPHENED, self._shared.hyphened),
             *self.times.rules(),
             (r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio),
             *self.ordinals.figure_rules(),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
-            (r"(\d{1,9})?([½⅓⅔¼¾⅕⅛⅜⅝⅞])", self._vulgar),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—−]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
-            (r"0\d+(?![.,]?\d)", self._serial),
+            (r"0\d+(?![.,]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._counted}", self._quantity),
-            (r"\d+(?:[.,]\d+)*", self._serial),
+            (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
 
     def _money_rules(self) -> list[tuple[str, Handler]]:
@@ -100,26 +103,13 @@ class Russian:
     def _sign_rules(self) -> list[tuple[str, Handler]]:
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
         return [
-            (_PHONE, self._phone),
+            (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{SIGN}?{NUMBER}){self._scale()}", self._money_first),
             (rf"(?<![\w]){SIGN}(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![\d.,-]*\d){self._counted}", self._quantity),
-            (r"([½⅓⅔¼¾⅕⅛⅜⅝⅞])", self._vulgar_alone),
-            *self.letters.sign_rules(),
+            (rf"()([{''.join(VULGAR)}])", self._vulgar),
+            (r"(?:[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._shared.symbol),
         ]
-
-    def _long(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.digits(ascii_digits(found[0])), "serial")
-
-    def _serial(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
-
-    def _serial_or_date(self, found: re.Match[str]) -> Reading | None:
-        return None if re.fullmatch(r"\d{4}-\d\d-\d\d|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
-
-    def _phone(self, found: re.Match[str]) -> Reading:
-        plus = f"{self.quantities.sign('+')}" if found[0].startswith("+") else ""
-        return reading(found, plus + self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "telephone")
 
     def _ratio(self, found: re.Match[str]) -> Reading:
         """A score ("со счётом 3:1" -> "три один"); scales and shares are said "один к тысяче"."""
@@ -140,65 +130,61 @@ class Russian:
         return reading(found, said, "fraction")
 
     def _vulgar(self, found: re.Match[str]) -> Reading:
-        over, under = _VULGAR[found[2]]
-        case = self._case(found)
-        if not found[1]:
-            return reading(found, self.numbers.fraction(over, under, case), "fraction")
-        if (over, under) == (1, 2):
-            return reading(found, f"{self.numbers.cardinal(found[1], 'masculine', case)} с половиной", "fraction")
-        return reading(
-            found, f"{self.numbers.whole_part(found[1], case)} {self.numbers.fraction(over, under, case)}", "fraction"
-        )
-
-    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.fraction(*_VULGAR[found[1]], self._case(found)), "fraction")
+        whole, part, case = found[1], VULGAR[found[2]], self._case(found)
+        if not whole:
+            said = self.numbers.fraction(*part, case)
+        elif part == (1, 2):
+            said = f"{self.numbers.cardinal(whole, 'masculine', case)} {self._half}"
+        else:
+            said = f"{self.numbers.whole_part(whole, case)} {self.numbers.fraction(*part, case)}"
+        return reading(found, said, "fraction")
 
     def _case(self, found: re.Match[str]) -> str:
         return self.context.governed_case(found.string, found.start(), found.end())
 
     def _money_first(self, found: re.Match[str]) -> Reading:
-        number, money = (
-            figure(ascii_digits(found["b"])),
-            self.quantities.money[_known(found["unit"], self.quantities.money)],
-        )
-        sign = found[0][0] if found[0][0] in "-−+±" else number.sign
-        number = Figure(sign, number.whole, number.part)
-        scale = found["scale"]
-        said = (
-            self.quantities.scaled(number, scale, money, self._case(found))
-            if scale
-            else self.quantities.amount(number, money, self._case(found))
-        )
-        return reading(found, said, "money")
+        """ "$3,5 млн", "−$5", "USD 100": the sign or code stands before its number."""
+        q = self.quantities
+        money = q.money[as_written(found["unit"], q.money)]
+        number = figure(ascii_digits(found["b"]))
+        if found[0][0] in "-−+±–":
+            number = replace(number, sign=found[0][0])
+        case = self._case(found)
+        if found["scale"]:
+            return reading(found, q.scaled(number, q.scales[found["scale"]], money, case), "money")
+        return reading(found, q.amount(number, money, case), "money")
 
-    def _unit_of(self, found: re.Match[str]) -> str:
-        """The unit as the data writes it; "" where it may be an everyday word."""
-        written = found["unit"]
-        if not written:
-            return ""
-        rest = found.string[found.end() : found.end() + 2]
-        if written in _ALSO_WORDS and re.match(r"[ \u00a0][а-яёА-ЯЁ\d]|\.", rest):
-            return ""
-        return _known(
-            written,
-            self.quantities.units
-            if written in self.quantities.units
-            else {**self.quantities.money, **self.quantities.units},
-        )
+    def _counts(self, found: re.Match[str]) -> _Counts:
+        """The unit, money and scale that follow a number, as the data writes them; "" where there is none.
+
+        A unit that is also an everyday word ("5 с мамой") is none where a word follows.
+        """
+        q, unit, scale = self.quantities, found["unit"] or "", found["scale"] or ""
+        end = found.end("scale") if scale else found.end("b")
+        if unit in _ALSO_WORDS and re.match(r"[ \u00a0][а-яёА-ЯЁ\d]|\.", found.string[found.end() : found.end() + 2]):
+            unit = ""
+        if unit:
+            unit, end = as_written(unit, {**q.money, **q.units}), found.end()
+        scale = q.scales[as_written(scale, q.scales)] if scale else ""
+        is_money = unit in q.money and unit not in q.units
+        return _Counts(scale, q.units.get(unit) or q.money.get(unit, ""), unit, is_money, end)
 
     def _quantity(self, found: re.Match[str]) -> Reading:
-        number, unit, scale = figure(ascii_digits(found["b"])), self._unit_of(found), found["scale"]
-        q = self.quantities
-        end = found.end() if unit or not found["unit"] else found.end("scale") if scale else found.end("b")
-        case = self._case(found)
-        counted = q.units.get(unit) or q.money.get(unit, "")
-        kind = self._kind(unit, number, scale)
-        if scale:
-            return reading(found, q.scaled(number, _known(scale, q.scales), counted, case), kind, end=end)
-        if unit in q.money:
-            return reading(found, q.amount(number, counted, case), kind, end=end)
-        if unit:
-            return reading(found, q.measure(number, counted, case), kind, end=end)
+        """A number with what it counts, else a plain number that agrees with its sentence."""
+        number, counts, q, case = (
+            figure(ascii_digits(found["b"])),
+            self._counts(found),
+            self.quantities,
+            self._case(found),
+        )
+        if counts.scale:
+            kind = "money" if counts.money else "measure" if counts.noun else "cardinal"
+            return reading(found, q.scaled(number, counts.scale, counts.noun, case), kind, end=counts.end)
+        if counts.money:
+            return reading(found, q.amount(number, counts.noun, case), "money", end=counts.end)
+        if counts.noun:
+            kind = "percent" if counts.unit == "%" else "measure"
+            return reading(found, q.measure(number, counts.noun, case), kind, end=counts.end)
         return self._plain(found, number)
 
     def _plain(self, found: re.Match[str], number: Figure) -> Reading:
@@ -209,47 +195,18 @@ class Russian:
         agreed = self.context.agreement(found.string, found.start(), end, number.count)
         return reading(found, self.quantities.number(number, agreed.gender, agreed.case), "cardinal", end=end)
 
-    def _kind(self, unit: str, number: Figure, scale: str | None) -> str:
-        if unit in self.quantities.money:
-            return "money"
-        if unit == "%":
-            return "percent"
-        return "measure" if unit else "decimal" if number.part else "cardinal"
-
-    def _range(self, found: re.Match[str]) -> Reading | None:
-        """ "10–15 км" -> "десять — пятнадцать километров"; the first number agrees with what the second counts."""
+    def _range(self, found: re.Match[str]) -> Reading:
+        """ "10–15 км" -> "десять-пятнадцать километров": the first number agrees with what the second counts."""
         first, last = figure(ascii_digits(found["a"])), figure(ascii_digits(found["b"]))
-        unit = self._unit_of(found)
-        counted = self.quantities.units.get(unit) or self.quantities.money.get(unit, "")
-        scale = found["scale"]
-        noun = self.quantities.scales[_known(scale, self.quantities.scales)] if scale else counted
-        case = self._case(found)
-        end = found.end() if unit or not found["unit"] else found.end("scale") if scale else found.end("b")
+        counts, q, case = self._counts(found), self.quantities, self._case(found)
+        noun = counts.scale or counts.noun
         if noun:
-            gender = self.numbers.noun(self.quantities.noun_of(noun)).gender
-            tail = (
-                self.quantities.scaled(last, _known(scale, self.quantities.scales), counted, case)
-                if scale
-                else self.quantities.measure(last, noun, case)
-            )
-            return reading(found, joined(self.quantities.number(first, gender, case), tail), "range", end=end)
+            head = q.number(first, self.numbers.noun(q.noun_of(noun)).gender, case)
+            tail = q.scaled(last, noun, counts.noun, case) if counts.scale else q.measure(last, noun, case)
+            return reading(found, joined(head, tail), "range", end=counts.end)
         agreed = self.context.agreement(found.string, found.start(), found.end("b"), last.count)
-        said = joined(*(self.quantities.number(n, agreed.gender, agreed.case) for n in (first, last)))
+        said = joined(*(q.number(n, agreed.gender, agreed.case) for n in (first, last)))
         return reading(found, said, "range", end=found.end("b"))
-
-
-def joined(first: str, last: str) -> str:
-    """Two numbers said as a range: a hyphen between single words ("десять-пятнадцать"), else a dash for the breath."""
-    return f"{first}{'-' if ' ' not in first else ' — '}{last}"
-
-
-def _known(written: str, table: object) -> str:
-    """The data's spelling of what was written with other blanks, or with none."""
-    keys = list(table)  # type: ignore[call-overload]
-    if written in keys:
-        return written
-    plain = re.sub(r"\s", "", written)
-    return next(k for k in keys if k.replace(" ", "") == plain)
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Russian:

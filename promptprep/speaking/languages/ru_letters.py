@@ -24,7 +24,6 @@ class RussianLetters:
         self._numbers = numbers
         self._context = context
         self._declined: Mapping[str, str] = data.get("spoken", "declined_abbreviations")
-        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._words = frozenset(data.get("spoken", "spoken_as_words.words"))
         self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
@@ -33,9 +32,6 @@ class RussianLetters:
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
         return [(r"[А-ЯЁA-Z]{2,}(?:-\d+)?(?![а-яёa-z])", self._initialism)]
-
-    def sign_rules(self) -> list[tuple[str, Handler]]:
-        return [(r"(?:[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._symbol)]
 
     def abbreviation(self, text: str, dot: int, floor: int) -> Reading | None:
         """What is written short with its first full stop or hyphen at `dot`."""
@@ -104,9 +100,6 @@ class RussianLetters:
         if len(letters) > 3 and _says_as_word(letters):
             return None
         return " ".join(letters)
-
-    def _symbol(self, found: re.Match[str]) -> Reading | None:
-        return reading(found, self._symbols[found[0]], "symbol")
 
 
 def _says_as_word(letters: str) -> bool:

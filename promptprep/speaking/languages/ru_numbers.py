@@ -113,7 +113,7 @@ class RussianNumbers:
         if n == 0:
             return self.adjective(str(self._data.get("spoken", "ordinals.0")), gender, case)
         last = _last_part(n)
-        stem = self._data.maybe("spoken", f"ordinals.{last}") or self._round_stem(last)
+        stem = str(self._data.maybe("spoken", f"ordinals.{last}") or self._round_stem(last))
         head = f"{self.cardinal(n - last)} " if n > last else ""
         return head + self.adjective(stem, gender, case)
 

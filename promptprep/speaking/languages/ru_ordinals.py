@@ -10,10 +10,9 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_times import GAP
+from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
 
-_ROMAN = re.compile(r"(M{0,3})(CM|CD|D?C{0,3})(XC|XL|L?X{0,3})(IX|IV|V?I{0,3})")
-_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
 # Endings of the adjective that follows an ordinal -> gender and case of both.
 _ADJECTIVES = (
@@ -27,14 +26,6 @@ _ADJECTIVES = (
     (("ые", "ие"), ("plural", "nominative")),
     (("ых", "их"), ("plural", "genitive")),
 )
-
-
-def roman(text: str) -> int:
-    """The value of Roman figures in the classical spelling; 0 for anything else."""
-    if not text or not _ROMAN.fullmatch(text):
-        return 0
-    values = [_VALUES[c] for c in text]
-    return sum(-v if any(v < w for w in values[i + 1 : i + 2]) else v for i, v in enumerate(values))
 
 
 class RussianOrdinals:

@@ -96,8 +96,8 @@ class RussianQuantities:
         return self.numbers.adjective(f"{stem}|{pattern}", "plural", several)
 
     def scaled(self, number: Figure, scale: str, counted: str, case: str = "nominative") -> str:
-        """ "3,5 млн долларов": the scale is counted, and what it counts stands in the genitive plural."""
-        words = self.measure(number, self.scales[scale], case)
+        """ "3,5 млн долларов": the noun `scale` is counted, and what it counts stands in the genitive plural."""
+        words = self.measure(number, scale, case)
         return f"{words} {self.unit(Figure('', '5'), counted)}" if counted else words
 
     def amount(self, number: Figure, money: str, case: str = "nominative") -> str:

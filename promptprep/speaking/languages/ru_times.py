@@ -10,7 +10,7 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, one_of, reading
+from promptprep.speaking.ruled import Handler, is_day, one_of, reading
 
 GAP = "[ \u00a0\u202f\u2009]"
 DASH = "[-–—−]"
@@ -203,11 +203,6 @@ class RussianTimes:
         said = " — ".join(self._numbers.ordinal(y, "masculine", "nominative") for y in (found[1], found[2]))
         counted = " — ".join(self._numbers.cardinal(y) for y in (found[1], found[2]))
         return reading(found, said, "range", counted)
-
-
-def is_day(day: int, month: int) -> bool:
-    """Whether a month has such a day (29 February passes)."""
-    return 1 <= month <= 12 and 1 <= day <= (29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31)
 
 
 def _full_year(year: str) -> str:

@@ -17,6 +17,7 @@ from promptprep.spans import Span
 from promptprep.speaking.languages.sw_clock import SwahiliClock
 from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
 from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
     VULGAR,
@@ -24,7 +25,6 @@ from promptprep.speaking.ruled import (
     Handler,
     Rules,
     as_written,
-    joined,
     one_of,
     reading,
     word_before,
@@ -38,9 +38,7 @@ _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 class Swahili:
     """The verbaliser of Swahili."""
 
-    starts = re.compile(
-        r"[\d$€£¥₹₦&=±×÷→%№§≈½⅓⅔¼¾⅕⅛⅜⅝⅞°+−.-]|(?<![A-Za-z])(?:[A-Z](?![a-z'’])|Dkt|Dr|Prof|T[Ss]h|K[Ss]h|U[Ss]h|Shs?)"
-    )
+    starts = re.compile(r"[\d$€£¥₹₦&=±×÷→%№§≈½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -51,11 +49,11 @@ class Swahili:
         self._around: Mapping[str, list[str]] = data.get("spoken", "units_around")
         self._money: Mapping[str, list[str]] = data.get("spoken", "money")
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
-        self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
         self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
         self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._bare: Mapping[str, str] = {k: v for k, v in data.get("spoken", "abbreviations").items() if "." not in k}
+        self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -73,9 +71,9 @@ class Swahili:
     def _figures(self) -> list[tuple[str, Handler]]:
         units = one_of({**self._units, **self._around})
         return [
-            (r"\d{19,}", self._serial),
-            (_PHONE, self._phone),
-            (r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)", self._hyphened),
+            (r"\d{19,}", self._shared.serial),
+            (_PHONE, self._shared.phone),
+            (HYPHENED, self._shared.hyphened),
             *self.clock.rules(),
             (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
@@ -84,14 +82,14 @@ class Swahili:
                 rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d])(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
                 self._range,
             ),
-            (r"0\d+(?![.,]?\d)", self._serial),
+            (r"0\d+(?![.,]?\d)", self._shared.serial),
             (
                 rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³/])|{GAP}?(?P<money>{one_of(self._money)})(?!\w))",
                 self._measure,
             ),
             (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of([s for s in self._scales if len(s) < 3])})(?!\w)", self._scaled),
             (rf"(?P<b>{NUMBER})", self._plain),
-            (r"\d+(?:[.,]\d+)*", self._serial),
+            (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
 
     def _letters(self) -> list[tuple[str, Handler]]:
@@ -105,31 +103,22 @@ class Swahili:
 
     def _signs(self) -> list[tuple[str, Handler]]:
         signs = [m for m in self._money if not m[0].isalnum()]
+        units = one_of({**self._units, **self._around})
         return [
-            (_PHONE, self._phone),
+            (_PHONE, self._shared.phone),
             (rf"(?P<money>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
             (
-                rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{one_of({**self._units, **self._around})})(?![\w²³]))?",
+                rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
                 self._signed,
             ),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)", self._symbol),
+            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)", self._shared.symbol),
         ]
 
     def _number(self, written: str, prefix: str = "") -> str:
         plain = re.sub(r"[,\s]", "", ascii_digits(written))
         whole, _, part = plain.partition(".")
         return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole, prefix)
-
-    def _serial(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "serial")
-
-    def _hyphened(self, found: re.Match[str]) -> Reading | None:
-        return None if re.fullmatch(r"\d{4}-\d\d-\d\d|\d{1,2}-\d{1,2}-\d{4}", found[0]) else self._serial(found)
-
-    def _phone(self, found: re.Match[str]) -> Reading:
-        plus = f"{self._word['plus']} " if found[0].startswith("+") else ""
-        return reading(found, plus + self.numbers.digits(re.sub(r"\D", "", ascii_digits(found[0]))), "telephone")
 
     def _score(self, found: re.Match[str]) -> Reading:
         return reading(found, f"{self._number(found[1])} {self._word['score']} {self._number(found[2])}", "score")
@@ -246,9 +235,6 @@ class Swahili:
         if len(letters) > 3 and re.fullmatch(r"(?:[^AEIOU]{0,2}[AEIOU]+)+[^AEIOU]{0,2}", letters):
             return None
         return reading(found, " ".join(letters), "initialism")
-
-    def _symbol(self, found: re.Match[str]) -> Reading:
-        return reading(found, self._symbols[found[0]], "symbol")
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Swahili:

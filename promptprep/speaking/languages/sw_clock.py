@@ -109,4 +109,5 @@ class SwahiliClock:
         short = {15: word["quarter"], 30: word["half"]}.get(minutes)
         if not minutes:
             return say(hours) + tail
-        return f"{say(hours)} {word['and']} {short if short and not seconds else word['minute'] + ' ' + say(minutes)}{tail}"
+        past = short if short and not seconds else f"{word['minute']} {say(minutes)}"
+        return f"{say(hours)} {word['and']} {past}{tail}"
