@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from promptprep.model.sightline import Sightline
 
-WIDTH, HEIGHT = 960.0, 560.0
-LEFT, TOP, RIGHT, BOTTOM = 52.0, 40.0, 16.0, 70.0
+WIDTH, HEIGHT = 760.0, 520.0
+LEFT, TOP, RIGHT, BOTTOM = 52.0, 40.0, 16.0, 86.0
 STRICT_DEG, CONE_DEG = 1.2, 2.6  # van Eijk et al. 2010; Horstmann & Linke 2021
 WORDS = (0.9, 0.5, 1.4, 0.7, 1.1, 0.4, 1.6, 0.8, 1.2, 0.6)  # widths of stand-ins for words, in em times 2
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from promptprep.model.sightline import Sightline
 
-WIDTH, HEIGHT = 960.0, 400.0
+WIDTH, HEIGHT = 760.0, 380.0
 LEFT, TOP, RIGHT, BOTTOM = 76.0, 44.0, 24.0, 78.0
 
 Point = tuple[float, float]
@@ -126,11 +126,11 @@ def _down(sight: Sightline, at: At, most_column: float) -> Scale:
     return tuple((at(0, px)[1], f"{px} px", f"{px * degrees:.1f}°") for px in range(0, int(most_column) + 1, step))
 
 
-def _step(most: float, count: int = 10) -> int:
+def _step(most: float, count: int = 9) -> int:
     return next((s for s in (5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000) if most / s <= count), 5000)
 
 
 def _note(sight: Sightline) -> str:
     if not sight.advice["region"]:
-        return "Nowhere on this chart are all bounds kept: the rig itself has to change."
-    return "Hatched: type and columns that keep every bound, seconds in view among them."
+        return "Nowhere are all bounds kept: the rig has to change."
+    return "Hatched: every bound is kept, seconds in view too."

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from promptprep.model.rig import Rig
 from promptprep.model.sightline import Sightline
 
-WIDTH = 960.0
-EDGE = 46.0
+WIDTH = 760.0
+EDGE = 36.0
 HEAD_MM = 115.0  # half the height of a head: an adult's is about 230 mm (from memory)
 BEHIND_GLASS_MM = 180.0  # where the lens is drawn if its distance is not given
 CAMERA_MM = (260.0, 120.0)
@@ -38,7 +38,7 @@ class SideView:
     head: float
     axis: tuple[Point, Point]
     glass: tuple[Point, Point] | None
-    glass_top: Point | None
+    glass_at: Point | None
     fold: tuple[Point, Point] | None
     screen: tuple[Point, Point]
     image: tuple[Point, Point]
@@ -84,7 +84,7 @@ def side_view(sight: Sightline) -> SideView:
         head=HEAD_MM * room.scale,
         axis=(room.at(0, 0), room.at(lens_mm, 0)),
         glass=glass,
-        glass_top=min(glass, key=lambda point: point[1]) if glass else None,
+        glass_at=_glass_at(glass),
         fold=(room.at(rig.eye_to_glass_mm, 0), room.at(*_folded(rig, 0))) if rig.has_glass else None,
         screen=screen,
         image=(room.at(rig.optical_path_mm, up_mm), room.at(rig.optical_path_mm, -down_mm)),
@@ -92,7 +92,7 @@ def side_view(sight: Sightline) -> SideView:
         camera=(CAMERA_MM[0] * room.scale, CAMERA_MM[1] * room.scale),
         rays=_rays(sight, room),
         screen_text=_screen_text(rig),
-        screen_at=_screen_at(rig, screen, bottom),
+        screen_at=_screen_at(rig, screen, room.at(0, 0)[1], bottom),
         spans=spans,
         scale_text=_length(bar_mm),
         scale_bar=((WIDTH - EDGE - bar_mm * room.scale, height + 18), (WIDTH - EDGE, height + 18)),
@@ -131,6 +131,14 @@ def _glass(rig: Rig, room: _Room) -> tuple[Point, Point] | None:
     reach, lean = _reach_mm(rig), _lean(rig)
     one, other = (-reach, lean * reach), (reach, -lean * reach)
     return room.at(rig.eye_to_glass_mm + one[0], one[1]), room.at(rig.eye_to_glass_mm + other[0], other[1])
+
+
+def _glass_at(glass: tuple[Point, Point] | None) -> Point | None:
+    """Where the word "glass" stands: beyond the end of the glass that is nearer to the reader."""
+    if glass is None:
+        return None
+    (x, y), (_, other) = glass
+    return x, y - 8 if y < other else y + 16
 
 
 def _from_above(rig: Rig) -> bool:
@@ -180,7 +188,7 @@ def _spans(rig: Rig, room: _Room, lens_mm: float, bottom: float) -> tuple[tuple[
         rows.append((0.0, lens_mm, "eye to lens"))
     if rig.has_glass:
         rows.append((0.0, rig.optical_path_mm, "optical path, eye to image"))
-    spans, y = [], bottom + 22
+    spans, y = [], bottom + 40
     for start, end, name in rows:
         y += 26
         spans.append(Span((room.at(start, 0)[0], y), (room.at(end, 0)[0], y), f"{name} {_length(end - start)}"))
@@ -195,15 +203,18 @@ def _screen_text(rig: Rig) -> tuple[str, ...]:
     inches = math.hypot(rig.picture_width_mm, rig.picture_height_mm) / 25.4
     size = f"picture {rig.picture_width_mm:.0f} × {rig.picture_height_mm:.0f} mm ({inches:.1f} in)"
     flip = "no flip" if rig.flip == "none" else f"flip {rig.flip}"
-    top = f", its top to the {rig.top}" if rig.lies in ("below", "above") else ""
+    top = f"its top to the {rig.top}, " if rig.lies in ("below", "above") else ""
     behind = (f"glass to screen {_length(rig.glass_to_screen_mm)}",) if rig.has_glass else ()
-    return (f"{size}{top}, {flip}", *behind)
+    return (size, f"{top}{flip}", *behind)
 
 
-def _screen_at(rig: Rig, screen: tuple[Point, Point], bottom: float) -> Point:
-    """The end of the screen's text: before a screen at a glass, below one that is looked at directly."""
+def _screen_at(rig: Rig, screen: tuple[Point, Point], axis: float, bottom: float) -> Point:
+    """The end of the screen's text: before a screen at a glass and clear of the axis, else below the screen."""
     (x1, y1), (x2, y2) = screen
-    return (min(x1, x2) - 14, (y1 + y2) / 2 - 2) if rig.has_glass else (WIDTH - EDGE, bottom + 16)
+    if not rig.has_glass:
+        return WIDTH - EDGE, bottom + 16
+    y = (y1 + y2) / 2 - 4
+    return min(x1, x2) - 14, min(y, axis - 54) if y < axis else max(y, axis + 26)
 
 
 def _cap_text(sight: Sightline) -> str:

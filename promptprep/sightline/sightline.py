@@ -57,8 +57,8 @@ def sightline(
     figures = {**sizes, **places, **light, **counts, **picture_figures(rig, column)}
     figures["travel_deg"] = max(places["travel_left_deg"], places["travel_right_deg"])
     figures["seconds_visible"] = counts["seconds_visible"] if seconds_per_line > 0 else None
-    figures["reading_line_above_deg"] = max(places["reading_line_deg"], 0.0)
-    figures["reading_line_below_deg"] = max(-places["reading_line_deg"], 0.0)
+    figures["reading_line_above_deg"] = max(0.0, places["reading_line_deg"])
+    figures["reading_line_below_deg"] = max(0.0, -places["reading_line_deg"])
     return Sightline(
         rig=rig,
         column=column,

@@ -86,7 +86,7 @@ def test_the_readers_view_is_to_scale() -> None:
     assert view.lens == pytest.approx((view.frame[0] + view.frame[2] / 2, view.frame[1] + view.frame[3] / 2))
     cone = math.tan(math.radians(2.6)) * 2780 / sight.rig.picture_width_mm
     assert view.rings[1][0] / view.frame[2] == pytest.approx(cone)
-    assert {box[1] for box in view.reading} == {view.reading_y - view.reading[0][3] / 2}
+    assert all(box[1] + box[3] / 2 == pytest.approx(view.reading_y) for box in view.reading)
     assert all(box[0] + box[2] <= view.column[0] + view.column[2] + 1e-6 for box in (*view.words, *view.reading))
 
 
