@@ -8,10 +8,13 @@ from __future__ import annotations
 
 import re
 import threading
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from promptprep.speaking.languages.ja_readings import FIGURES, NumberReadings
 from promptprep.speaking.morae import morae
+from promptprep.store.languages import language_data
 
 BLANK = "空白"
 UNKNOWN = "未知語"
@@ -23,6 +26,10 @@ _KANJI_MORAE = 2.0
 _LATIN_MORAE = 0.65
 _DIGIT_MORAE = 2.0
 _LEFTOVER = re.compile(r"(?P<kanji>[㐀-䶿一-鿿𠀀-\U0003ffff々])|(?P<latin>[^\W\d_ぁ-ヿ㐀-鿿])|(?P<digit>\d)")
+
+_FIGURES = frozenset(FIGURES)
+_HEAD = re.compile(f"[{FIGURES}]+")
+_COUNTER_TOKENS = 3
 
 Morpheme = tuple[str, str, str]
 
@@ -54,31 +61,98 @@ def _morae_of(pronounced: str) -> float:
     return beats
 
 
+@dataclass(frozen=True, slots=True)
+class _Token:
+    surface: str
+    pronounced: str
+    pos: str
+    kind: str
+
+    @property
+    def is_figure(self) -> bool:
+        return self.kind == "数詞" and not set(self.surface) - _FIGURES
+
+
 @lru_cache(maxsize=8192)
 def _read(piece: str) -> tuple[Morpheme, ...]:
+    tokens = _tokens(piece)
+    if any(token.surface[0] in _FIGURES for token in tokens):
+        tokens = _with_numbers(tokens)
+    return tuple((token.surface, token.pronounced, token.pos) for token in tokens)
+
+
+def _tokens(piece: str) -> list[_Token]:
     fit = _UNFIT.sub("\ufffd", piece)
     with _LOCK:
         nodes = [(node.surface, node.feature) for node in _tagger()(fit)]
-    found: list[Morpheme] = []
+    found: list[_Token] = []
     at = 0
     for surface, feature in nodes:
         start = fit.index(surface, at)
         if start > at:
-            found.append((piece[at:start], "", BLANK))
+            found.append(_Token(piece[at:start], "", BLANK, ""))
         at = start + len(surface)
-        found.append(_morpheme(piece[start:at], feature))
+        found.append(_token(piece[start:at], feature))
     if at < len(piece):
-        found.append((piece[at:], "", BLANK))
-    return tuple(found)
+        found.append(_Token(piece[at:], "", BLANK, ""))
+    return found
 
 
-def _morpheme(surface: str, feature: Any) -> Morpheme:
+def _token(surface: str, feature: Any) -> _Token:
     if surface.isspace():
-        return surface, "", BLANK
-    pronounced = feature.pron
+        return _Token(surface, "", BLANK, "")
+    pronounced = _numbers().words.get(surface, feature.pron)
     if pronounced is None:
-        return surface, surface if any(c.isalnum() for c in surface) else "", UNKNOWN
-    return surface, "" if pronounced == "*" else pronounced, feature.pos1
+        return _Token(surface, surface if any(c.isalnum() for c in surface) else "", UNKNOWN, "")
+    return _Token(surface, "" if pronounced == "*" else pronounced, feature.pos1, feature.pos2)
+
+
+def _with_numbers(tokens: list[_Token]) -> list[_Token]:
+    """Figures and the counter behind them as one morpheme, in the sound they have together."""
+    said: list[_Token] = []
+    i = 0
+    while i < len(tokens):
+        j = i
+        while j < len(tokens) and tokens[j].is_figure:
+            j += 1
+        figures = "".join(t.surface for t in tokens[i:j])
+        counted = _counted(tokens, figures, j, bool(said) and said[-1].surface.endswith("月"))
+        if counted:
+            number, i = counted
+            said.append(number)
+        elif figures:
+            said.append(_Token(figures, "".join(_numbers().number(figures)), "名詞", "数詞"))
+            i = j
+        else:
+            said.append(tokens[i])
+            i += 1
+    return said
+
+
+def _counted(tokens: list[_Token], figures: str, at: int, after_a_month: bool) -> tuple[_Token, int] | None:
+    """The number `figures` with the longest counter that ends where a token ends, and the index behind it."""
+    rest, ends = "", []
+    for token in tokens[at : at + _COUNTER_TOKENS]:
+        rest += token.surface
+        ends.append(len(rest))
+    if at < len(tokens) and tokens[at].surface[0] in _FIGURES and (figures or tokens[at].kind == "固有名詞"):
+        # "十一人" comes as 十, 一人 and "三本" as a family name.
+        more = _HEAD.match(tokens[at].surface)
+        if more and more.end() < ends[0]:
+            figures, rest, ends = figures + more[0], rest[more.end() :], [e - more.end() for e in ends]
+    if not figures or (rest.startswith("分") and tokens[at].pronounced == "ブン"):
+        return None
+    for count in range(len(ends), 0, -1):
+        counter = rest[: ends[count - 1]]
+        if _numbers().counter.fullmatch(counter):
+            sound = _numbers().counted(figures, counter, after_a_month=after_a_month)
+            return _Token(figures + counter, sound, "名詞", "数詞"), at + count
+    return None
+
+
+@lru_cache(maxsize=1)
+def _numbers() -> NumberReadings:
+    return NumberReadings(language_data("ja"))
 
 
 _LOCK = threading.Lock()
