@@ -11,10 +11,15 @@ DIGITS = 6
 
 
 def sightline_object(sight: Sightline) -> dict[str, Any]:
-    """Figures of one rig with their units in the names, verdicts, contradictions and advice.
+    """Figures of one rig with their units in the names, verdicts, contradictions and advice. Unknown ones are null.
 
-    Angles, heights and places as `Sightline` defines them; `x_height_arcmin` and the capitals by the very font of
-    the screen copy. Unknown figures are null.
+    `optical_path_mm` is eye to glass plus glass to screen. Heights: `font.cap_em` (the very font's) * `font_px` * the
+    height of a pixel; at the eye 2*atan(height / 2 / path). Places are angles from the lens, atan(offset / path):
+    `travel_left_deg`, `travel_right_deg` to the column's edges (positive towards their side), `first_line_deg`,
+    `last_line_deg`, `reading_line_deg` to the centres of lines (positive above the lens, negative below). The column's
+    middle stands on the lens and the line that is read at its height, both moved in to the margins. `lines_visible`
+    counts whole lines between the margins; `seconds_visible` is what they hold at the reader's pace.
+    `contrast_ratio` is WCAG's of the two colours, `contrast_at_eye` with what the glass takes.
     """
     rig, column = sight.rig, sight.column
     values = {

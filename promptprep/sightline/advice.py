@@ -10,9 +10,16 @@ from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
 from promptprep.model.sightline import Limit, TypeFigures
 from promptprep.sightline.angles import offset_deg, subtended_arcmin
-from promptprep.sightline.changes import Change, distance_text, keeps_bounds, rig_changes, set_type_changes
+from promptprep.sightline.changes import (
+    Change,
+    colour_change,
+    distance_text,
+    keeps_bounds,
+    rig_changes,
+    set_type_changes,
+)
 from promptprep.sightline.optimum import best_column, region
-from promptprep.sightline.terms import Bounds, Weighing, bounds_for, column_of
+from promptprep.sightline.terms import Bounds, Weighing, bound_of, bounds_for, column_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +90,7 @@ def advise(
     possible = weighing.possible()
     lines = weighing.lines(best.font_px)
     changes = _changes(weighing, used, best, possible)
+    colour = colour_change(rig, bound_of("contrast_least", limits))
     return Advice(
         column=best,
         possible=possible,
@@ -91,8 +99,8 @@ def advise(
         figures=_figures(weighing, best, lines),
         edges=weighing.edges(),
         region=region(weighing),
-        changes=changes,
-        sentence=_sentence(weighing, used, best, possible, changes),
+        changes=(*changes, colour) if colour else changes,
+        sentence=_colour_sentence(colour) + _sentence(weighing, used, best, possible, changes),
     )
 
 
@@ -125,6 +133,10 @@ def _sentence(weighing: Weighing, used: Column, best: Column, possible: bool, ch
     if (used.font_px, used.width_px) == (best.font_px, best.width_px):
         return f"Use {_type_text(best)}: it keeps every bound."
     return f"The type as set keeps every bound; {_type_text(best)} balances them best."
+
+
+def _colour_sentence(colour: Change | None) -> str:
+    return f"The two colours differ too little, {colour.before:.1f} : 1: {colour.text}. " if colour else ""
 
 
 def _type_text(column: Column) -> str:

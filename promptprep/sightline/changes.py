@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from promptprep.model.lines import Column
 from promptprep.model.rig import Rig
+from promptprep.sightline.contrast import contrast_ratio
 from promptprep.sightline.optimum import best_column
 from promptprep.sightline.terms import Weighing
 from promptprep.units import MM_PER_UNIT
@@ -15,6 +16,7 @@ from promptprep.units import MM_PER_UNIT
 NEAREST_MM, FARTHEST_MM = 500.0, 12_000.0  # a reader's mark lies between these; common practice, no source
 LARGEST_SCALE = 4.0
 STEP_MM = 50.0
+INKS = {"black": "#000000", "white": "#ffffff"}
 LENS_TEXT = "move screen or camera so that the lens axis meets the middle of the picture"
 
 
@@ -120,6 +122,15 @@ def _lenses(weighing: Weighing) -> Iterator[Change]:
     ).possible():
         text = "move screen or camera so that the lens axis meets the middle of the picture"
         yield Change("lens", text, 0.0, 0.5, "of the picture")
+
+
+def colour_change(rig: Rig, least: float) -> Change | None:
+    """White or black type on the same ground, where the two colours differ by less than `least`; else None."""
+    ratio = contrast_ratio(rig.ink, rig.ground)
+    if ratio >= least:
+        return None
+    after, ink = max((contrast_ratio(colour, rig.ground), name) for name, colour in INKS.items())
+    return Change("ink", f"use {ink} type on this ground, {after:.1f} : 1", ratio, after, "ratio")
 
 
 def _article(number: int) -> str:

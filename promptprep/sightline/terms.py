@@ -52,6 +52,11 @@ def bounds_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float
     )
 
 
+def bound_of(name: str, limits: Sequence[Limit]) -> float:
+    """The bound of one limit by its name."""
+    return next(limit.bound for limit in limits if limit.id == name)
+
+
 def checked(figures: TypeFigures) -> TypeFigures:
     """The figures, if type can have them. Raises `BadGeometry` for heights and advances that are not positive."""
     for name in ("cap_em", "x_em", "advance_em"):

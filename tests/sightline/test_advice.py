@@ -169,6 +169,15 @@ def test_a_line_above_the_lens_is_borne_less_than_one_below() -> None:
     assert "above the lens" in above.sentence
 
 
+@pytest.mark.parametrize(("ink", "ground", "word"), [("#333333", "#000000", "white"), ("#ffff00", "#ffffff", "black")])
+def test_colours_that_differ_too_little_are_told_first(ink: str, ground: str, word: str) -> None:
+    found = advice(rig(ink=ink, ground=ground))
+    assert found.sentence.startswith("The two colours differ too little")
+    assert found.changes[-1].kind == "ink"
+    assert word in found.changes[-1].text
+    assert found.changes[-1].after > 4.5
+
+
 SIZES = st.fixed_dictionaries(
     {
         "diagonal": st.floats(60, 4000),
