@@ -14,7 +14,8 @@ def sightline_object(sight: Sightline) -> dict[str, Any]:
     """Figures of one rig with their units in the names, verdicts, contradictions and advice. Unknown ones are null.
 
     `optical_path_mm` is eye to glass plus glass to screen. Heights: `font.cap_em` (the very font's) * `font_px` * the
-    height of a pixel (`py_mm`); at the eye 2*atan(height / 2 / path). Places are angles from the lens, atan(offset / path):
+    height of a pixel (`py_mm`); at the eye 2*atan(height / 2 / path). Places are angles from the lens,
+    atan(offset / path):
     `travel_left_deg`, `travel_right_deg` to the column's edges (positive towards their side), `first_line_deg`,
     `last_line_deg`, `reading_line_deg` to the centres of lines (positive above the lens, negative below). The column's
     middle stands on the lens and the line that is read at its height, both moved in to the margins. `lines_visible`
