@@ -94,7 +94,8 @@ def _centres(sight: Sightline, lens_y: float, deg: float) -> list[float]:
 
 def _words(left: float, width: float, y: float, cap: float, em: float, row: int) -> tuple[Box, ...]:
     """Bars in place of words, as high as capitals, over most of the column."""
-    boxes, x, number = [], left, row * 3
+    boxes: list[Box] = []
+    x, number = left, row * 3
     end = left + width * (1 - 0.04 * ((row * 7) % 5))
     while x < end - 0.4 * em and len(boxes) < 40:
         wide = min(WORDS[number % len(WORDS)] * 2 * em, end - x)

@@ -103,7 +103,7 @@ def is_language(tag: str) -> bool:
         return True
     from promptprep.engines.phonemes import speaks
 
-    return speaks(tag)
+    return bool(speaks(tag))
 
 
 def language_hint(tag: str) -> str:
