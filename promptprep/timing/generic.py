@@ -11,10 +11,10 @@ GENERIC: Mapping[str, Any] = {
     "coefficients": {
         "phone_s": 0.07, "word_s": 0.045, "name_s": 0.15, "stress_s": 0.08, "list_s": 0.3, "comma_s": 0.3,
         "colon_s": 0.45, "dash_s": 0.45, "bracket_s": 0.3, "sentence_s": 0.75, "paragraph_s": 0.3, "segment_s": 0.6,
-        "breath_s": 0.05, "end_s": 0.4,
+        "breath_s": 0.05, "end_s": 0.35,
     },
     "spread": {
-        "reader": 0.2, "day": 0.03, "own_sd": 0.35, "sounds": 0.1, "pauses": 0.3, "one_sound": 0.1, "one_pause": 0.25,
+        "reader": 0.2, "day": 0.045, "own_sd": 0.26, "sounds": 0.1, "pauses": 0.3, "one_sound": 0.1, "one_pause": 0.25,
         "end_s": 0.3,
     },
     "styles": {},

@@ -1,7 +1,7 @@
 """Bayesian learning of coefficients from timed readings, one reading after another.
 
 A reader's coefficients are normal around the language's default, with the spread that readers show; a reading of
-t seconds scatters with variance `own_sd**2 * t`. Each reading moves the estimate by a Kalman step, so no matrix is
+t seconds scatters with variance `own_sd**2 * t + (day_sd * t)**2`: by itself, and with the reader's day. Each reading moves the estimate by a Kalman step, so no matrix is
 inverted and work is linear in the number of readings. A reading that the others and the default make implausible
 gets the weight of a Student's t law, so that one wrong stopwatch does not carry the pace away.
 """
@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 Matrix = list[list[float]]
 
@@ -28,12 +28,20 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Belief:
-    """Coefficients with their covariance, in the order of `names`; `own_sd` in seconds per root second."""
+    """Coefficients with their covariance, in the order of `names`.
+
+    `own_sd` is in seconds per root second, `day_sd` a fraction of the time.
+    """
 
     names: tuple[str, ...]
     means: tuple[float, ...]
     covariance: tuple[tuple[float, ...], ...]
     own_sd: float
+    day_sd: float
+
+    def noise(self, seconds: float) -> float:
+        """Variance, in square seconds, of a reading by a reader whose pace is known."""
+        return self.own_sd**2 * max(seconds, 1.0) + (self.day_sd * seconds) ** 2
 
     def predicted_s(self, amounts: Sequence[float]) -> float:
         return _dot(self.means, amounts)
@@ -55,7 +63,7 @@ class Learned:
 def updated(prior: Belief, readings: Sequence[Reading]) -> Learned:
     """What to believe after the readings. `left_out` holds each one's error, in standard deviations, when the
     estimate is made without it."""
-    noises = [prior.own_sd**2 * max(r.seconds, 1.0) for r in readings]
+    noises = [prior.noise(r.seconds) for r in readings]
     weights = [1.0] * len(readings)
     scores = [0.0] * len(readings)
     belief = prior
@@ -71,7 +79,7 @@ def _filtered(prior: Belief, readings: Sequence[Reading], noises: Sequence[float
     covariance = [list(row) for row in prior.covariance]
     for reading, noise in zip(readings, noises, strict=True):
         _step(means, covariance, reading, noise)
-    return Belief(prior.names, tuple(means), tuple(map(tuple, covariance)), prior.own_sd)
+    return replace(prior, means=tuple(means), covariance=tuple(map(tuple, covariance)))
 
 
 def _step(means: list[float], covariance: Matrix, reading: Reading, noise: float) -> None:

@@ -16,7 +16,8 @@ from promptprep.timing.learning import Belief, Learned, Reading, covariance_of, 
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key
 
-FASTEST, SLOWEST = 0.25, 6.0  # times of the default's; nobody reads aloud outside
+FASTEST, SLOWEST = 0.25, 5.0  # times the default's; nobody reads aloud outside
+SLACK_S = 4.0  # beyond that: a long breath around a short sentence
 _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
 
 
@@ -62,8 +63,8 @@ def learn(
     """A reader's pace from timed readings: pairs of (text as read, seconds).
 
     Starts from `prior` (a pace learned before), else from the language's default, and moves as far as the readings
-    carry. Raises `BadCall` where there is none, or one is empty, has no positive finite length, or is so long or
-    short that nobody reads that way.
+    carry. A text without words says nothing and is passed over. Raises `BadCall` where none is left, or one has no
+    positive finite length or one in which nobody reads.
     """
     default = default_pace(data)
     readings = _readings(samples, default, data, engines, spoken)
@@ -71,7 +72,7 @@ def learn(
     if prior is not None and prior.samples:
         before = _remembered(before, prior, readings)
     learned = updated(before, readings)
-    return _pace(learned, readings, default, prior, data, reader, day)
+    return _pace(learned, readings, default, prior, reader, day)
 
 
 def _readings(
@@ -83,18 +84,11 @@ def _readings(
     for number, (text, length) in enumerate(samples, 1):
         length_s = _checked_length(length, number)
         amounts = tally(measure(spoken(text, ()), data, engines), unit)
-        if not amounts:
-            raise BadCall("empty-sample", f"timed reading {number} has no words", "give the text as it was read")
-        ratio = length_s / seconds(amounts, default.coefficients)
-        if not FASTEST <= ratio <= SLOWEST:
-            raise BadCall(
-                "absurd-sample",
-                f"timed reading {number}: nobody reads this text aloud in {length_s:g} s",
-                "check its length in seconds, and that the text is the one that was read",
-            )
-        found.append(Reading(tuple(amounts.get(name, 0.0) for name in names), length_s))
+        if amounts:
+            _check_plausible(length_s, seconds(amounts, default.coefficients), number)
+            found.append(Reading(tuple(amounts.get(name, 0.0) for name in names), length_s))
     if not found:
-        raise BadCall("no-samples", "no timed reading is given", "give at least one text with its length in seconds")
+        raise BadCall("no-samples", "no timed reading has words", "give at least one text with its length in seconds")
     return found
 
 
@@ -108,6 +102,15 @@ def _checked_length(length: float, number: int) -> float:
     return length_s
 
 
+def _check_plausible(length_s: float, usual_s: float, number: int) -> None:
+    if not FASTEST * usual_s - SLACK_S <= length_s <= SLOWEST * usual_s + SLACK_S:
+        raise BadCall(
+            "absurd-sample",
+            f"timed reading {number}: nobody takes {length_s:g} s for this text (usual: {usual_s:.1f} s)",
+            "check its length in seconds, and that the text is the one that was read",
+        )
+
+
 def _belief(pace: Pace, data: LanguageData) -> Belief:
     """What is believed of a new reader: the pace with the spread between readers."""
     spread: Mapping[str, float] = (data.tables.get("pace") or GENERIC)["spread"]
@@ -118,7 +121,7 @@ def _belief(pace: Pace, data: LanguageData) -> Belief:
     own |= {name: max(value, 0.1) * spread["one_pause"] for name, value in pauses.items()}
     own["end_s"] = spread["end_s"]
     groups = [(means, spread["reader"]), (sounds, spread["sounds"]), (pauses, spread["pauses"])]
-    return Belief(tuple(means), tuple(means.values()), covariance_of(means, groups, own), pace.own_sd)
+    return Belief(tuple(means), tuple(means.values()), covariance_of(means, groups, own), pace.own_sd, spread["day"])
 
 
 def _remembered(before: Belief, prior: Pace, readings: Sequence[Reading]) -> Belief:
@@ -127,16 +130,12 @@ def _remembered(before: Belief, prior: Pace, readings: Sequence[Reading]) -> Bel
     Only the sureness of the whole was kept, so it is put back as one reading of the length learned from.
     """
     means = tuple(prior.coefficients.get(name, value) for name, value in zip(before.names, before.means, strict=True))
-    at_pace = replace_means(before, means)
+    at_pace = replace(before, means=means)
     typical = _typical(readings)
     scale = prior.sampled_s / max(at_pace.predicted_s(typical), 1e-9)
     amounts = tuple(a * scale for a in typical)
     known = Reading(amounts, at_pace.predicted_s(amounts))
     return updated(at_pace, [known]).belief
-
-
-def replace_means(belief: Belief, means: tuple[float, ...]) -> Belief:
-    return replace(belief, means=means)
 
 
 def _typical(readings: Sequence[Reading]) -> tuple[float, ...]:
@@ -148,7 +147,6 @@ def _pace(
     readings: Sequence[Reading],
     default: Pace,
     prior: Pace | None,
-    data: LanguageData,
     reader: str | None,
     day: str | None,
 ) -> Pace:
@@ -157,11 +155,10 @@ def _pace(
     means = {n: max(m, least * default.coefficients[n]) for n, m in zip(belief.names, belief.means, strict=True)}
     typical = _typical(readings)
     mean_s = belief.predicted_s(typical)
-    day_sd = (data.tables.get("pace") or GENERIC)["spread"]["day"]
-    common_sd = math.hypot(math.sqrt(max(belief.variance(typical), 0.0)) / mean_s, day_sd)
+    common_sd = math.hypot(math.sqrt(max(belief.variance(typical), 0.0)) / mean_s, belief.day_sd)
     before = prior.samples if prior else 0
     return Pace(
-        language=data.tag,
+        language=default.language,
         coefficients=means,
         common_sd=common_sd,
         own_sd=_own_sd(learned, default),

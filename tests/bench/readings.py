@@ -48,9 +48,11 @@ class Row:
 def load(folder: Path, name: str) -> list[Row]:
     csv.field_size_limit(1 << 24)
     with (folder / FILES[name]).open(encoding="utf-8", newline="") as file:
+        rows = csv.DictReader(file, delimiter="\t")
         return [
             Row(r["language"], r["speaker"], r["item_id"], float(r["duration_s"]), r["text"])
-            for r in csv.DictReader(file, delimiter="\t")
+            for r in rows
+            if any(map(str.isalnum, r["text"]))
         ]
 
 
