@@ -23,7 +23,7 @@ def command(
 ) -> None:
     """List the places that will trip the reader, with what to do about each."""
     from promptprep import faces
-    from promptprep.rendering.report import finding_object
+    from promptprep.rendering.findings import finding_object
 
     checked = faces.check_scripts(paths, studio)
     if suggest:
@@ -42,7 +42,7 @@ def command(
 
 
 def _show(script: Script, findings: list[Finding]) -> None:
-    from promptprep.rendering.report import excerpt
+    from promptprep.rendering.findings import excerpt
 
     index = LineIndex(script.source)
     for f in findings:

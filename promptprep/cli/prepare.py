@@ -37,7 +37,7 @@ def command(
 
 def show(report: Report) -> None:
     """What to look at, in a few lines."""
-    from promptprep.rendering.report import first_things
+    from promptprep.rendering.first import first_things
 
     things = first_things(report.prepared)
     typer.echo(f"{len(report.prepared.scripts)} scripts prepared, {len(report.files)} files written.")

@@ -17,9 +17,10 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.sightline import Sightline
 from promptprep.model.timing import BlockTiming, SegmentTiming
+from promptprep.rendering.findings import finding_objects
+from promptprep.rendering.first import first_things, quantity_name
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.rendering.time_json import script_object
-from promptprep.spans import LineIndex
 from promptprep.units import clock_text
 
 FORMAT = 1
@@ -96,92 +97,6 @@ def report_json(prepared: Prepared) -> str:
         "rigs": [sightline_object(one) for one in prepared.sightlines],
     }
     return json.dumps(values, ensure_ascii=False, indent=1) + "\n"
-
-
-def finding_objects(one: PreparedScript) -> list[dict[str, Any]]:
-    """Findings with file, line and column; the keys are a contract."""
-    index = LineIndex(one.script.source)
-    return [finding_object(finding, one.script.source, one.script.file, index) for finding in one.findings]
-
-
-def finding_object(finding: Finding, source: str, file: str | None, index: LineIndex) -> dict[str, Any]:
-    line, column = index.place(finding.start)
-    return {
-        "file": file,
-        "line": line,
-        "column": column,
-        "name": finding.name,
-        "level": finding.level,
-        "excerpt": excerpt(source, finding.start, finding.end),
-        "message": finding.message,
-        "hint": finding.hint,
-    }
-
-
-def excerpt(source: str, start: int, end: int, around: int = 24) -> str:
-    """The place with a little of what surrounds it, marked by guillemets of our own: …the ›place‹ in…"""
-    low, high = max(0, start - around), min(len(source), max(end, start) + around)
-    low = max(low, source.rfind("\n", 0, start) + 1)
-    stop = source.find("\n", end)
-    high = min(high, stop) if stop >= 0 else high
-    middle = " ".join(source[start:end].split())
-    if len(middle) > 120:
-        middle = middle[:70] + " … " + middle[-40:]
-    return f"{'…' if low and source[low - 1] != chr(10) else ''}{source[low:start]}›{middle}‹{source[end:high]}"
-
-
-# -- what to do first ---------------------------------------------------------------------------------------
-
-
-def first_things(prepared: Prepared) -> list[str]:
-    """Plain sentences, the most pressing first."""
-    things = [text for one in prepared.scripts for text in _slot_sentences(one)]
-    for one in prepared.scripts:
-        things.extend(_fix_sentences(one))
-    for sight in prepared.sightlines:
-        bad = [v for v in sight.verdicts if v.level == "fix"]
-        if bad:
-            nearest = sight.advice.get("sentence") or "See the rig below."
-            what = ", ".join(dict.fromkeys(quantity_name(v.quantity) for v in bad))
-            things.append(f"Rig {sight.rig.title or sight.rig.id}: out of range: {what}. {nearest}")
-    return things
-
-
-def quantity_name(quantity: str) -> str:
-    """A figure's name in words: its unit stands beside the value."""
-    return re.sub(r"_(arcmin|deg|mm|stops|s)$", "", quantity).replace("_", " ").replace("cap height", "capital height")
-
-
-def _fix_sentences(one: PreparedScript) -> Iterator[str]:
-    """One sentence for each kind of fault that must be mended, with its lines."""
-    index = LineIndex(one.script.source)
-    by_name: dict[str, list[Finding]] = {}
-    for finding in one.findings:
-        if finding.level == "fix":
-            by_name.setdefault(finding.name, []).append(finding)
-    for found in by_name.values():
-        lines = sorted({index.place(f.start)[0] for f in found})
-        where = ("line " if len(lines) == 1 else "lines ") + ", ".join(map(str, lines[:4]))
-        more = f" and {len(lines) - 4} more" if len(lines) > 4 else ""
-        yield f"{_name(one)}, {where}{more}: {found[0].message}."
-
-
-def _slot_sentences(one: PreparedScript) -> Iterator[str]:
-    timing, slot = one.timing.timing, one.timing.slot_s
-    if slot is None:
-        return
-    if timing.low_s > slot:
-        words = max(1, round((timing.mean_s - slot) / max(timing.spoken_s, 1e-9) * timing.words))
-        yield (
-            f"{_name(one)} does not fit its slot of {clock_text(slot)}: it runs {clock_text(timing.mean_s)}. "
-            f"Cut about {words} words, or give it {clock_text(timing.high_s)}."
-        )
-    elif timing.high_s > slot and timing.mean_s > slot:
-        yield f"{_name(one)} is likely to run {clock_text(timing.mean_s - slot)} over its slot of {clock_text(slot)}."
-
-
-def _name(one: PreparedScript) -> str:
-    return f"{one.script.title} ({one.script.language})"
 
 
 # -- one script ---------------------------------------------------------------------------------------------

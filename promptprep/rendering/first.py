@@ -1,0 +1,62 @@
+"""What to do first: plain sentences for a person, the most pressing first."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from promptprep.model.finding import Finding
+from promptprep.model.prepared import Prepared, PreparedScript
+from promptprep.spans import LineIndex
+from promptprep.units import clock_text
+
+
+def first_things(prepared: Prepared) -> list[str]:
+    """Plain sentences, the most pressing first."""
+    things = [text for one in prepared.scripts for text in _slot_sentences(one)]
+    for one in prepared.scripts:
+        things.extend(_fix_sentences(one))
+    for sight in prepared.sightlines:
+        bad = [v for v in sight.verdicts if v.level == "fix"]
+        if bad:
+            nearest = sight.advice.get("sentence") or "See the rig below."
+            what = ", ".join(dict.fromkeys(quantity_name(v.quantity) for v in bad))
+            things.append(f"Rig {sight.rig.title or sight.rig.id}: out of range: {what}. {nearest}")
+    return things
+
+
+def quantity_name(quantity: str) -> str:
+    """A figure's name in words: its unit stands beside the value."""
+    return re.sub(r"_(arcmin|deg|mm|stops|s)$", "", quantity).replace("_", " ").replace("cap height", "capital height")
+
+
+def _fix_sentences(one: PreparedScript) -> Iterator[str]:
+    """One sentence for each kind of fault that must be mended, with its lines."""
+    index = LineIndex(one.script.source)
+    by_name: dict[str, list[Finding]] = {}
+    for finding in one.findings:
+        if finding.level == "fix":
+            by_name.setdefault(finding.name, []).append(finding)
+    for found in by_name.values():
+        lines = sorted({index.place(f.start)[0] for f in found})
+        where = ("line " if len(lines) == 1 else "lines ") + ", ".join(map(str, lines[:4]))
+        more = f" and {len(lines) - 4} more" if len(lines) > 4 else ""
+        yield f"{_name(one)}, {where}{more}: {found[0].message}."
+
+
+def _slot_sentences(one: PreparedScript) -> Iterator[str]:
+    timing, slot = one.timing.timing, one.timing.slot_s
+    if slot is None:
+        return
+    if timing.low_s > slot:
+        words = max(1, round((timing.mean_s - slot) / max(timing.spoken_s, 1e-9) * timing.words))
+        yield (
+            f"{_name(one)} does not fit its slot of {clock_text(slot)}: it runs {clock_text(timing.mean_s)}. "
+            f"Cut about {words} words, or give it {clock_text(timing.high_s)}."
+        )
+    elif timing.high_s > slot and timing.mean_s > slot:
+        yield f"{_name(one)} is likely to run {clock_text(timing.mean_s - slot)} over its slot of {clock_text(slot)}."
+
+
+def _name(one: PreparedScript) -> str:
+    return f"{one.script.title} ({one.script.language})"
