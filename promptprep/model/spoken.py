@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from promptprep.spans import Span
 
@@ -23,8 +24,7 @@ class Reading:
     otherwise: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class SpokenWord:
+class SpokenWord(NamedTuple):
     """One written word (or one reading) with what is said for it. `span` is its place in the written text."""
 
     span: Span

@@ -116,25 +116,28 @@ def _glued(left: str, right: str) -> bool:
     return left.isalnum() and right.isalnum()
 
 
-def _words(text: str, found: list[Reading]) -> Iterator[SpokenWord]:
+def _words(text: str, found: list[Reading]) -> list[SpokenWord]:
+    words: list[SpokenWord] = []
     last = 0
     for reading in found:
-        if reading.span.start > last:
-            yield from _plain_words(text, last, reading.span.start)
+        start, end = reading.span
+        if start > last:
+            _add_plain_words(words, text, last, start)
         if reading.said:
-            yield SpokenWord(reading.span, reading.said, reading.kind)
-        last = reading.span.end
-    yield from _plain_words(text, last, len(text))
+            words.append(SpokenWord(reading.span, reading.said, reading.kind))
+        last = end
+    _add_plain_words(words, text, last, len(text))
+    return words
 
 
-def _plain_words(text: str, start: int, end: int) -> Iterator[SpokenWord]:
+def _add_plain_words(words: list[SpokenWord], text: str, start: int, end: int) -> None:
     for chunk in _CHUNK.finditer(text, start, end):
         word = chunk[0]
         at = chunk.start()
-        if not (word[0].isalnum() and word[-1].isalnum()):
+        if not (word[-1].isalnum() and word[0].isalnum()):
             inner = word.lstrip(_AROUND)
             at += len(word) - len(inner)
             word = inner.rstrip(_AROUND)
             if not word:
                 continue
-        yield SpokenWord(Span(at, at + len(word)), word)
+        words.append(SpokenWord(Span(at, at + len(word)), word))

@@ -59,6 +59,7 @@ class Grammar:
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         self.data = data
         self.tag = data.tag
+        self._texts: dict[str, str] = {}
         self.words = Words(data, speller, self.spelling_tag(data.tag))
         self.literals = Literals(self.text("numbers.group"), self.text("numbers.mark"))
         self.minus = self.text("numbers.minus")
@@ -68,7 +69,10 @@ class Grammar:
         return tag
 
     def text(self, key: str) -> str:
-        return str(self.data.get("spoken", key))
+        known = self._texts.get(key)
+        if known is None:
+            known = self._texts[key] = str(self.data.get("spoken", key))
+        return known
 
     def table(self, key: str) -> Mapping[str, Any]:
         found: Mapping[str, Any] = self.data.get("spoken", key)

@@ -16,6 +16,10 @@ _VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
 _LONGEST = 24
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
+# Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
+_UNSAYABLE = re.compile(
+    "[BCDFGHJKLMNPQRSTVWXZ]{5}|^[BCDFGHJKLMNPQRSTVWXZ]{4}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{2}[BCFGJKLMNPQRVWXZ]$"
+)
 
 
 def roman_value(numeral: str) -> int:
@@ -165,7 +169,7 @@ class Capitals:
         if not self._vowel.search(word):
             return False
         if len(word) >= 4:
-            return not re.search("[BCDFGHJKLMNPQRSTVWXZ]{5}|^[BCDFGHJKLMNPQRSTVWXZ]{4}", word)
+            return not _UNSAYABLE.search(word)
         return _shouted(text, at, end)
 
 

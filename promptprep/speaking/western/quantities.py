@@ -14,6 +14,7 @@ from promptprep.speaking.western.units import Units
 
 BLANK = r"[\s\u00a0\u202f\u2009]"
 _LEFT_SPAN = 10
+_SUM_AHEAD = 24
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
@@ -88,6 +89,9 @@ class Quantities:
     def _reach_left(self, text: str, figure: _Figure, floor: int) -> None:
         at = figure.start
         if at == floor or text[at - 1].isalnum():
+            return
+        if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
+            figure.start, figure.sign = at - 2, self.g.minus
             return
         low = max(floor, at - _LEFT_SPAN)
         found = self._left.search(text, low, at)
