@@ -9,7 +9,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from promptprep.errors import PromptprepError, UnreadableInput
+from promptprep.errors import PromptprepError, UnknownLanguage, UnreadableInput
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.timing import Pace
 from promptprep.store.languages import language_data
@@ -101,9 +101,13 @@ def is_language(tag: str) -> bool:
         return False
     if tag.split("-")[0] in FIRST_CLASS:
         return True
-    from promptprep.engines.phonemes import speaks
+    from promptprep.engines.phonemes import EspeakPhonemes
 
-    return bool(speaks(tag))
+    try:
+        EspeakPhonemes().counts(["a"], tag)
+    except UnknownLanguage:
+        return False
+    return True
 
 
 def language_hint(tag: str) -> str:

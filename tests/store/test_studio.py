@@ -136,6 +136,7 @@ OTHER = [
     ("[readers.a]\nacuity = 'good'", "wrong-value", 2, "20/25"),
     ("[readers.a]\nacuity = '1/0'", "wrong-value", 2, "20/25"),
     ("[readers.a]\nlanguages = ['en', 'klingonish']", "unknown-language", 2, "klingonish"),
+    ("[readers.a]\nlanguages = ['it', 'xx']", "unknown-language", 2, "'xx'"),
     ("[readers.a]\nlanguages = 'en'", "wrong-value", 2, "list"),
     ("[readers.a]\nrig = 'hal'\n" + RIG, "unknown-rig", 2, "'hall'"),
     ("[readers.a]\nnmae = 'A'", "unknown-key", 2, "'name'"),
@@ -172,6 +173,10 @@ def test_all_faults_are_told_at_once_in_the_order_of_the_file() -> None:
     assert isinstance(fault, ManyFaults)
     assert [one.line for one in fault.faults] == [1, 8, 12]
     assert str(fault).count("hint:") == 3
+
+
+def test_a_reader_may_speak_what_only_the_phoneme_engine_knows() -> None:
+    assert parse_studio("[readers.a]\nlanguages = ['it', 'pt-BR', 'zh-Hant']").readers["a"].languages[0] == "it"
 
 
 @pytest.mark.parametrize(("written", "acuity"), [("0.8", 0.8), ("'20/25'", 0.8), ("'6/7.5'", 0.8), ("1", 1.0)])
