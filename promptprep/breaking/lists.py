@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from promptprep.model.language import LanguageData
@@ -124,9 +125,20 @@ def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists)
         in_measure = left.word in lists.units and before is not None and before.is_number
         code = _CODE.fullmatch(left.written) is not None and left.word not in lists.after
         return in_date or in_measure or code or left.written.casefold() in lists.numbered
-    if left.word in lists.date_joints and right.word in lists.months:
-        return before is not None and before.is_number
-    return right.word in lists.date_joints and before is not None and left.word in lists.months and before.is_number
+    return False
+
+
+def dates(chunks: Sequence[Chunk], lists: Lists) -> set[int]:
+    """Places inside a date with joints, as indices of the chunk before: "12 de marzo de 2026"."""
+    found: set[int] = set()
+    for k, chunk in enumerate(chunks):
+        if not (chunk.word in lists.months and lists.date_joints):
+            continue
+        if k >= 2 and chunks[k - 1].word in lists.date_joints and chunks[k - 2].is_number:
+            found |= {k - 2, k - 1}
+        if k + 2 < len(chunks) and chunks[k + 1].word in lists.date_joints and chunks[k + 2].is_number:
+            found |= {k, k + 1}
+    return found
 
 
 def _is_group(left: Chunk, right: Chunk) -> bool:

@@ -13,12 +13,14 @@ from dataclasses import dataclass
 from promptprep.breaking.pieces import Piece
 
 HARD = 1e4  # a place that is used only where nothing else fits
-_FIRST, _GROWTH, _LONG, _DEAREST, _ROUNDING = 2.0, 0.6, 6, 40.0, 0.6
+_LONG = 14  # lines
+_SHORT_PRICE, _PRICE_GROWTH = 5.0, 0.6
+_LEAST_PRICE, _HIGHEST_PRICE = 4.0, 40.0
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
 
 
 SPARE = 0.046  # lines that sense may cost over the fewest there can be, as a part of these
-_HALVINGS = 6
+_HALVINGS = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,15 +48,16 @@ class Part:
 def balanced(parts: Sequence[Part], width_em: float) -> Weights:
     """Weights whose line costs so much that all parts together take few lines more than they must.
 
-    A line end saved costs a line: in a long text the cost is raised until the lines are within `SPARE` of the fewest;
-    in a short one, where one line is a large part, it follows the number of lines.
+    A cut that is avoided mostly costs a line. In a long text the price of a line is raised until the lines are within
+    `SPARE` of the fewest; in a short one, where one line is a large part, the price grows with the number of lines.
     """
     fewest = sum(len(fullest_ends(part.pieces, width_em)) for part in parts)
-    weights = Weights(line=_FIRST + _GROWTH * min(fewest, _LONG))
-    allowed = math.floor(fewest * (1 + SPARE) + _ROUNDING)
-    if _lines(parts, width_em, weights) <= allowed:
-        return weights
-    low, high = weights.line, _DEAREST
+    if fewest < _LONG:
+        return Weights(line=_SHORT_PRICE + _PRICE_GROWTH * fewest)
+    allowed = math.floor(fewest * (1 + SPARE) + 0.5)
+    low, high = _LEAST_PRICE, _HIGHEST_PRICE
+    if _lines(parts, width_em, Weights(line=low)) <= allowed:
+        return Weights(line=low)
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
         if _lines(parts, width_em, Weights(line=middle)) <= allowed:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from promptprep.breaking.lists import Chunk, Lists, chunk_of, held_fast, list_cost, opens
+from promptprep.breaking.lists import Chunk, Lists, chunk_of, dates, held_fast, list_cost, opens
 from promptprep.breaking.optimum import HARD
 from promptprep.breaking.pieces import Piece
 from promptprep.breaking.tree import tree_costs
@@ -49,9 +49,10 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
     known = tree_costs(sense.words, gaps, sense.lists.negations, sense.text) if sense.words else None
     unspaced = _unspaced_costs(sense, pieces)
     slivers = _slivers(sense, pieces, width_em)
+    in_date = dates(chunks, sense.lists)
     result = []
     for k in range(len(pieces) - 1):
-        if pieces[k].cut or _held(chunks, k, sense.lists):
+        if pieces[k].cut or k in in_date or _held(chunks, k, sense.lists):
             result.append(HARD)
             continue
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]

@@ -12,6 +12,14 @@ from typing import Any
 from promptprep.engines.fonts import characters, font_data, font_order
 from promptprep.engines.wellformed import whole
 
+SHOWN_AS = (
+    "font-kerning: normal; font-variant-ligatures: common-ligatures; font-synthesis: none; letter-spacing: 0; "
+    "word-spacing: 0; text-rendering: geometricPrecision; text-spacing-trim: space-all; text-autospace: no-autospace; "
+    "white-space: pre"
+)
+"""The style under which a page shows text as wide as it is measured here. Without the two rules for spacing, browsers
+set Japanese and Chinese marks closer together than the font has them."""
+
 _KEPT = 60  # longest text whose width is remembered
 _CACHE = 200_000
 _MISSING_EM = 1.4  # wider than what systems show for a character that no bundled font has (emoji: 1.17 to 1.37)

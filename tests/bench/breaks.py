@@ -117,12 +117,19 @@ def greedy(text: str, width_em: float, language: str, own: Engines) -> list[int]
     return [pieces[end + 1].span.start for end in fullest_ends(pieces, width_em)[:-1]]
 
 
-def compare(paragraphs: Sequence[Gold], language: str, own: Engines, widths: Sequence[float]) -> tuple[int, ...]:
-    """(cuts of greedy filling, its lines, our cuts, our lines) over all widths."""
+def compare(
+    paragraphs: Sequence[Gold], language: str, own: Engines, widths: Sequence[float], alone: bool = False
+) -> tuple[int, ...]:
+    """(cuts of greedy filling, its lines, our cuts, our lines) over all widths; paragraphs broken together or alone."""
     sums = [0, 0, 0, 0]
     data = language_data(language)
     for width in widths:
-        broken = break_paragraphs([p.text for p in paragraphs], width, data, own)
+        texts = [p.text for p in paragraphs]
+        broken = (
+            [break_paragraphs([text], width, data, own)[0] for text in texts]
+            if alone
+            else break_paragraphs(texts, width, data, own)
+        )
         for paragraph, result in zip(paragraphs, broken, strict=True):
             plain = greedy(paragraph.text, width, language, own)
             ours = [span.start for span in result.lines[1:]]
