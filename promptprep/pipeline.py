@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -29,6 +30,8 @@ from promptprep.speaking.speak import speak
 from promptprep.timing.pace import default_pace, styled
 from promptprep.timing.time import time_script
 
+UNSPACED = ("ja", "th", "zh")  # written without spaces between words (UAX 14, section 3: SA and ID classes)
+_ADDRESS = re.compile(r"[/@]|\w\.\w")
 Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
 
 # A desk for those who have not described their studio: 24-inch screen under the lens at 2 m (invented, and said so).
@@ -37,17 +40,19 @@ FALLBACK_RIG = rig_from(
     {"title": "No rig named: a 24-inch screen at 2 m", "diagonal": "24 in", "pixels": "1920x1080", "lies": "direct",
      "eye_to_screen": "2 m"},
 )  # fmt: skip
-# What type figures rest on where a rig has no script of its own.
-SAMPLE = "Good evening. Tonight the moon rises over the ridge, and a bright star stands beside it until midnight."
 
 
 @dataclass(frozen=True, slots=True)
 class TypeUse:
-    """How a script uses type: mean advance in em and mean time a character, spaces included."""
+    """How a script uses type: mean advance in em and mean time a character, spaces included, and its widest word.
+
+    Languages without spaces have no widest word: any character may end their lines.
+    """
 
     advance_em: float
     seconds_per_character: float
     characters_per_word: float | None
+    longest_word_em: float
 
 
 def speaker(language: str, tools: Tools) -> Speak:
@@ -102,18 +107,26 @@ def time_one(script: Script, studio: Studio, tools: Tools) -> ScriptTiming:
 
 
 def type_use(script: Script, timing: ScriptTiming, tools: Tools) -> TypeUse:
-    """Measured on the script's own copy, or on a sample sentence where there is none."""
-    copy = " ".join(p.text for segment in script.segments for p in segment.paragraphs)[:4000].strip()
-    text = copy or SAMPLE
+    """Measured on the script's own copy, or on the language's sample where there is none.
+
+    Addresses are left out of the widest word: they are a finding, and no column should grow for them.
+    """
+    data = tools.language(script.language)
+    copy = " ".join(p.text for segment in script.segments for p in segment.paragraphs).strip()
+    text = copy or str(data.get("fonts", "sample"))
     words = text.split()
-    width = sum(tools.engines.shaper.widths_em(words, script.language))
-    width += (len(words) - 1) * tools.engines.shaper.widths_em([" "], script.language)[0]
-    said = sum(len(p.text) for segment in script.segments for p in segment.paragraphs)
-    spaced = len(words) > len(text) / 20
+    different = sorted(set(words))
+    widths = dict(zip(different, tools.engines.shaper.widths_em(different, script.language), strict=True))
+    space_em = tools.engines.shaper.widths_em([" "], script.language)[0]
+    width = sum(widths[word] for word in words) + (len(words) - 1) * space_em
+    spaced = data.base not in UNSPACED
     return TypeUse(
         advance_em=width / len(text),
-        seconds_per_character=timing.timing.spoken_s / said if said else 0.065,
+        seconds_per_character=timing.timing.spoken_s / len(text),
         characters_per_word=(len(text) + 1) / len(words) if spaced else None,
+        longest_word_em=max((w for word, w in widths.items() if not _ADDRESS.search(word)), default=0.0)
+        if spaced
+        else 0.0,
     )
 
 
@@ -125,12 +138,13 @@ def sightline_of(
     limits = tools.limits(studio)
     column = column_for(
         rig, reader, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em,
-        seconds_per_character=use.seconds_per_character, limits=limits,
+        seconds_per_character=use.seconds_per_character, limits=limits, longest_word_em=use.longest_word_em,
     )  # fmt: skip
     per_line = use.seconds_per_character * column.width_em / use.advance_em
     return sightline(
         rig, column, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em, seconds_per_line=per_line,
         reader=reader, limits=limits, characters_per_word=use.characters_per_word,
+        longest_word_em=use.longest_word_em,
     )  # fmt: skip
 
 
@@ -204,8 +218,9 @@ def prepare_all(scripts: Sequence[Script], studio: Studio, tools: Tools) -> Prep
 
 
 def sightline_alone(rig: Rig, reader: Reader | None, language: str, studio: Studio, tools: Tools) -> Sightline:
-    """A rig's sightline where no script is read from it: on a sample sentence."""
-    script = parse_script(SAMPLE, language=language)
+    """A rig's sightline where no script is read from it: on the language's sample. Raises `MissingLanguageData`."""
+    sample = str(tools.language(language).get("fonts", "sample"))
+    script = parse_script(sample, language=language)
     return sightline_of(rig, reader, language, type_use(script, time_one(script, studio, tools), tools), studio, tools)
 
 

@@ -48,13 +48,17 @@ def command(
 
 
 def _show(sight: Sightline) -> None:
+    from promptprep.rendering.first import quantity_name
+    from promptprep.rendering.sightline_rows import figure_rows
     from promptprep.sightline.cautions import cautions
 
     rig, column = sight.rig, sight.column
     typer.echo(f"{rig.id}: {rig.title}".rstrip(": "))
     typer.echo(f"type {column.font_px:.0f} px in a column of {column.width_px:.0f} px; flip {rig.flip}")
+    typer.echo(table(("figure", "value"), figure_rows(sight)))
+    typer.echo("")
     rows = [
-        (v.quantity.replace("_", " "), f"{v.value:.4g} {v.unit}", _bounds(v), v.level, v.source) for v in sight.verdicts
+        (quantity_name(v.quantity), f"{v.value:.4g} {v.unit}", _bounds(v), v.level, v.source) for v in sight.verdicts
     ]
     typer.echo(table(("quantity", ">value", ">limits", "verdict", "source"), rows))
     if sentence := sight.advice.get("sentence"):

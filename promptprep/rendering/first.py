@@ -35,7 +35,7 @@ def _fix_sentences(one: PreparedScript) -> Iterator[str]:
     index = LineIndex(one.script.source)
     by_name: dict[str, list[Finding]] = {}
     for finding in one.findings:
-        if finding.level == "fix":
+        if finding.level == "fix" and finding.name != "poor-sightline":  # said once for each rig
             by_name.setdefault(finding.name, []).append(finding)
     for found in by_name.values():
         lines = sorted({index.place(f.start)[0] for f in found})

@@ -20,7 +20,9 @@ from promptprep.model.timing import BlockTiming, SegmentTiming
 from promptprep.rendering.findings import finding_objects
 from promptprep.rendering.first import first_things, quantity_name
 from promptprep.rendering.sightline_json import sightline_object
+from promptprep.rendering.sightline_rows import figure_rows
 from promptprep.rendering.time_json import script_object
+from promptprep.sightline.cautions import cautions
 from promptprep.units import clock_text
 
 FORMAT = 1
@@ -61,6 +63,7 @@ def report_html(
         faces=Markup(styles),
         families=families,
         name=quantity_name,
+        all_cautions=list(dict.fromkeys(text for rig in rigs for text in rig["cautions"])),
     )
 
 
@@ -269,4 +272,10 @@ def _place_findings(rows: list[Row], findings: Sequence[Finding]) -> None:
 
 
 def _rig_view(sight: Sightline, draw: Callable[[Sightline], Sequence[str]]) -> dict[str, Any]:
-    return {"sight": sight, "rig": sight.rig, "drawings": [Markup(svg) for svg in draw(sight)]}
+    return {
+        "sight": sight,
+        "rig": sight.rig,
+        "drawings": [Markup(svg) for svg in draw(sight)],
+        "figures": figure_rows(sight),
+        "cautions": cautions(sight.rig),
+    }
