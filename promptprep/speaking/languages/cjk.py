@@ -23,8 +23,8 @@ _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
 _TAKEN = "\ufffc"
 _STARTS = (
-    r"[(（](?=[0０])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃²³]|\d|"
-    r"[-−－–~〜～](?=\s?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
+    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃²³]|\d|"
+    r"[-−－–~〜～](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
 
@@ -36,8 +36,9 @@ class Cjk(Digits):
 
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
-        self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
         self.latin = Latin(data, self)
+        days = data.get("spoken", "context.weekdays")
+        self._weekday = re.compile(rf"\(([{days}])(?:[~-]([{days}]))?\)")
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         plain = folded(text)
@@ -57,6 +58,8 @@ class Cjk(Digits):
             found = self._clock(text, half.end())
             if found:
                 return Said(self._half_day(half[1]) + found.said, "clock", found.end)
+        if text[at] in "xX" and text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal():
+            return Said(self.symbols["×"], "symbol", at + 1)
         return self.latin.said(text, at)
 
     def _sign(self, text: str, at: int) -> Said | None:
@@ -70,13 +73,36 @@ class Cjk(Digits):
             money = self.quantities.money(text, at)
             return money and (self._range_from(text, at, money) or money)
         if character == "(":
-            found = patterns.BRACKETED.match(text, at)
-            return self._telephone(_DIGITS.findall(found[0]), found.end()) if found else None
+            return self._bracketed(text, at)
         if not character.isascii() and unicodedata.category(character) in ("No", "Nl"):
             return self._numeric(text, at)
         if character == "#":
             return self._hash(text, at)
         return self.bare_sign(text, at)
+
+    def _bracketed(self, text: str, at: int) -> Said | None:
+        """An area code, or the weekday behind a date: "12月18日(金)"."""
+        if found := patterns.BRACKETED.match(text, at):
+            return self._telephone(_DIGITS.findall(found[0]), found.end())
+        found = (
+            self._weekday.match(text, at)
+            if text[at - 1 : at] in self.after_unit or text[at - 1 : at].isdecimal()
+            else None
+        )
+        if found is None:
+            return None
+        said = self.forms["weekday"].replace("{n}", found[1])
+        if found[2]:
+            said = (
+                self.forms["range_of_time"]
+                .replace("{a}", said)
+                .replace("{b}", self.forms["weekday"].replace("{n}", found[2]))
+            )
+        return Said(
+            self.forms["blank"] + said + self.forms["blank"] * text[found.end() : found.end() + 1].isalnum(),
+            "date",
+            found.end(),
+        )
 
     def _hash(self, text: str, at: int) -> Said | None:
         """ "#1" is a number's sign; one that closes a tag is silent."""
@@ -99,6 +125,9 @@ class Cjk(Digits):
             return Said(self.forms["plus"] + said.said, "telephone", said.end)
         if name == "plus" and (text[at - 1 : at].isalnum() or (spaced and at)):
             return self.bare_sign(text, at)
+        fraction = self._slashed(text, start) or self._vulgar(text, start)
+        if fraction and fraction.kind != "date":
+            return self.with_sign(name, fraction)
         if not text[start : start + 1].isdecimal():
             money = self.quantities.money(text, start)
             return self.with_sign(name, money) if money else self.bare_sign(text, at)

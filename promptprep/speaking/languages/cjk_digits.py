@@ -33,6 +33,8 @@ class Digits(Wording):
 
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
+        self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
+        self._slash_means_a_day = bool(data.get("spoken", "context.slash_means_a_day"))
         context = {name: _any_of(data.get("spoken", f"context.{name}")) for name in ("score", "serial", "telephone")}
         self._score_words = re.compile(context["score"])
         self._serial_words = re.compile(rf"(?:{context['serial']})\D{{0,3}}\Z")
@@ -65,17 +67,25 @@ class Digits(Wording):
             month, day = found[3] or found[5], found[4] or found[6]
             if patterns.is_day(month, day):
                 end = found.end() - (1 if found[0].endswith(".") and not text[found.end() : found.end() + 1] else 0)
-                return Said(self._day_said(found[1], month, day), "date", end)
+                return Said(self.day_said(found[1], month, day), "date", end)
         if found := patterns.DATE_LAST_YEAR.match(text, at):
             month, day = (found[1], found[3]) if int(found[1]) <= 12 else (found[3], found[1])
             if patterns.is_day(month, day):
                 both = int(found[1]) <= 12 and int(found[3]) <= 12 and found[1] != found[3]
-                other = (self._day_said(found[4], day, month),) if both else ()
-                return Said(self._day_said(found[4], month, day), "date", found.end(), other)
+                other = (self.day_said(found[4], day, month),) if both else ()
+                return Said(self.day_said(found[4], month, day), "date", found.end(), other)
         if (found := patterns.YEAR_MONTH.match(text, at)) and patterns.is_day(found[2] or found[3], "1"):
-            said = self.forms["year"].replace("{n}", self.year(found[1])) + self.forms["blank"]
-            return Said(said + self.month(found[2] or found[3]), "date", found.end())
+            return Said(self._month_said(found[1], found[2] or found[3]), "date", found.end())
+        if (found := patterns.SHORT_DATE.match(text, at)) and patterns.is_day(found[2], found[3]):
+            return Said(self.day_said(*found.groups()), "date", found.end())
+        if (found := patterns.PADDED_DAY.match(text, at)) and "0" in (found[1][0], found[2][0]):
+            return Said(self.day_said("", found[1], found[2]), "date", found.end())
+        if (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
+            return Said(self._month_said(found[2], found[1]), "date", found.end())
         return None
+
+    def _month_said(self, year: str, month: str) -> str:
+        return self.forms["year"].replace("{n}", self.year(year)) + self.forms["blank"] + self.month(month)
 
     def _serial(self, text: str, at: int) -> Said | None:
         """Telephone numbers and the like: a hyphen more than a range has, a leading zero, or a word that says so."""
@@ -122,10 +132,12 @@ class Digits(Wording):
         found = patterns.SLASHED.match(text, at)
         if found is None or len(found[0]) > LONGEST or not int(found[3]):
             return None
-        as_date = self._day_said("", found[2], found[3])
+        as_date = self.day_said("", found[2], found[3])
         as_fraction = self.fraction(found[1] or "", found[2], found[3])
-        if patterns.slash_is_date(text, found):
+        if patterns.slash_is_date(text, found, self._slash_means_a_day):
             return Said(as_date, "date", found.end())
+        if measured := self.quantities.measured(text, found.end(), as_fraction):
+            return measured
         other = (as_date,) if not found[1] and patterns.is_day(found[2], found[3]) and int(found[3]) > 4 else ()
         return Said(as_fraction, "fraction", found.end(), other)
 
@@ -134,14 +146,19 @@ class Digits(Wording):
         if found is None:
             return None
         value = Fraction(unicodedata.numeric(found[2])).limit_denominator(10)
-        return Said(self.fraction(found[1], str(value.numerator), str(value.denominator)), "fraction", found.end())
+        said = self.fraction(found[1], str(value.numerator), str(value.denominator))
+        return self.quantities.measured(text, found.end(), said) or Said(said, "fraction", found.end())
 
     def _dotted(self, text: str, at: int) -> Said | None:
-        """Version numbers and the like: "1.2.3"."""
+        """Version numbers ("1.2.3") part by part, addresses of four parts and telephone numbers digit by digit."""
         found = patterns.DOTTED.match(text, at)
         if found is None:
             return None
-        parts = [self.numerals.whole(p) for p in found[0].split(".")]
+        groups = found[0].split(".")
+        if len(groups[0]) > 1 and groups[0].startswith("0"):
+            return self._telephone(groups, found.end())
+        by_digit = len(groups) == 4
+        parts = [self.serial_digits(g) if by_digit else self.numerals.whole(g) for g in groups]
         return Said(self.numerals.point.join(parts), "serial", found.end())
 
     def _ratio(self, text: str, at: int) -> Said | None:
@@ -180,6 +197,9 @@ class Digits(Wording):
         below = self.forms["below_zero"] + said if second.below else ""
         return Said(said, "range", second.end, (), second.unit, "", below)
 
+    def is_time(self, found: Said) -> bool:
+        return found.kind in ("clock", "date")
+
     def _second(self, text: str, at: int) -> Said | None:
         """The end of a range: a time, a sum of money or a quantity, with its sign."""
         name = {"+": "plus", "-": "minus"}.get(text[at])
@@ -194,11 +214,15 @@ class Digits(Wording):
         if not first.unit and second.prefix:
             left = second.prefix + left
             right = right if second.kind == "percent" else right.removeprefix(second.prefix)
-        return self.forms["range"].replace("{a}", left).replace("{b}", right)
+        form = "range_of_time" if self.is_time(first) else "range"
+        return self.forms[form].replace("{a}", left).replace("{b}", right)
 
     def _time_or_quantity(self, text: str, at: int) -> Said | None:
         return self._clock(text, at) or self._date(text, at) or self.special(text, at) or self.quantities.said(text, at)
 
     def _leading_zero(self, text: str, at: int) -> Said | None:
+        """Digit by digit, but not where a counter of time follows: "08月"."""
         found = _LEADING_ZERO.match(text, at)
+        if found and text[found.end() : found.end() + 1] in self.after_unit:
+            return None
         return Said(self.serial_digits(found[0]), "serial", found.end()) if found else None

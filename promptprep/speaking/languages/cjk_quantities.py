@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Protocol
 
 from promptprep.model.language import LanguageData
@@ -59,7 +59,8 @@ class Quantities:
         self._unit = _one_of(self._units)
         self.currencies: Mapping[str, str] = data.get("spoken", "currencies")
         self._codes: Mapping[str, str] = data.get("spoken", "currency_codes")
-        self._currency = re.compile(rf"(?:{_either(self.currencies)})\s?(?=\d)")
+        signs = _either([*self.currencies, *self._codes])
+        self._currency = re.compile(rf"(?:{signs})\s?(?=\d)")
         self._code = _one_of(self._codes)
         coins: Mapping[str, str] = data.get("spoken", "coins")
         self._coins = coins
@@ -86,10 +87,14 @@ class Quantities:
         amount = self.amounts.at(text, sign.end()) if sign else None
         if sign is None or amount is None:
             return None
-        end = amount.end
-        if not amount.power and (magnitude := _MAGNITUDE.match(text, end)):
-            amount, end = amount.times(_MAGNITUDES[magnitude[1].lower()]), magnitude.end()
-        return Said(self._money_said(amount, self.currencies[sign[0].strip()]), "money", end, (), True)
+        name = self.currencies.get(sign[0].strip()) or self._codes[sign[0].strip()]
+        amount = _magnified(text, amount)
+        second = self.amounts.at(text, amount.end + 1) if text[amount.end : amount.end + 1] in ("-", "~") else None
+        if second is None or _named(text, second.end):
+            return Said(self._money_said(amount, name), "money", amount.end, (), True)
+        second = _magnified(text, second)
+        left, right = self.numerals.number(amount.whole, amount.fraction) + amount.power, self._money_said(second, name)
+        return Said(self.forms["range"].replace("{a}", left).replace("{b}", right), "range", second.end, (), True)
 
     def _bare(self, text: str, at: int, amount: Amount) -> Said:
         following = text[amount.end : amount.end + 6]
@@ -117,6 +122,13 @@ class Quantities:
         said = self._filled(self.forms[name], amount)
         below = self.forms["below_zero"] + said.removeprefix(self.forms[name].split("{n}")[0])
         return Said(said, "measure", found.end(), (), True, "", below if name == "celsius" else "")
+
+    def measured(self, text: str, at: int, number: str) -> Said | None:
+        """A number already in words with the unit written at `at`."""
+        found = self._unit.match(text, at)
+        if found is None:
+            return None
+        return Said(self._units[found[1]].replace("{n}", number), "measure", found.end(), (), True)
 
     def _measure(self, text: str, amount: Amount) -> Said | None:
         found = self._unit.match(text, amount.end)
@@ -148,6 +160,17 @@ class Quantities:
         return self.forms["blank"].join(
             self._filled(self.forms["money"].replace("{unit}", unit), Amount(n.lstrip("0") or "0")) for n, unit in kept
         )
+
+
+def _magnified(text: str, amount: Amount) -> Amount:
+    """With the English magnitude behind it multiplied in."""
+    found = None if amount.power else _MAGNITUDE.match(text, amount.end)
+    return replace(amount.times(_MAGNITUDES[found[1].lower()]), end=found.end()) if found else amount
+
+
+def _named(text: str, end: int) -> bool:
+    """Whether more of a date, a telephone number or another sum follows: no range of money ends here."""
+    return text[end : end + 1] in ("-", "/", ":")
 
 
 def _without_zeros(amount: Amount) -> Amount:

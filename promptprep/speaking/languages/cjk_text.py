@@ -27,6 +27,9 @@ INTERNATIONAL = re.compile(r"\+\d{1,3}(?:[- ]\(?\d+\)?)+")
 AREA_CODE = re.compile(r"0\d{1,4}(?: \d{2,4}){2,3}(?!\d)")
 BRACKETED = re.compile(r"\(0\d{1,4}\) ?\d{2,4}-\d{3,4}(?!\d)")
 RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
+SHORT_DATE = re.compile(r"(\d\d)/(\d{1,2})/(\d{1,2})(?![\d/-])")
+PADDED_DAY = re.compile(r"(0\d|1[0-2])-(0\d|[12]\d|3[01])(?![\d/-])")
+MONTH_YEAR = re.compile(r"(0\d|1[0-2])[/-](\d{4})(?![\d/-])")
 VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
 LATIN = re.compile(r"[A-Za-z]")
 _AMOUNT = re.compile(rf"({NUMBER})(?:\.(\d+))?")
@@ -125,12 +128,15 @@ def is_day(month: str, day: str) -> bool:
     return len(month) <= 2 and len(day) <= 2 and 1 <= int(month) <= 12 and 1 <= int(day) <= 31
 
 
-def slash_is_date(text: str, found: re.Match[str]) -> bool:
-    """Whether "a/b" is a day rather than a fraction: a weekday follows, or no one says such a fraction."""
+def slash_is_date(text: str, found: re.Match[str], likely: bool) -> bool:
+    """Whether "a/b" is a day rather than a fraction: by a zero or a weekday, or because no one says such a fraction.
+
+    `likely`: the language often writes days so, and then only small fractions count.
+    """
     over, under = found[2], found[3]
     if found[1] or not is_day(over, under):
         return False
-    if _WEEKDAY.match(text, found.end()):
+    if "0" in (over[0], under[0]) or _WEEKDAY.match(text, found.end()):
         return True
-    usual = int(under) <= 10 and gcd(int(over), int(under)) == 1
-    return not (int(over) < int(under) and usual)
+    proper = int(over) < int(under) and gcd(int(over), int(under)) == 1
+    return likely and (not proper or int(under) > 10)

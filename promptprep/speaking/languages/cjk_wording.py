@@ -62,7 +62,7 @@ class Wording:
     def telephone_otherwise(self, said: str) -> tuple[str, ...]:
         return ()
 
-    def _day_said(self, year: str, month: str, day: str) -> str:
+    def day_said(self, year: str, month: str, day: str) -> str:
         parts = [self.forms["year"].replace("{n}", self.year(year))] if year else []
         parts += [self.month(month), self.forms["day"].replace("{n}", self.numerals.whole(day))]
         return self.forms["blank"].join(parts)

@@ -14,6 +14,8 @@ from promptprep.speaking.languages.cjk_text import Amount
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_TIMES = frozenset("년월일시분초")
+_TIMES = frozenset("년월일시분초")
 _ENDS_IN_CONSONANT = frozenset("013678")
 
 
@@ -126,6 +128,15 @@ class Korean(Cjk):
                 self._native_or_sino(int(found[1]), "번째", self.numerals.whole(found[1]))[0], "ordinal", found.end()
             )
         return None
+
+    def is_time(self, found: Said) -> bool:
+        return super().is_time(found) or found.said[-1:] in _TIMES
+
+    def _dash(self, text: str, at: int, before: str) -> Said | None:
+        found = super()._dash(text, at, before)
+        if found and found.end == at + 1 and before in _TIMES:
+            return Said(self.forms["range_word_after_a_time"], "range", found.end)
+        return found
 
     def bare_sign(self, text: str, at: int) -> Said | None:
         if text[at] == "=" and text[at - 1 : at] in _ENDS_IN_CONSONANT:

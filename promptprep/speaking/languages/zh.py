@@ -18,6 +18,7 @@ _YEARS = re.compile(
     r"(1\d{3}|20\d\d)-(1\d{3}|20\d\d)(?![\d.,-]|\s?[A-Za-z元米个人名次公千万])"
 )
 _NUMERALS = "零一二三四五六七八九十百千万亿点两"
+_CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
 _SHORT_YEAR = re.compile(r"(0\d)(?=\s?[年届级])")
 _DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
@@ -84,6 +85,9 @@ class Chinese(Cjk):
             return Said(said, "range", found.end(), (), True)
         if (found := _YEAR.match(text, at)) and not self._is_span(text, at, found.end()):
             return Said(self.year(found[1]), "year", found.end(), (), True)
+        if found := _CHRISTIAN_YEAR.match(text, at):
+            cardinal = self.numerals.whole(found[1])
+            return Said(self.year(found[1]), "year", found.end(), (cardinal,), True)
         if found := _SHORT_YEAR.match(text, at):
             return Said(self.year(found[1]), "year", found.end(), (), True)
         if found := _DECADE.match(text, at):
