@@ -95,6 +95,11 @@ def is_day(day: int, month: int) -> bool:
     return 1 <= month <= 12 and 1 <= day <= (29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31)
 
 
+def is_year_pair(first: str, second: str) -> bool:
+    """Whether "2020/2021" names two years and is no fraction."""
+    return len(first) == len(second) == 4 and 1900 <= int(first) < int(second) <= 2100
+
+
 def word_before(text: str, start: int, reach: int = 40) -> str:
     """The word just before `start`, in lower case; "" where a stop or nothing stands there."""
     found = _LAST_WORD.search(text, max(0, start - reach), start)
@@ -107,7 +112,7 @@ class Abbreviations:
     def __init__(self, entries: Mapping[str, str]) -> None:
         self._by_last_word: dict[str, list[tuple[str, re.Pattern[str], str]]] = {}
         for written, said in sorted(entries.items(), key=lambda item: (-len(item[0]), item[0])):
-            head = written.partition(".")[0]
+            head = re.split(r"[.-]", written)[0]
             last = re.split(r"[\s]", head)[-1]
             pattern = re.compile(
                 re.escape(written).replace(r"\ ", "[ \u00a0\u202f]?") + r"(?!\w)" * written[-1].isalpha()

@@ -19,7 +19,7 @@ from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
-from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, one_of, reading
+from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, is_year_pair, one_of, reading
 
 WHOLE = r"(?:\d{1,3}(?:[,٬]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.٫]\d+|,\d{{1,2}}(?!\d))?"
@@ -50,6 +50,7 @@ class Arabic:
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
+        self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         titles = {written: forms[0] for written, forms in self._titles.items()}
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **titles})
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
@@ -58,6 +59,9 @@ class Arabic:
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
         if text[at] == ".":
+            numbered = self._numbered.around(text, at, floor)
+            if numbered and re.match(rf"{GAP}?\d", text[numbered[1] : numbered[1] + 2]):
+                return Reading(Span(numbered[0], numbered[1]), numbered[3], "abbreviation")
             found = self._abbreviations.around(text, at, floor)
             if found:
                 return self._abbreviation(text, *found)
@@ -96,6 +100,7 @@ class Arabic:
             (r"إلخ\.?(?!\w)", self._and_so_on),
             (rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
             (r"[IVXLC]{2,}(?!\w)", self._roman),
+            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self._mixed_serial),
             (r"[A-Z]+(?![a-z])", self._initialism),
         ]
 
@@ -146,6 +151,8 @@ class Arabic:
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         if int(found[3]) == 0:
             return None
+        if not found[1] and is_year_pair(found[2], found[3]):
+            return reading(found, f" {AND}".join(self.times.year(y) for y in found.group(2, 3)), "range")
         setting = self._setting(found)
         part = self.numbers.fraction(int(found[2]), int(found[3]), setting.case)
         return self._placed(found, setting, f"{self._number(found[1])} {AND}{part}" if found[1] else part, "fraction")
@@ -168,7 +175,13 @@ class Arabic:
         sign = self._word[{"+": "plus", "±": "plus_minus"}.get(found["sign"], "minus")]
         if found["percent"]:
             return reading(found, f"{sign} {self._number(found['b'])} {self._word['percent']}", "percent")
-        return reading(found, f"{sign} {self._counted(found['b'], self._noun(found['unit']), 'nominative')}", "measure")
+        noun = self._noun(found["unit"])
+        if noun:
+            return reading(found, f"{sign} {self._counted(found['b'], noun, 'nominative')}", "measure")
+        after = self.context.setting(found.string, found.start(), found.end(), found.start()).noun
+        n = int(self._parsed(found["b"])[0][-18:])
+        counts = Counted(self.context.is_feminine(after, n), "", "", "", "")
+        return reading(found, f"{sign} {self._number(found['b'], counts, bound=bool(after))}", "cardinal")
 
     def _noun(self, unit: str | None) -> Counted | None:
         if not unit:
@@ -240,8 +253,20 @@ class Arabic:
         if setting.before in self._ranked and 0 < n < 100 and not setting.prefix:
             said = self.numbers.ordinal(n, feminine=self._ranked[setting.before], case="oblique")
             return self._placed(found, setting, said, "ordinal", end)
+        if n in (1, 2) and self.context.can_be_dual(setting):
+            return self._one_or_two(found, setting, n)
         feminine = self.context.is_feminine(setting.noun, n)
         said = self.numbers.cardinal(whole, feminine=feminine, case=setting.case, bound=bool(setting.noun))
+        return self._placed(found, setting, said, "cardinal", end)
+
+    def _one_or_two(self, found: re.Match[str], setting: Setting, n: int) -> Reading:
+        """ "1 طالب" -> "طالب واحد", "2 مليون دولار" -> "مليونا دولار": the noun is said first, or in the dual."""
+        noun = counted({"one": setting.noun, "feminine": self.context.is_feminine(setting.noun, 11)})
+        end = found.end("b") + 1 + len(setting.written)
+        if n == 1:
+            said = f"{noun.one} {self.numbers.cardinal(1, feminine=noun.feminine)}"
+        else:
+            said = self.numbers.dual(noun, setting.case, bound=self.context.counts_on(found.string, end))
         return self._placed(found, setting, said, "cardinal", end)
 
     def _definite(self, n: int, whole: str, setting: Setting) -> str:
@@ -279,6 +304,12 @@ class Arabic:
         before = self._setting(found).before
         feminine = self._ranked.get(before, self.context.looks_feminine(before))
         return reading(found, self.numbers.ordinal(n, feminine=feminine), "roman")
+
+    def _mixed_serial(self, found: re.Match[str]) -> Reading:
+        """Letters by name and figures as numbers: "M31" -> "إم واحد وثلاثون"."""
+        parts = re.findall(r"\d+|[A-Z]", found[0])
+        said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)
+        return reading(found, " ".join(said), "serial")
 
     def _initialism(self, found: re.Match[str]) -> Reading | None:
         before = found.string[found.start() - 1 : found.start()]

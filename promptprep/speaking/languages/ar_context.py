@@ -14,6 +14,7 @@ from promptprep.speaking.ruled import word_before
 
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
+_CHAINED = re.compile(r"[\d.,٫٬]+\s?\Z")
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")
 
 
@@ -26,6 +27,7 @@ class Setting:
     definite: bool = False
     before: str = ""
     noun: str = ""
+    written: str = ""
     case: str = "nominative"
 
     @property
@@ -41,6 +43,7 @@ class ArabicContext:
         self._oblique = frozenset(data.get("spoken", "oblique_after.words"))
         self._feminine = frozenset(data.get("spoken", "feminine.words"))
         self._masculine = frozenset(data.get("spoken", "masculine_in_at.words"))
+        self._names = frozenset(data.get("spoken", "before_a_name.words"))
         self._plurals = frozenset(data.get("spoken", "plurals.words"))
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
 
@@ -51,16 +54,40 @@ class ArabicContext:
         if attached and (attached[1] or attached[2] or attached[3]):
             own, definite = attached.start(1), bool(attached[3])
             prefix = attached[1] + attached[2]
-        before = bare(word_before(text, own))
+        own_end = self._chain_start(text, own) if prefix.startswith("و") else own
+        before = bare(word_before(text, own_end))
         found = _NEXT.match(text, end)
-        noun = bare(found[1]) if found else ""
+        written = found[1] if found else ""
+        noun = bare(written)
         noun = "" if noun in self._not_counted or noun.startswith("وال") else noun
         oblique = prefix[-1:] in tuple("بلك") or before in self._oblique
-        return Setting(own, prefix, definite, before, noun, "oblique" if oblique else "nominative")
+        return Setting(own, prefix, definite, before, noun, written, "oblique" if oblique else "nominative")
+
+    @staticmethod
+    def _chain_start(text: str, own: int) -> int:
+        """Where "10" begins in "بين 10 و15": what governs the first number governs the second."""
+        first = _CHAINED.search(text, max(0, own - 16), own)
+        return first.start() if first else own
 
     def governs(self, word: str) -> bool:
         """Whether a word puts what follows it in the genitive."""
         return bare(word) in self._oblique
+
+    def can_be_dual(self, setting: Setting) -> bool:
+        """Whether the noun after 1 or 2 is an indefinite singular that the number counts, and not a new phrase."""
+        noun = setting.noun
+        return (
+            len(noun) > 2
+            and not noun.startswith(("ال", "و"))
+            and (noun == "مليون" or not noun.endswith(("ان", "ين", "ات", "ون")))
+            and not setting.before.startswith("ال")
+            and setting.before not in self._names
+        )
+
+    def counts_on(self, text: str, end: int) -> bool:
+        """Whether another noun follows at once ("مليونا دولار")."""
+        found = _NEXT.match(text, end)
+        return found is not None and bare(found[1]) not in self._not_counted
 
     def is_plural(self, word: str) -> bool:
         """Whether a definite noun looks plural."""

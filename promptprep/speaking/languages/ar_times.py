@@ -39,8 +39,11 @@ class ArabicTimes:
         return [
             (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
             (rf"(\d{{4}})([/-])(\d{{1,2}})\2(\d{{1,2}})(?!\d){era}", self._iso_date),
+            (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
+            (rf"(\d{{1,2}})(?={GAP}(?:إلى|حتى|أو){GAP}\d{{1,2}}{GAP}{month})", self._first_day),
+            (rf"(\d{{1,2}})(?={GAP}و{GAP}?\d{{1,2}}{GAP}{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
-            (r"(\d{1,2})[:٫](\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
+            (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,4}})(?![\d.,:٫٬/]*\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
             (r"([12١٢]\d{3})(?![\d.,:٫٬/]*\d)", self._bare_year),
@@ -83,6 +86,23 @@ class ArabicTimes:
         said = attach(setting.prefix, f"{self._numbers.ordinal(int(found[1]))} {self._word['of']}")
         return Reading(Span(setting.start, found.end()), said, "date")
 
+    def _first_day(self, found: re.Match[str]) -> Reading | None:
+        """ "من 5 إلى 10 يناير": the first day is an ordinal too."""
+        if not 1 <= int(found[1]) <= 31:
+            return None
+        setting = self._setting(found)
+        said = attach(setting.prefix, self._numbers.ordinal(int(found[1])))
+        return Reading(Span(setting.start, found.end()), said, "date")
+
+    def _days(self, found: re.Match[str]) -> Reading | None:
+        """ "5-10 يناير" -> "من الخامس إلى العاشر من يناير"."""
+        first, last = int(found[1]), int(found[2])
+        if not (1 <= first <= 31 and 1 <= last <= 31):
+            return None
+        word, lead = self._word, "" if self._setting(found).before == self._word["from"] else f"{self._word['from']} "
+        ends = f"{self._numbers.ordinal(first)} {word['to']} {self._numbers.ordinal(last)}"
+        return reading(found, f"{lead}{ends} {word['of']}", "range")
+
     def _year_of_era(self, found: re.Match[str]) -> Reading | None:
         before = self._setting(found).before
         feminine = before in self._feminine_years
@@ -97,7 +117,8 @@ class ArabicTimes:
         if self._after_month(text, found.start()):
             return reading(found, f"{self._word['year']} {self.year(found[1])}", "year")
         if before in self._feminine_years or before in self._masculine_years:
-            return reading(found, self.year(found[1], before in self._feminine_years), "year")
+            said = attach(setting.prefix, self.year(found[1], before in self._feminine_years))
+            return Reading(Span(setting.start, found.end()), said, "year")
         likely = 1000 <= int(found[1]) <= 2100 and not setting.noun and before in self._word["years_after"].split()
         if likely and not setting.prefix:
             return reading(found, self.year(found[1]), "year", self._numbers.cardinal(ascii_digits(found[1])))

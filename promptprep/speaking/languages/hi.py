@@ -17,7 +17,17 @@ from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
-from promptprep.speaking.ruled import VULGAR, Abbreviations, Handler, Rules, as_written, one_of, reading, word_before
+from promptprep.speaking.ruled import (
+    VULGAR,
+    Abbreviations,
+    Handler,
+    Rules,
+    as_written,
+    is_year_pair,
+    one_of,
+    reading,
+    word_before,
+)
 
 GAP = "[ \u00a0\u202f]"
 NUMBER = r"(?:\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
@@ -76,7 +86,8 @@ class Hindi:
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
-            (r"(\d{1,4})[xX×](\d{1,4})(?!\w)", self._by),
+            (r"(\d{1,4})(?:[xX×]| [xX] )(\d{1,4})(?!\w)", self._by),
+            (r"\d{1,4}[A-Z]{1,3}(?!\w)", self._mixed_serial),
             (rf"(\d{{1,2}})[-–:](\d{{1,2}})(?={GAP}से{_END})", self._score),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
             (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._shared.serial),
@@ -93,6 +104,7 @@ class Hindi:
             ),
             (rf"([IVXLC]+)({one_of(self._endings)}){_END}", self._roman_ordinal),
             (r"[IVXLC]+(?!\w)", self._roman),
+            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self._mixed_serial),
             (r"[A-Z]+(?![a-z])", self._initialism),
         ]
 
@@ -130,6 +142,9 @@ class Hindi:
 
     def _fraction(self, found: re.Match[str]) -> Reading:
         part = self._share(ascii_digits(found[2]), ascii_digits(found[3]))
+        if not found[1] and is_year_pair(found[2], found[3]):
+            years = (self.numbers.year(ascii_digits(y)) for y in found.group(2, 3))
+            return reading(found, f" {self._word['range']} ".join(years), "range")
         if not found[1]:
             return reading(found, part, "fraction")
         return reading(found, self._mixed(ascii_digits(found[1]), (int(found[2]), int(found[3]))), "fraction")
@@ -162,7 +177,7 @@ class Hindi:
 
     def _noun(self, unit: str, one: bool) -> str:
         if unit in self._money:
-            return self._money[unit][0 if one else 1]
+            return str(self._money[unit][0 if one else 1])
         return self._units[unit]
 
     def _quantity(self, found: re.Match[str]) -> Reading | None:
@@ -241,6 +256,12 @@ class Hindi:
         if len(found[0]) == 1 and not (before == "-" or word_before(text, start) in self._word["numbered"].split()):
             return None
         return reading(found, self.numbers.cardinal(n), "roman")
+
+    def _mixed_serial(self, found: re.Match[str]) -> Reading:
+        """Letters by name and figures as numbers: "M31" -> "एम इकतीस", "H2O" -> "एच दो ओ"."""
+        parts = re.findall(r"\d+|[A-Z]", found[0])
+        said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)
+        return reading(found, " ".join(said), "serial")
 
     def _initialism(self, found: re.Match[str]) -> Reading | None:
         if (

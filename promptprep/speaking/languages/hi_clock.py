@@ -39,7 +39,7 @@ class HindiClock:
         """Four figures are a year beside "सन", "साल" or a month, or before "में", "से", "तक" with nothing counted."""
         if not 1000 <= n <= 2100:
             return False
-        before = word_before(text, start)
+        before = word_before(text, start - 2 if text[max(0, start - 2) : start] == ", " else start)
         if before in self._before_year or before in self._months:
             return True
         after = re.match(rf"{GAP}([\u0900-\u0963]+)", text[end : end + 16])

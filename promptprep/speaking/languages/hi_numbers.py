@@ -60,6 +60,8 @@ class HindiNumbers:
 
     def ordinal(self, digits: str, ending: str) -> str:
         """The ordinal with the ending as written: ("21", "वीं") -> "इक्कीसवीं", ("2", "रा") -> "दूसरा"."""
+        if ending.isascii():
+            ending = "वाँ"
         vowel = ending.lstrip("वलरथठ").rstrip("\u0901\u0902") or "ा"
         stem = self._data.maybe("spoken", f"ordinal_stems.{int(digits[-MOST_DIGITS:])}")
         if stem:

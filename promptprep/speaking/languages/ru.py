@@ -19,7 +19,7 @@ from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantitie
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
-from promptprep.speaking.ruled import VULGAR, Handler, Rules, as_written, joined, one_of, reading
+from promptprep.speaking.ruled import VULGAR, Handler, Rules, as_written, is_year_pair, joined, one_of, reading
 
 WHOLE = rf"(?:\d{{1,3}}(?:{GAP}\d{{3}})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.,]\d+)?"
@@ -46,7 +46,7 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[0-9$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-٠-٩۰-۹०-९А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[0-9$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-٠-٩۰-۹०-९]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -108,7 +108,7 @@ class Russian:
             (rf"(?<![\w]){SIGN}(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![\d.,-]*\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
-            (r"(?:[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._shared.symbol),
+            (r"(?:№№|[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._shared.symbol),
         ]
 
     def _ratio(self, found: re.Match[str]) -> Reading:
@@ -123,6 +123,8 @@ class Russian:
         whole, over, under = found[1], int(found[2]), int(found[3])
         if under == 0:
             return None
+        if not whole and is_year_pair(found[2], found[3]):
+            return reading(found, joined(self.numbers.cardinal(found[2]), self.numbers.cardinal(found[3])), "range")
         case = self._case(found)
         said = self.numbers.fraction(over, under, case)
         if whole:

@@ -13,7 +13,7 @@ from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
 
 _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
-_CAPITALS = re.compile(r"[А-ЯЁA-Z]{2,}")
+_CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
 
 
@@ -26,6 +26,7 @@ class RussianLetters:
         self._declined: Mapping[str, str] = data.get("spoken", "declined_abbreviations")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._words = frozenset(data.get("spoken", "spoken_as_words.words"))
+        self._spelled = frozenset(data.get("spoken", "spoken_by_letters.words"))
         self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **self._declined})
         self._numbered = Abbreviations(self._before_number)
@@ -48,10 +49,10 @@ class RussianLetters:
             return self._case_of(text, found, said)
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
-    def _case_of(self, text: str, found: tuple[int, int, str, str], word: str) -> Reading:
+    def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, free: str = "nominative") -> Reading:
         start, end, _, _ = found
         before = self._context.word_before(text, start)
-        case = "prepositional" if before in ("в", "на") else self._context.governs.get(before, "nominative")
+        case = "prepositional" if before in ("в", "на") else self._context.governs.get(before, free)
         case = "genitive" if before == "с" else case
         said = self._numbers.noun(word).one(case)
         return Reading(Span(start, end), self._capital(text, start, said), "abbreviation")
@@ -63,7 +64,8 @@ class RussianLetters:
         name = re.match(r"\.[ \u00a0]?([А-ЯЁ][а-яё-]+)", text[dot : dot + 40])
         if not name or text[max(0, dot - 3) : dot - 1].strip().isdecimal():
             return None
-        return self._case_of(text, (dot - 1, dot + 1, "г.", ""), "город")
+        genitive = name[1].endswith(("ы", "и")) and not name[1].endswith(("ьи", "чи"))
+        return self._case_of(text, (dot - 1, dot + 1, "г.", ""), "город", "genitive" if genitive else "nominative")
 
     @staticmethod
     def _capital(text: str, start: int, said: str) -> str:
@@ -97,13 +99,14 @@ class RussianLetters:
             return self._acronyms[letters]
         if letters in self._words or len(letters) > _LONGEST_SPELLED:
             return None
-        if len(letters) > 3 and _says_as_word(letters):
+        if _says_as_word(letters) and letters not in self._spelled:
             return None
         return " ".join(letters)
 
 
 def _says_as_word(letters: str) -> bool:
-    """Four capitals or more with vowels well spread read as a word ("ЮНЕСКО"), not as letters ("СССР")."""
-    vowels = sum(c in _VOWELS for c in letters)
-    clusters = re.findall(r"[^АЕЁИОУЫЭЮЯAEIOUY]+", letters)
-    return vowels * 3 >= len(letters) and all(len(c) <= 2 for c in clusters)
+    """Whether capitals read as a word ("МИД", "ГОСТ", "ЮНЕСКО") and not as letters ("США", "СССР")."""
+    if len(letters) == 3:
+        return [c in _VOWELS for c in letters] == [False, True, False]
+    clusters = _CONSONANTS.findall(letters)
+    return len(letters) > 3 and any(c in _VOWELS for c in letters) and all(len(c) <= 2 for c in clusters)

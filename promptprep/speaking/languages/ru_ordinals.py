@@ -13,6 +13,7 @@ from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
 
+_OF_YEARS = re.compile(r"гг?\.\s*\Z")
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
 # Endings of the adjective that follows an ordinal -> gender and case of both.
 _ADJECTIVES = (
@@ -42,13 +43,17 @@ class RussianOrdinals:
 
     def figure_rules(self) -> list[tuple[str, Handler]]:
         return [
-            (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])", self._with_ending),
+            (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?", self._with_ending),
             (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
         ]
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
         return [
             (rf"([IVXLCХІ]+){GAP}?[-–—]{GAP}?([IVXLCХІ]+){GAP}(вв?\.|век(?:а|ов|ах|ам)?(?!\w))", self._centuries),
+            (
+                rf"([IVXLХІ]{{1,7}})(?={GAP}?(?:и|[-–—]){GAP}(?:\w+{GAP})?[IVXL]+{GAP}(?:век|в\.|вв\.|столети))",
+                self._earlier,
+            ),
             (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.))?", self._roman),
         ]
 
@@ -61,13 +66,19 @@ class RussianOrdinals:
             return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
         gender, case = self._endings[ending]
         before = self._context.word_before(text, found.start())
-        if ending in ("е", "ые") and (noun.endswith(("ы", "и", "а")) or noun in ("гг", "же") or int(digits[-1]) == 0):
+        if ending in ("е", "ые") and (
+            noun.endswith(("ы", "и", "а")) or noun == "же" or found[3] == "гг." or int(digits[-1]) == 0
+        ):
             gender = "plural"
         elif ending == "м":
             gender, case = self._m_form(noun, before)
         elif ending == "х" and before in ("в", "о", "на", "при"):
-            case = "prepositional"
-        return reading(found, self._numbers.ordinal(digits, gender, case), "ordinal")
+            gender, case = "plural", "prepositional"
+        said = self._numbers.ordinal(digits, gender, case)
+        if found[3]:
+            year = self._numbers.noun("год")
+            said += f" {year.many(case) if gender == 'plural' else year.one(case)}"
+        return reading(found, said, "ordinal")
 
     def _m_form(self, noun: str, before: str) -> tuple[str, str]:
         """ "-м" is "в пятом", "с пятым" or "к девяностым годам"."""
@@ -103,13 +114,21 @@ class RussianOrdinals:
             return None
         return reading(found, self._numbers.cardinal(n), "roman", end=found.end(1))
 
+    def _earlier(self, found: re.Match[str]) -> Reading | None:
+        """ "конец XIX — начало XX века": the noun stands at the end, the case shows before."""
+        n = roman(found[1].translate(_CYRILLIC))
+        if not n or found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        case = self._century_case(found.string, found.start())
+        return reading(found, self._numbers.ordinal(n, "masculine", case), "roman")
+
     def _century_case(self, text: str, start: int) -> str:
         before = self._context.word_before(text, start)
         if before in ("в", "во", "о"):
             return "prepositional"
-        if before in ("с", "начале", "конце", "середине", "половине", "начала", "конца", "середины", "половины"):
+        if before == "с" or _OF_YEARS.search(text, max(0, start - 6), start):
             return "genitive"
-        return self._context.governs.get(before, "nominative")
+        return self._context.governs.get(before, "genitive" if before else "nominative")
 
     def _beside_noun(self, text: str, found: re.Match[str], after: list[str]) -> tuple[str, str] | None:
         before = self._context.word_before(text, found.start())

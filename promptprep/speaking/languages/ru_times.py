@@ -57,6 +57,7 @@ class RussianTimes:
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
+            (rf"(\d{{3,4}})(?={GAP}по{GAP}\d{{3,4}}{GAP}?{YEAR_WORD})", self._first_year),
             (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
             (r"([12]\d{3})(?![\d,.:/-]?\d|[-‑][а-яё])", self._bare_year),
             (rf"([12]\d{{3}}){GAP}?[-–—]{GAP}?([12]\d{{3}})(?![\d,.]?\d|{GAP}?[^\W\d])", self._bare_years),
@@ -153,6 +154,10 @@ class RussianTimes:
         if _counts(int(digits), word, case):
             return None
         return reading(found, self._numbers.ordinal(digits, "masculine", case), "year", end=found.end(1))
+
+    def _first_year(self, found: re.Match[str]) -> Reading:
+        """ "с 1998 по 2003 год": the first year stands in the genitive though "год" comes later."""
+        return reading(found, self._numbers.ordinal(ascii_digits(found[1]), "masculine", "genitive"), "year")
 
     def _year_case(self, found: re.Match[str], word: str) -> str:
         before = self._context.word_before(found.string, found.start())

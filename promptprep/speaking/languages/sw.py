@@ -25,6 +25,7 @@ from promptprep.speaking.ruled import (
     Handler,
     Rules,
     as_written,
+    is_year_pair,
     one_of,
     reading,
     word_before,
@@ -87,7 +88,7 @@ class Swahili:
                 rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³/])|{GAP}?(?P<money>{one_of(self._money)})(?!\w))",
                 self._measure,
             ),
-            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of([s for s in self._scales if len(s) < 3])})(?!\w)", self._scaled),
+            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of(self._scales)})(?!\w)", self._scaled),
             (rf"(?P<b>{NUMBER})", self._plain),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
@@ -126,6 +127,8 @@ class Swahili:
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         if int(found[3]) == 0:
             return None
+        if is_year_pair(found[2], found[3]) and not found[1]:
+            return reading(found, f"{self._number(found[2])} {self._word['range']} {self._number(found[3])}", "range")
         part = self._share(int(found[2]), int(found[3]))
         return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
 
@@ -201,12 +204,15 @@ class Swahili:
         if not decimal and found[0] in ("1", "2") and self._is_rank(found.string, found.start(), before):
             return reading(found, self.numbers.ordinal(int(found[0])).removeprefix("wa "), "ordinal")
         prefix = "" if decimal else self.numbers.class_of(before, found[0])
-        return reading(found, self._number(found[0], prefix), "decimal" if decimal else "cardinal")
+        kind = "decimal" if decimal else "year" if before in self._word["years"].split() else "cardinal"
+        return reading(found, self._number(found[0], prefix), kind)
 
     def _is_rank(self, text: str, start: int, before: str) -> bool:
         """ "nafasi ya 2" is "ya pili"; "zaidi ya 2" is a count."""
         if before not in self._word["links"].split():
             return False
+        if before != "ya":
+            return True
         noun = word_before(text, text.rindex(before[-1], 0, start) - len(before) + 1)
         return noun in self._word["ranked"].split()
 

@@ -30,7 +30,7 @@ class SwahiliNumbers:
             return self.digits(plain)
         words = self._said.get(plain)
         if words is None:
-            words = self._said[plain] = self._speller.spell(plain, "sw", "%spellout-cardinal").replace(",", "")
+            words = self._said[plain] = _joined(self._speller.spell(plain, "sw", "%spellout-cardinal"))
         return self._agreed(words, prefix, int(plain)) if prefix else words
 
     def _agreed(self, words: str, prefix: str, n: int) -> str:
@@ -60,9 +60,18 @@ class SwahiliNumbers:
         After "mwaka" and "mwezi" only a single one counts ("mwaka mmoja"): other figures name them.
         """
         lower = word.lower()
+        if len(lower) < 3:
+            return ""
         if lower in self._not_classed and not (digits == "1" and lower in ("mwaka", "mwezi")):
             return ""
         for prefix, forms in self._agreeing.items():
             if any(lower.startswith(start) for start in forms["nouns"].split()):
                 return prefix
         return ""
+
+
+def _joined(words: str) -> str:
+    """Without commas; a last part of one word is joined by "na": "elfu mbili na moja", "elfu moja na kumi"."""
+    head, comma, last = words.rpartition(", ")
+    link = " na " if comma and " " not in last else " "
+    return (head.replace(",", "") + link + last) if comma else words
