@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import lru_cache
 from pathlib import Path
 from typing import TypeVar
@@ -14,13 +15,14 @@ from promptprep.errors import BadCall
 from promptprep.model.finding import Finding
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared
-from promptprep.model.rig import Studio
+from promptprep.model.rig import Reader, Studio
 from promptprep.model.script import Script
 from promptprep.model.sightline import Limit, Sightline
 from promptprep.model.timing import Pace, ScriptTiming, Timing
 from promptprep.pipeline import speaker
 from promptprep.store.catalogues import words
 from promptprep.store.languages import language_data
+from promptprep.store.takes import Timed
 from promptprep.store.templates import shipped
 
 Named = TypeVar("Named")
@@ -37,6 +39,15 @@ class Report:
     def fixes(self) -> int:
         """How many findings say `fix`."""
         return sum(f.level == "fix" for one in self.prepared.scripts for f in one.findings)
+
+
+@dataclass(frozen=True, slots=True)
+class Learned:
+    """A reader's new paces, and where the studio file as it was before is kept."""
+
+    reader: str
+    paces: tuple[Pace, ...]
+    kept: Path | None
 
 
 @lru_cache(maxsize=1)
@@ -231,3 +242,39 @@ def write_drawings(sights: Sequence[Sightline], folder: Path) -> list[Path]:
         for name, svg in zip(("side", "reader", "region"), rig_drawings(sight, env), strict=True)
     }
     return write_outputs(folder, files)
+
+
+def learn_reader(
+    readings: Sequence[str], studio_file: Path, reader: str | None = None, *, dry: bool = False
+) -> Learned:
+    """Learns a reader's pace in each language of the readings: take files, and times such as "sky.en.md=3:12".
+
+    It goes into the studio file unless `dry`. Raises `BadCall` where the reader is not known or readings are absurd.
+    """
+    from promptprep.store.studio import read_studio
+    from promptprep.store.takes import read_take, read_typed
+
+    timed = [one for r in readings for one in (read_take(Path(r)) if "=" not in r else [read_typed(r)])]
+    if not timed:
+        raise BadCall("no-samples", "no whole segment was read in these takes", "read at least one segment through")
+    studio = read_studio(studio_file)
+    name = reader or next((one.reader for one in timed if one.reader), None)
+    if name is None:
+        raise BadCall("no-reader", "nothing says who was reading", "name them with --reader")
+    who = _named(studio.readers, name, "reader")
+    paces = tuple(_learned(who, language, timed) for language in sorted({one.language for one in timed}))
+    return Learned(name, paces, None if dry else _keep(studio_file, paces, name))
+
+
+def _learned(who: Reader, language: str, timed: Sequence[Timed]) -> Pace:
+    from promptprep.timing.pace import learn
+
+    samples = [(one.text, one.seconds) for one in timed if one.language == language]
+    prior, today = who.paces.get(language), datetime.now().astimezone().date().isoformat()
+    return learn(samples, language_data(language), engines(), speaker(language, tools()), prior, who.id, today)
+
+
+def _keep(file: Path, paces: Sequence[Pace], reader: str) -> Path | None:
+    from promptprep.store.learned import keep_paces
+
+    return keep_paces(file, paces, reader)

@@ -7,7 +7,7 @@ import sys
 
 import typer
 
-from promptprep.cli import check, demo, explain, prepare, sightline, start, time_
+from promptprep.cli import check, demo, explain, learn, prepare, sightline, start, time_
 from promptprep.errors import PromptprepError
 
 app = typer.Typer(
@@ -21,7 +21,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for module in (prepare, time_, check, sightline, explain, start, demo):
+for module in (prepare, time_, check, sightline, learn, explain, start, demo):
     app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}")(module.command)
 
 

@@ -65,7 +65,7 @@ def pace_toml(pace: Pace, reader: str) -> str:
         f"samples = {pace.samples}  # passages that it was learned from",
         f"sampled_s = {_figure(pace.sampled_s)}  # their length in seconds",
         f"source = {_quoted(pace.source)}",
-        f"scale = {_figure(pace.scale)}  # 1.1: ten per cent slower than the figures below",
+        f"scale = {_figure(pace.scale)}  # 1.1: ten per cent slower than the language's default pace",
         f"common_sd = {_figure(pace.common_sd)}  # how far the whole may be off, as a part of it",
         f"own_sd = {_figure(pace.own_sd)}  # scatter of a passage: this times the root of its seconds",
         "",

@@ -1,0 +1,94 @@
+"""Timed readings: take files that the screen page saves, and times typed by hand."""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from promptprep.errors import BadCall, UnreadableInput
+from promptprep.model.script import Script, Segment
+from promptprep.store.files import read_text
+from promptprep.store.scripts import read_script_file
+from promptprep.units import parse_duration
+
+_TYPED = re.compile(r"(?P<file>.+?)(?:#(?P<id>[^=#]+))?=(?P<time>[^=]+)")
+
+
+@dataclass(frozen=True, slots=True)
+class Timed:
+    """One reading: the copy that was said, in how many seconds, without holds, clips, pauses by cue and live parts."""
+
+    text: str
+    seconds: float
+    language: str
+    reader: str | None
+    where: str
+
+
+def read_take(path: Path) -> list[Timed]:
+    """The whole segments of a take file. Raises `UnreadableInput` where it is none.
+
+    A segment that was jumped into or out of says nothing about its pace and is passed over.
+    """
+    hint = "save it from the screen page as a take file"
+    try:
+        take = json.loads(read_text(path))
+    except ValueError:
+        raise UnreadableInput("broken-take", "this is no take file", hint, str(path)) from None
+    if not isinstance(take, Mapping) or take.get("promptprep") != 1 or not isinstance(take.get("segments"), list):
+        raise UnreadableInput("broken-take", "this is no take file of version 1", hint, str(path))
+    return [timed for segment in take["segments"] if (timed := _segment(segment, take, path))]
+
+
+def _segment(segment: Any, take: Mapping[str, Any], path: Path) -> Timed | None:
+    try:
+        if not segment["whole"] or not str(segment["text"]).strip():
+            return None
+        length = float(segment["ended_s"]) - float(segment["started_s"])
+        seconds = length - float(segment["held_s"]) - float(segment["fixed_s"])
+        language = str(take["language"])
+    except (KeyError, TypeError, ValueError):
+        hint = "save it again from the screen page"
+        raise UnreadableInput("broken-take", "a segment of this take is incomplete", hint, str(path)) from None
+    if not math.isfinite(seconds) or seconds <= 0:
+        return None
+    return Timed(str(segment["text"]), seconds, language, take.get("reader"), f"{path}: {segment.get('id', '')}")
+
+
+def read_typed(text: str) -> Timed:
+    """One time typed by hand: "sky.en.md=3:12" for a script, "sky.en.md#look=0:58" for a segment.
+
+    The length is that of the whole as it was read, its clips, live parts and pauses by cue included. Raises
+    `BadCall`, `UnreadableInput`.
+    """
+    typed = _TYPED.fullmatch(text)
+    if not typed:
+        raise BadCall(
+            "not-a-timing", f"{text!r} names no script and time", 'write "sky.en.md=3:12" or "sky.en.md#look=0:58"'
+        )
+    script = read_script_file(Path(typed["file"]))
+    segments = script.segments if typed["id"] is None else [_segment_of(script, typed["id"])]
+    fixed_s = sum(segment.fixed_s for segment in segments)
+    seconds = parse_duration(typed["time"]) - fixed_s
+    if seconds <= 0:
+        raise BadCall(
+            "absurd-sample", f"{text!r}: clips, pauses and live parts alone take {fixed_s:g} s", "check the time"
+        )
+    return Timed(_copy(segments), seconds, script.language, script.reader, text)
+
+
+def _segment_of(script: Script, name: str) -> Segment:
+    for segment in script.segments:
+        if segment.id == name:
+            return segment
+    known = ", ".join(segment.id for segment in script.segments)
+    raise BadCall("unknown-segment", f"{script.file} has no segment {name!r}", f"it has: {known}", script.file)
+
+
+def _copy(segments: Sequence[Segment]) -> str:
+    return "\n\n".join(p.text for segment in segments for p in segment.paragraphs)

@@ -1,0 +1,103 @@
+"""Timed readings: take files, typed times, and the studio file that keeps what was learned."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from promptprep import faces
+from promptprep.errors import BadCall, PromptprepError, UnreadableInput
+from promptprep.store.learned import with_pace
+from promptprep.store.studio import read_studio
+from promptprep.store.takes import read_take, read_typed
+from promptprep.store.templates import shipped
+
+SEGMENT = {
+    "id": "look", "planned_s": 30.0, "started_s": 2.0, "ended_s": 45.0, "from_s": 0.0, "to_s": 30.0,
+    "held_s": 5.0, "fixed_s": 2.0, "whole": True, "text": "Look south as soon as it gets dark. " * 8,
+}  # fmt: skip
+
+
+def take_file(folder: Path, **changed: Any) -> Path:
+    file = folder / "take.json"
+    take = {"promptprep": 1, "take": 3, "language": "en", "reader": "ines", "segments": [{**SEGMENT, **changed}]}
+    file.write_text(json.dumps(take), "utf-8")
+    return file
+
+
+@pytest.fixture
+def studio(tmp_path: Path) -> Path:
+    shutil.copytree(shipped("scripts_demo"), tmp_path / "demo")
+    return tmp_path / "demo" / "studio.toml"
+
+
+def test_holds_and_fixed_parts_are_no_reading_time(tmp_path: Path) -> None:
+    (timed,) = read_take(take_file(tmp_path))
+    assert timed.seconds == pytest.approx(45 - 2 - 5 - 2)
+    assert (timed.language, timed.reader) == ("en", "ines")
+
+
+@pytest.mark.parametrize("changed", [{"whole": False}, {"text": "  "}, {"ended_s": 9.0}])
+def test_what_says_nothing_about_the_pace_is_passed_over(tmp_path: Path, changed: dict[str, Any]) -> None:
+    assert read_take(take_file(tmp_path, **changed)) == []
+
+
+@pytest.mark.parametrize(
+    "text", ["", "[]", "{}", '{"promptprep": 2, "segments": []}', '{"promptprep": 1, "segments": [{}]}']
+)
+def test_what_is_no_take_file(tmp_path: Path, text: str) -> None:
+    file = tmp_path / "take.json"
+    file.write_text(text, "utf-8")
+    with pytest.raises(UnreadableInput):
+        read_take(file)
+
+
+def test_a_typed_time_leaves_the_fixed_parts_out(studio: Path) -> None:
+    script = faces.read_script(studio.parent / "sky.en.md")
+    timed = read_typed(f"{studio.parent / 'sky.en.md'}=4:10")
+    assert timed.seconds == pytest.approx(250 - script.fixed_s)
+    look = read_typed(f"{studio.parent / 'sky.en.md'}#look=1:10")
+    assert look.seconds == pytest.approx(69)
+    assert "Saturn" in look.text
+    assert "Betelgeuse" not in look.text
+
+
+@pytest.mark.parametrize("wrong", ["=4:00", "{demo}=soon", "{demo}=0:05", "{demo}#nowhere=1:00"])
+def test_what_is_no_typed_time(studio: Path, wrong: str) -> None:
+    with pytest.raises(BadCall):
+        read_typed(wrong.replace("{demo}", str(studio.parent / "sky.en.md")))
+
+
+def test_a_learned_pace_is_kept_and_used_and_can_be_undone(studio: Path) -> None:
+    before = studio.read_bytes()
+    script = studio.parent / "sky.en.md"
+    planned = faces.time_scripts([script])[0][1].timing.mean_s
+    learned = faces.learn_reader([f"{script}=4:30", f"{script}#look=1:20"], studio)
+    ((_, timing),) = faces.time_scripts([script])
+    assert planned < timing.timing.mean_s < 275
+    assert timing.timing.sd_s < faces.time_scripts([script], learned.kept)[0][1].timing.sd_s
+    assert learned.kept is not None
+    assert learned.kept.read_bytes() == before
+
+
+def test_learning_again_replaces_the_tables_and_nothing_else(studio: Path) -> None:
+    script = studio.parent / "sky.en.md"
+    for _ in range(2):
+        learned = faces.learn_reader([f"{script}=4:30"], studio)
+    text = studio.read_text("utf-8")
+    assert text.count("[readers.ines.pace.en]") == 1
+    original = (shipped("scripts_demo") / "studio.toml").read_text("utf-8")
+    assert text.startswith(original.rstrip("\n"))
+    assert read_studio(studio).readers["ines"].paces["en"].samples == 2
+    assert with_pace(text, learned.paces[0], "ines") == text
+
+
+def test_a_reader_whom_the_studio_does_not_have(studio: Path) -> None:
+    before = studio.read_bytes()
+    with pytest.raises(PromptprepError, match="no reader 'nobody'"):
+        faces.learn_reader([f"{studio.parent / 'sky.en.md'}=4:30"], studio, "nobody")
+    assert studio.read_bytes() == before
