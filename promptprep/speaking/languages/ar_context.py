@@ -40,6 +40,8 @@ class ArabicContext:
     """Answers from the words around a place in a text, a few words away at most."""
 
     def __init__(self, data: LanguageData) -> None:
+        self._asked: tuple[str, int, int, int] | None = None
+        self._answer = Setting(0)
         self._oblique = frozenset(data.get("spoken", "oblique_after.words"))
         self._feminine = frozenset(data.get("spoken", "feminine.words"))
         self._masculine = frozenset(data.get("spoken", "masculine_in_at.words"))
@@ -48,7 +50,16 @@ class ArabicContext:
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
 
     def setting(self, text: str, start: int, end: int, floor: int) -> Setting:
-        """The surroundings of the number written from `start` to `end`; attached letters begin at `floor` or later."""
+        """The surroundings of the number written from `start` to `end`; attached letters begin at `floor` or later.
+
+        Several rules ask about the same place one after another: the last answer is kept.
+        """
+        place = (text, start, end, floor)
+        if place != self._asked:
+            self._asked, self._answer = place, self._look(text, start, end, floor)
+        return self._answer
+
+    def _look(self, text: str, start: int, end: int, floor: int) -> Setting:
         attached = _ATTACHED.search(text, max(floor, start - 8), start)
         own, prefix, definite = start, "", False
         if attached and (attached[1] or attached[2] or attached[3]):

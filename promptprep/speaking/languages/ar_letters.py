@@ -1,0 +1,81 @@
+"""Arabic abbreviations, initialisms, Roman figures and letters beside figures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.ar_context import ArabicContext
+from promptprep.speaking.languages.ar_numbers import ArabicNumbers
+from promptprep.speaking.languages.ar_times import GAP
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.roman import roman
+from promptprep.speaking.ruled import Abbreviations, Handler, reading
+
+
+class ArabicLetters:
+    """Handlers for what is written short and for Latin letters."""
+
+    def __init__(self, data: LanguageData, numbers: ArabicNumbers, context: ArabicContext) -> None:
+        self.numbers = numbers
+        self.context = context
+        self._and_so_on_words: str = data.get("spoken", "words.and_so_on")
+        self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
+        self._letter: Mapping[str, str] = data.get("spoken", "letters")
+        self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
+        self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
+        self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
+        titles = {written: forms[0] for written, forms in self._titles.items()}
+        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **titles})
+
+    def rules(self) -> list[tuple[str, Handler]]:
+        return [
+            (r"إلخ\.?(?!\w)", self._and_so_on),
+            (r"[IVXLC]{2,}(?!\w)", self._roman),
+            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self._mixed_serial),
+            (r"[A-Z]+(?![a-z])", self._initialism),
+        ]
+
+    def at_stop(self, text: str, at: int, floor: int) -> Reading | None:
+        """What is written short with its first full stop at `at`."""
+        numbered = self._numbered.around(text, at, floor)
+        if numbered and re.match(rf"{GAP}?\d", text[numbered[1] : numbered[1] + 2]):
+            return Reading(Span(numbered[0], numbered[1]), numbered[3], "abbreviation")
+        found = self._abbreviations.around(text, at, floor)
+        return self._abbreviation(text, *found) if found else None
+
+    def _roman(self, found: re.Match[str]) -> Reading | None:
+        n = roman(found[0])
+        if not n or n > 99 or found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        before = self.context.setting(found.string, found.start(), found.end(), 0).before
+        feminine = self._ranked.get(before, self.context.looks_feminine(before))
+        return reading(found, self.numbers.ordinal(n, feminine=feminine), "roman")
+
+    def _mixed_serial(self, found: re.Match[str]) -> Reading:
+        """Letters by name and figures as numbers: "M31" -> "إم واحد وثلاثون"."""
+        parts = re.findall(r"\d+|[A-Z]", found[0])
+        said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)
+        return reading(found, " ".join(said), "serial")
+
+    def _initialism(self, found: re.Match[str]) -> Reading | None:
+        before = found.string[found.start() - 1 : found.start()]
+        letters = found[0]
+        if (before.isascii() and before.isalnum()) or len(letters) > 6:
+            return None
+        return reading(found, self._acronyms.get(letters) or " ".join(self._letter[c] for c in letters), "initialism")
+
+    def _abbreviation(self, text: str, start: int, end: int, written: str, said: str) -> Reading:
+        forms = self._titles.get(written)
+        if forms:
+            name = re.match(r"\s*([\u0621-\u0652]+)", text[end : end + 24])
+            said = forms[1] if name and self.context.looks_feminine(name[1]) else forms[0]
+        return Reading(Span(start, end), said, "abbreviation")
+
+    def _and_so_on(self, found: re.Match[str]) -> Reading | None:
+        if found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        return reading(found, self._and_so_on_words, "abbreviation", end=found.start() + 3)
