@@ -13,6 +13,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from promptprep.model.prepared import PreparedScript
+from promptprep.model.rig import Flip
 from promptprep.rendering.screen_chart import chart
 from promptprep.rendering.screen_object import plan_object
 from promptprep.rendering.screen_plan import ScreenPlan, page_shift_px, screen_plan
@@ -25,6 +26,9 @@ SCRIPTS = (
     "plan", "travel", "clock", "store", "takes", "stage", "cards", "commands", "keys", "pointer", "link", "reader",
     "board", "operator", "start",
 )  # fmt: skip
+UNDERLINED = ("ja", "zh", "ko")
+"""Languages whose bundled font has one weight: stress is shown by a line under the words, and widths hold."""
+
 STYLES = ("copy", "reader", "panels", "operator")
 
 
@@ -60,13 +64,42 @@ def screen_html(prepared: PreparedScript, env: Environment, fonts: Fonts, place:
     )
 
 
-def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> bytes:
-    """The screenfuls as pages of the rig's own pixels (96 to the inch), flipped as the rig needs; the chart is last."""
+def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, flip: Flip | None = None) -> bytes:
+    """The screenfuls as pages of the rig's own pixels (96 to the inch), the chart last; flipped as the rig needs.
+
+    `flip` overrides the rig's.
+    """
+    plan = screen_plan(prepared)
+    flip = flip or prepared.rig.flip
+    values = _values(prepared, plan, fonts)
+    styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": flip})
+    page = env.get_template("screen/pages.html.j2")
+    html = page.render(**values, styles=Markup(styles), pages=screen_pages(plan), with_chart=True, flip=flip)
+    return _written(html, f"{prepared.script.name}.{prepared.script.language}.{prepared.digest}")
+
+
+def strip_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> bytes:
+    """The whole strip cut into pages of the picture's height, then a page for each guest card; all upright."""
     plan = screen_plan(prepared)
     values = _values(prepared, plan, fonts)
-    styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed})
+    styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": "none"})
+    guests = [page for page in screen_pages(plan) if page["kind"] == "guest"]
     page = env.get_template("screen/pages.html.j2")
-    return _written(page.render(**values, styles=Markup(styles), pages=screen_pages(plan)))
+    html = page.render(**values, styles=Markup(styles), pages=[*_slices(plan), *guests], with_chart=False, flip="none")
+    return _written(html, f"{prepared.script.name}.{prepared.script.language}.{prepared.digest}.strip")
+
+
+def _slices(plan: ScreenPlan) -> list[dict[str, Any]]:
+    """A line that stands on a cut is on both slices; an even height, so that half-size colour planes meet."""
+    height, line = plan.frame.height_px // 2 * 2, plan.frame.line_px
+    spill = line // 2
+    bottom = plan.lines[-1].top_px + line + spill if plan.lines else 0
+    slices: list[dict[str, Any]] = [{"kind": "copy", "lines": []} for _ in range(bottom // height + 1)]
+    for placed in plan.lines:
+        first, last = max(placed.top_px - spill, 0) // height, (placed.top_px + line + spill) // height
+        for number in range(first, last + 1):
+            slices[number]["lines"].append((placed, placed.top_px - number * height))
+    return slices
 
 
 def screen_pages(plan: ScreenPlan) -> list[dict[str, Any]]:
@@ -100,6 +133,7 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> dict[st
         "chart": chart(prepared, plan.frame),
         "faces": faces,
         "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
+        "underlined": prepared.script.language.split("-")[0] in UNDERLINED,
         "w": ENGLISH,
     }
 
@@ -125,7 +159,8 @@ def _letters(prepared: PreparedScript, plan: ScreenPlan) -> tuple[str, str]:
     for wait in plan.waits:
         shown += [wait.text, *wait.names, *wait.notes, *(part for pair in wait.sayings for part in pair)]
     shown += [action.text for cue in plan.cues for action in cue.actions]
-    bold = [run.text for placed in plan.lines for run in placed.runs if run.stress]
+    underlined = prepared.script.language.split("-")[0] in UNDERLINED
+    bold = [] if underlined else [run.text for placed in plan.lines for run in placed.runs if run.stress]
     return "".join(sorted(set("".join(shown)))), "".join(sorted(set("".join(bold))))
 
 
@@ -180,18 +215,11 @@ def _hash(text: str) -> str:
     return "sha256-" + base64.b64encode(hashlib.sha256(text.encode("utf-8")).digest()).decode("ascii")
 
 
-def _written(html: str) -> bytes:
+def _written(html: str, identity: str) -> bytes:
+    """PDF bytes. Only data in the page itself is read: a script's text can fetch nothing."""
     import weasyprint
     from weasyprint.text.fonts import FontConfiguration
+    from weasyprint.urls import URLFetcher
 
-    document = weasyprint.HTML(string=html, url_fetcher=_nothing_outside)
-    return bytes(document.write_pdf(font_config=FontConfiguration()))
-
-
-def _nothing_outside(url: str) -> Any:
-    """Only data in the page itself is read; a script's text can fetch nothing."""
-    import weasyprint
-
-    if not url.startswith("data:"):
-        raise ValueError("nothing outside the page is fetched")
-    return weasyprint.default_url_fetcher(url)
+    document = weasyprint.HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",)))
+    return bytes(document.write_pdf(font_config=FontConfiguration(), pdf_identifier=identity.encode("utf-8")))

@@ -89,15 +89,19 @@ def screen_plan(prepared: PreparedScript) -> ScreenPlan:
     centres = [placed.top_px + frame.line_px / 2 for placed in lines]
     index = WordIndex(prepared.timing.segments)
     words = [index.words(line) for line in prepared.broken.lines]
+    waits = tuple(_waits(prepared))
+    tops = [placed.top_px for placed in lines]
+    parts = [wait.end_s for wait in waits if wait.kind == "live"]
+    ends = [prepared.timing.timing.mean_s, *(line.end_s for line in prepared.broken.lines[-1:])]
     return ScreenPlan(
         frame,
         lines,
         travel(prepared.broken.lines, centres, words),
-        screenfuls(prepared.broken.lines, [p.top_px for p in lines], frame.line_px, _page_px(frame)),
-        tuple(_waits(prepared)),
+        screenfuls(prepared.broken.lines, tops, frame.line_px, _page_px(frame), parts),
+        waits,
         numbered_cues(prepared.script, prepared.timing),
         gaps,
-        prepared.timing.timing.mean_s,
+        max(ends),
     )
 
 
