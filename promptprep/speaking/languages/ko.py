@@ -14,8 +14,8 @@ from promptprep.speaking.languages.cjk_text import Amount
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
-_TIMES = frozenset("년월일시분초")
-_TIMES = frozenset("년월일시분초")
+_TIMES = frozenset("년월일시분초)")
+_TIMES = frozenset("년월일시분초)")
 _ENDS_IN_CONSONANT = frozenset("013678")
 
 

@@ -1,0 +1,106 @@
+"""Japanese: what the vectors do not show — context, ambiguity, and the way from figures to kana."""
+
+from __future__ import annotations
+
+import pytest
+
+from promptprep.engines.kana import UnidicKana
+from tests.speaking.cjk import readings, said
+
+KANA = UnidicKana()
+
+
+def kana_of(text: str) -> str:
+    return "".join(pronounced for _, pronounced, _ in KANA.kana(said(text, "ja")))
+
+
+# Makino & Tsutsui, "A Dictionary of Basic Japanese Grammar" (1986), appendix on numerals and counters; from memory.
+@pytest.mark.parametrize(
+    ("written", "kana"),
+    [
+        ("1人", "ヒトリ"),
+        ("2人", "フタリ"),
+        ("4人", "ヨニン"),
+        ("14人", "ジューヨニン"),
+        ("3本", "サンボン"),
+        ("6本", "ロッポン"),
+        ("8本", "ハッポン"),
+        ("10本", "ジュッポン"),
+        ("100本", "ヒャッポン"),
+        ("1000本", "センボン"),
+        ("3匹", "サンビキ"),
+        ("6匹", "ロッピキ"),
+        ("3杯", "サンバイ"),
+        ("1冊", "イッサツ"),
+        ("8歳", "ハッサイ"),
+        ("20歳", "ハタチ"),
+        ("1個", "イッコ"),
+        ("6個", "ロッコ"),
+        ("10回", "ジュッカイ"),
+        ("3階", "サンガイ"),
+        ("3軒", "サンゲン"),
+        ("4時", "ヨジ"),
+        ("7時", "シチジ"),
+        ("9時", "クジ"),
+        ("19時", "ジュークジ"),
+        ("1分", "イップン"),
+        ("3分", "サンプン"),
+        ("4分", "ヨンプン"),
+        ("20分", "ニジュップン"),
+        ("4月", "シガツ"),
+        ("7月", "シチガツ"),
+        ("9月", "クガツ"),
+        ("4年", "ヨネン"),
+        ("2日", "フツカ"),
+        ("8日", "ヨーカ"),
+        ("10日", "トーカ"),
+        ("14日", "ジューヨッカ"),
+        ("20日", "ハツカ"),
+        ("24日", "ニジューヨッカ"),
+        ("1つ", "ヒトツ"),
+        ("9つ", "ココノツ"),
+        ("300", "サンビャク"),
+        ("600", "ロッピャク"),
+        ("800", "ハッピャク"),
+        ("3000", "サンゼン"),
+        ("8000", "ハッセン"),
+        ("1兆円", "イッチョーエン"),
+        ("3か月", "サンカゲツ"),
+        ("6か月", "ロッカゲツ"),
+        ("第3回", "ダイサンカイ"),
+        ("3分の2", "サンブンノニ"),
+        ("1.5", "イッテンゴ"),
+        ("0時", "レージ"),
+    ],
+)
+def test_counters_sound_as_they_should(written: str, kana: str) -> None:
+    assert kana_of(written) == kana
+
+
+def test_the_first_is_tsuitachi_in_a_date_and_a_day_elsewhere() -> None:
+    assert kana_of("12月1日") == "ジューニガツツイタチ"
+    assert kana_of("1日3回") == "イチニチサンカイ"
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("三百人が四時に", "三百人が四時に"),
+        ("気温-5度", "気温マイナス五度"),
+        ("25℃〜30℃", "二十五度から三十度"),
+        ("3-1で勝利", "三対一で勝利"),
+        ("10-15", "十から十五"),
+        ("詳しくはexample.comへ", "詳しくはexample ドット comへ"),
+        ("GDPは3.2%増", "ジーディーピーは三点二パーセント増"),
+        ("１２，３", "十二，三"),
+        ("5/12(火)", "五月十二日火曜日"),
+        ("ルイXIV世", "ルイ十四世"),
+        ("①②", "一二"),
+    ],
+)
+def test_context_decides(written: str, spoken: str) -> None:
+    assert said(written, "ja") == spoken
+
+
+def test_a_fraction_that_may_be_a_day_says_so() -> None:
+    assert readings("3/8", "ja")[0].otherwise == ("三月八日",)

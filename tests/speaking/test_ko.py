@@ -1,0 +1,67 @@
+"""Korean: native and Sino-Korean numbers, blanks, and what the context decides."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.speaking.cjk import readings, said
+
+# Yeon & Brown, "Korean: A Comprehensive Grammar" (2011), ch. 3; from memory.
+NATIVE = ["한", "두", "세", "네", "다섯", "여섯", "일곱", "여덟", "아홉", "열"]
+TENS = {20: "스무", 30: "서른", 40: "마흔", 50: "쉰", 60: "예순", 70: "일흔", 80: "여든", 90: "아흔"}
+
+
+@pytest.mark.parametrize(("value", "word"), [*enumerate(NATIVE, 1), *TENS.items(), (21, "스물한"), (99, "아흔아홉")])
+def test_native_numbers_before_a_counter(value: int, word: str) -> None:
+    assert said(f"{value}명", "ko") == f"{word} 명"
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("3개", "세 개"),
+        ("3개월", "삼 개월"),
+        ("2대", "두 대"),
+        ("세계 3대 폭포", "세계 삼대 폭포"),
+        ("20대 여성", "이십대 여성"),
+        ("3달", "세 달"),
+        ("3달러", "삼 달러"),
+        ("100명", "백 명"),
+        ("101명", "백한 명"),
+        ("123명", "백이십삼 명"),
+        ("24시간", "이십사 시간"),
+        ("12시", "열두 시"),
+        ("21시", "이십일 시"),
+        ("1.5배", "일점오 배"),
+        ("제3차", "제삼 차"),
+        ("6월", "유월"),
+        ("10월", "시월"),
+        ("10개월", "십 개월"),
+    ],
+)
+def test_the_counter_decides(written: str, spoken: str) -> None:
+    assert said(written, "ko") == spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("약3개", "약 세 개"),
+        ("오후9시", "오후 아홉 시"),
+        ("3명이", "세 명이"),
+        ("ESA는", "이에스에이는"),
+        ("5%가", "오 퍼센트가"),
+        ("9:40~10:30", "아홉 시 사십 분부터 열 시 삼십 분"),
+        ("100원~200원", "백 원에서 이백 원"),
+        ("기온 -5도", "기온 영하 오 도"),
+        ("2+2=4", "이 더하기 이는 사"),
+    ],
+)
+def test_blanks_and_particles(written: str, spoken: str) -> None:
+    assert said(written, "ko") == spoken
+
+
+def test_a_number_that_may_be_a_count_or_a_name_says_so() -> None:
+    assert said("3번 출구", "ko") == "삼 번 출구"
+    (reading,) = readings("3번", "ko")
+    assert (reading.said, reading.otherwise) == ("세 번", ("삼 번",))

@@ -1,0 +1,71 @@
+"""Chinese: 两 and 二, years and lengths of time, telephone numbers, ambiguity."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.speaking.cjk import readings, said
+
+
+# Lü Shuxiang, "Xiandai hanyu babai ci" (1980), entries 二 and 两; from memory.
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("2个", "两个"),
+        ("2位", "两位"),
+        ("12个", "十二个"),
+        ("第2个", "第二个"),
+        ("2年级", "二年级"),
+        ("2年", "两年"),
+        ("2月", "二月"),
+        ("2%", "百分之二"),
+        ("2.5倍", "二点五倍"),
+        ("2亿", "两亿"),
+        ("22000", "两万二千"),
+        ("200", "二百"),
+        ("2-3个", "两到三个"),
+        ("2点", "两点"),
+        ("2:00", "两点"),
+    ],
+)
+def test_two(written: str, spoken: str) -> None:
+    assert said(written, "zh") == spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("1998年", "一九九八年"),
+        ("2020年底", "二〇二〇年底"),
+        ("2026年前", "二〇二六年前"),
+        ("1500年前", "一千五百年前"),
+        ("约2000年", "约两千年"),
+        ("300年", "三百年"),
+        ("90后", "九零后"),
+        ("08年", "〇八年"),
+    ],
+)
+def test_years_and_lengths_of_time(written: str, spoken: str) -> None:
+    assert said(written, "zh") == spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("-5~3℃", "零下五到三摄氏度"),
+        ("5-10%", "百分之五到百分之十"),
+        ("比分2:0", "比分二比零"),
+        ("3千克", "三千克"),
+        ("1000百帕", "一千百帕"),
+        ("21:05", "二十一点零五分"),
+        ("共100，200人", "共一百，二百人"),
+        ("3万5千", "三万五千"),
+    ],
+)
+def test_context_decides(written: str, spoken: str) -> None:
+    assert said(written, "zh") == spoken
+
+
+def test_one_in_a_telephone_number_may_be_said_either_way() -> None:
+    (reading,) = readings("拨打110", "zh")
+    assert (reading.kind, reading.said, reading.otherwise) == ("telephone", "幺幺零", ("一一零",))
