@@ -15,7 +15,7 @@ from promptprep.model.ports import Breaks, Word
 from promptprep.spans import Span
 
 # Cost of a line end by what stands before it. Common practice, no source: after punctuation first.
-_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.1, 0.2, 0.5, 1.0
+_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.05, 0.1, 0.3, 0.6
 _STOPS = frozenset(".!?…。！？؟।")
 _PAUSES = frozenset(";:—–；：؛")
 _COMMAS = frozenset(",、，،")
