@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from promptprep.model.language import LanguageData
 from promptprep.speaking.ruled import word_before
 
-_ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال)?ـ*[ \u200e\u200f\u061c]?\Z")
+_ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
 _CHAINED = re.compile(r"[\d.,٫٬]+\s?\Z")
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")

@@ -1,0 +1,119 @@
+"""Hindi: years, quarters, ordinals and letters that the vectors' sources do not cover. Worked by hand."""
+
+from __future__ import annotations
+
+import unicodedata
+
+import pytest
+from hypothesis import given, settings
+
+from promptprep.speaking.languages.hi_numbers import HindiNumbers
+from promptprep.store.languages import language_data
+from tests.speaking.support import SPELLER, assert_holds, found, kinds, said, texts
+
+NUMBERS = HindiNumbers(language_data("hi"), SPELLER)
+WORDS = [
+    "में",
+    "सन",
+    "साल",
+    "बजे",
+    "लाख",
+    "करोड़",
+    "किमी",
+    "km",
+    "वीं",
+    "वां",
+    "ला",
+    "मई",
+    "डॉ.",
+    "रु.",
+    "Rs.",
+    "₹",
+    "नंबर",
+    "१२",
+    "३.५",
+    "१/२",
+    "से",
+    "ESA",
+    "XII",
+]
+
+
+def nfc(text: str) -> str:
+    return unicodedata.normalize("NFC", text)
+
+
+@pytest.mark.parametrize(
+    ("year", "expected"),
+    [
+        ("1066", "एक हज़ार छियासठ"),
+        ("1100", "ग्यारह सौ"),
+        ("1905", "उन्नीस सौ पाँच"),
+        ("2000", "दो हज़ार"),
+        ("2026", "दो हज़ार छब्बीस"),
+    ],
+)
+def test_years_count_in_hundreds_up_to_1999(year: str, expected: str) -> None:
+    assert NUMBERS.year(year) == nfc(expected)
+
+
+@pytest.mark.parametrize(
+    ("whole", "quarters", "expected"),
+    [
+        (1, 1, "सवा एक"),
+        (1, 2, "डेढ़"),
+        (2, 2, "ढाई"),
+        (3, 2, "साढ़े तीन"),
+        (2, 3, "पौने तीन"),
+        (12, 3, "पौने तेरह"),
+    ],
+)
+def test_quarters(whole: int, quarters: int, expected: str) -> None:
+    assert NUMBERS.quarters(whole, quarters) == nfc(expected)
+
+
+def test_after_twelve_the_clock_begins_anew() -> None:
+    assert said("12:45", "hi") == nfc("पौने एक बजे")
+    assert said("21:45", "hi") == nfc("इक्कीस बजकर पैंतालीस मिनट")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("26 जनवरी, 1950", "छब्बीस जनवरी, उन्नीस सौ पचास"),
+        ("1999 में", "उन्नीस सौ निन्यानबे में"),
+        ("1999 लोग", "एक हज़ार नौ सौ निन्यानबे लोग"),
+        ("2 करोड़ किमी", "दो करोड़ किलोमीटर"),
+        ("₹2.5 लाख करोड़", "दो दशमलव पाँच लाख करोड़ रुपये"),
+        ("रु. 500", "पाँच सौ रुपये"),
+        ("5 कि.मी.", "पाँच किलोमीटर"),
+        ("डॉ. और प्रो.", "डॉक्टर और प्रोफ़ेसर"),
+        ("H2O", "एच दो ओ"),
+        ("5G", "पाँच जी"),
+        ("2020–21", "दो हज़ार बीस से इक्कीस"),
+        ("छठी 6ठी", "छठी छठी"),
+    ],
+)
+def test_numbers_in_their_sentence(text: str, expected: str) -> None:
+    assert said(nfc(text), "hi") == nfc(expected)
+
+
+@pytest.mark.parametrize("text", ["नमस्कार।", "मई में", "", "आप कैसे हैं?", "साल"])
+def test_plain_words_pass_through(text: str) -> None:
+    assert said(text, "hi") == text
+    assert kinds(text, "hi") == []
+
+
+def test_what_cannot_be_decided_has_another_saying() -> None:
+    assert found("05/06/2026", "hi")[0].otherwise == (nfc("छह मई दो हज़ार छब्बीस"),)
+    assert found("1500 में", "hi")[0].otherwise == (nfc("एक हज़ार पाँच सौ"),)
+
+
+@settings(max_examples=150, deadline=None)
+@given(texts(WORDS))
+def test_any_text_has_a_spoken_form(text: str) -> None:
+    assert_holds(text, "hi")
+
+
+def test_ten_thousand_digits_are_said_one_by_one() -> None:
+    assert said("७" * 10_000, "hi").split() == ["सात"] * 10_000

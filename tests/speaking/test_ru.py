@@ -1,0 +1,172 @@
+"""Russian: agreement and case that the vectors' sources do not cover. Expected forms worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+
+from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
+from promptprep.store.languages import language_data
+from tests.speaking.support import SPELLER, assert_holds, found, kinds, said, texts
+
+NUMBERS = RussianNumbers(language_data("ru"), SPELLER)
+WORDS = [
+    "в",
+    "с",
+    "до",
+    "около",
+    "г.",
+    "году",
+    "мая",
+    "млн",
+    "руб.",
+    "км/ч",
+    "°C",
+    "-й",
+    "-летний",
+    "час",
+    "минуту",
+    "XX",
+    "век",
+    "т.",
+    "е.",
+    "США",
+    "ул.",
+    "гг.",
+    "по",
+    "и",
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("21 звезда", "двадцать одна звезда"),
+        ("22 звезды", "двадцать две звезды"),
+        ("1 окно", "одно окно"),
+        ("2 окна", "два окна"),
+        ("1 ночь", "одна ночь"),
+        ("1 день", "один день"),
+        ("2 новые минуты", "две новые минуты"),
+        ("2 больших телескопа", "два больших телескопа"),
+        ("2 мужчины", "два мужчины"),
+        ("5 программ", "пять программ"),
+        ("около 21 километра", "около двадцати одного километра"),
+        ("от 2 до 4 минут", "от двух до четырех минут"),
+        ("с 20 друзьями", "с двадцатью друзьями"),
+        ("в 5 километрах", "в пяти километрах"),
+        ("к 40 годам", "к сорока годам"),
+        ("более 1500 человек", "более тысячи пятисот человек"),
+    ],
+)
+def test_a_number_agrees_with_its_noun_and_its_preposition(text: str, expected: str) -> None:
+    assert said(text, "ru") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("до 5 км", "до пяти километров"),
+        ("на высоте 300 м", "на высоте трехсот метров"),
+        ("22 м²", "двадцать два квадратных метра"),
+        ("5 а. е.", "пять астрономических единиц"),
+        ("2 а. е.", "две астрономические единицы"),
+        ("0,5 %", "ноль целых пять десятых процента"),
+        ("5 с половиной", "пять с половиной"),
+        ("5 с.", "пять с."),
+        ("10 с", "десять секунд"),
+        ("−$5", "минус пять долларов"),
+        ("$2 млрд", "два миллиарда долларов"),
+        ("около 21 млн", "около двадцати одного миллиона"),
+        ("$0.50", "пятьдесят центов"),
+    ],
+)
+def test_units_and_money_are_declined(text: str, expected: str) -> None:
+    assert said(text, "ru") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("с 1998 по 2003 год", "с тысяча девятьсот девяносто восьмого по две тысячи третий год"),
+        ("в 1941–1945 годах", "в тысяча девятьсот сорок первом — тысяча девятьсот сорок пятом годах"),
+        ("21 год", "двадцать один год"),
+        ("2 года", "два года"),
+        ("5–7 мая", "с пятого по седьмое мая"),
+        ("к 1 сентября", "к первому сентября"),
+        ("с 9:00 до 18:00", "с девяти часов до восемнадцати часов"),
+        ("конец XIX — начало XX века", "конец девятнадцатого — начало двадцатого века"),
+        ("в 60-х гг. XX в.", "в шестидесятых годах двадцатого века"),
+        ("2-х", "двух"),
+        ("с 5-м", "с пятым"),
+        ("в г. Твери", "в городе Твери"),
+    ],
+)
+def test_times_take_the_case_of_their_place(text: str, expected: str) -> None:
+    assert said(text, "ru") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [("С новым годом", "С новым годом"), ("кто-то", "кто-то"), ("Я и ты.", "Я и ты."), ("I am", "I am"), ("", "")],
+)
+def test_plain_words_pass_through(text: str, expected: str) -> None:
+    assert said(text, "ru") == expected
+    assert kinds(text, "ru") == []
+
+
+def test_what_cannot_be_decided_has_another_saying() -> None:
+    (date,) = found("05/06/2026", "ru")
+    assert date.said == "пятого июня две тысячи двадцать шестого года"
+    assert date.otherwise == ("шестого мая две тысячи двадцать шестого года",)
+    assert not found("25/06/2026", "ru")[0].otherwise
+    (years,) = found("1914–1918", "ru")
+    assert years.otherwise == ("тысяча девятьсот четырнадцать — тысяча девятьсот восемнадцать",)
+
+
+@pytest.mark.parametrize(
+    ("n", "expected"),
+    [
+        (0, "нулевой"),
+        (40, "сороковой"),
+        (200, "двухсотый"),
+        (1900, "тысяча девятисотый"),
+        (2000, "двухтысячный"),
+        (21000, "двадцатиоднотысячный"),
+        (100000, "стотысячный"),
+        (1000000, "миллионный"),
+        (2000001, "два миллиона первый"),
+    ],
+)
+def test_ordinals_that_the_rule_sets_lack(n: int, expected: str) -> None:
+    assert NUMBERS.ordinal(n) == expected
+
+
+def test_the_fortieth_in_the_prepositional() -> None:
+    assert NUMBERS.ordinal(40, "masculine", "prepositional") == "сороковом"
+
+
+@pytest.mark.parametrize(
+    ("n", "kind"), [(1, "one"), (11, "many"), (12, "many"), (22, "few"), (111, "many"), (121, "one")]
+)
+def test_plural_classes_are_the_unicode_ones(n: int, kind: str) -> None:
+    assert plural_class(n) == kind
+
+
+def test_every_unit_and_coin_is_a_noun_of_the_data() -> None:
+    data = language_data("ru")
+    for table in ("units", "money", "money_parts", "scales", "declined_abbreviations", "before_a_number"):
+        for unit in data.get("spoken", table).values():
+            noun = NUMBERS.noun(unit.split(" | ")[0].split(" ")[-1])
+            assert len(noun.forms) == 12
+            assert governed(noun, 5, "nominative")
+
+
+@settings(max_examples=150, deadline=None)
+@given(texts(WORDS))
+def test_any_text_has_a_spoken_form(text: str) -> None:
+    assert_holds(text, "ru")
+
+
+def test_ten_thousand_digits_are_said_one_by_one() -> None:
+    assert said("7" * 10_000, "ru").split() == ["семь"] * 10_000
