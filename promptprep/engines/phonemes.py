@@ -91,6 +91,8 @@ class EspeakPhonemes:
         return found
 
     def _say(self, word: str, voice: str) -> tuple[str, ...]:
+        if not any(map(str.isalnum, word)):
+            return ()
         text = word.replace("’", "'")
         for written, said in _SAID.get(voice, ()):
             text = text.replace(written, said)
@@ -176,7 +178,12 @@ def _pieces(text: str) -> list[str]:
 
 def _split(answer: str) -> list[str]:
     plain = _SWITCH.sub("", answer).replace(" ", "_").translate(_STRIP)
-    return [p for p in plain.split("_") if p and any(c.isalpha() for c in p)]
+    return [p for p in plain.split("_") if _is_phone(p)]
+
+
+@lru_cache(maxsize=4096)
+def _is_phone(name: str) -> bool:
+    return any(map(str.isalpha, name))
 
 
 def _make_room(known: dict[str, T], wanted: int) -> None:

@@ -1,9 +1,10 @@
 """Bayesian learning of coefficients from timed readings, one reading after another.
 
-A reader's coefficients are normal around the language's default, with the spread that readers show; a reading of
-t seconds scatters with variance `own_sd**2 * t + (day_sd * t)**2`: by itself, and with the reader's day. Each reading moves the estimate by a Kalman step, so no matrix is
-inverted and work is linear in the number of readings. A reading that the others and the default make implausible
-gets the weight of a Student's t law, so that one wrong stopwatch does not carry the pace away.
+A reader's coefficients are normal around the language's default, with the spread that readers show; a reading of t
+seconds scatters with variance `own_sd**2 * t + (day_sd * t)**2`: by itself, and with the reader's day. Each reading
+moves the estimate by a Kalman step, so no matrix is inverted and work is linear in the number of readings. A reading
+that the others and the default make implausible gets the weight of a Student's t law, so that one wrong stopwatch
+does not carry the pace away.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ from promptprep.model.timing import PauseKind
 _BLANK_LINE = re.compile(r"(?:\r\n|\r|\n)[^\S\r\n]*(?:\r\n|\r|\n)|\u2029")
 _FULL = re.compile(r"[!?…。！？．؟۔।॥‼⁇⁈⁉჻።]|\.(?=[\s\"'”’»)\]]|$|\.)|(?<!\S)\.")
 _DASH = re.compile(r"--|[—―⸺]|(?<=\s)[-–−](?=\s)|(?<=\s)[-–−]|…|\.\.|——")
-_COLON = re.compile(r"[:;](?=[\s\"'”’)\]]|$)|[：；؛፤]")
+_COLON = re.compile(r"[:;](?=[\s\"'”’)\]])|[：；؛፤]")
 _COMMA = re.compile(r"[,，،、፣]")
 _BRACKET = re.compile(r"[()\[\]{}（）【】〈〉]")
 _QUOTE = re.compile(r"[\"'“”‘’«»„「」『』]")

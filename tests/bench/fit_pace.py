@@ -80,15 +80,21 @@ TARGETS = {
     ),
     "sw": Target(
         7.6 / COUPE_EN * EN_SYLLABLES_MIN,
-        "syllable", "no published rate found: mean of the languages of simple syllables in Coupe 2019 (es eu fi ja, 7.6 syllables/s)", 0.22,
+        "syllable",
+        "no published rate found: mean of the languages of simple syllables in Coupe 2019 "
+        "(es eu fi ja, 7.6 syllables/s)", 0.22,
     ),
     "zh": Target(
         mean(mean(255 / 313, 5.81 / COUPE_EN) * EN_SYLLABLES_MIN, 260 / 170 * EN_WPM),
-        "character", "ratio to English of IReST (255 characters/min), Coupe 2019 (5.81 syllables/s) and radio news (260 characters/min, 9jiaoyu.com, to Rodero's 170 words/min)", 0.2,
+        "character",
+        "ratio to English of IReST (255 characters/min), Coupe 2019 (5.81 syllables/s) and radio news "
+        "(260 characters/min, 9jiaoyu.com, to Rodero's 170 words/min)", 0.2,
     ),
     "ko": Target(
         mean(7.07 / COUPE_EN * EN_SYLLABLES_MIN, 16.03 * 17.95),
-        "syllable", "ratio to English of Coupe 2019 (7.07 syllables/s) and 18 readers aloud (16.03 breath groups/min of 17.95 syllables, JAKO200804748556267)",
+        "syllable",
+        "ratio to English of Coupe 2019 (7.07 syllables/s) and 18 readers aloud (16.03 breath groups/min of "
+        "17.95 syllables, JAKO200804748556267)",
     ),
 }  # fmt: skip
 
@@ -109,7 +115,7 @@ def matrix(tallied: list[dict[str, float]], names: list[str], *, contiguous: boo
 
 
 def robust(a: np.ndarray, y: np.ndarray, start: np.ndarray, start_sd: np.ndarray, own_sd: float = 0.45) -> np.ndarray:
-    """Coefficients under Student's t with 5 degrees of freedom, drawn weakly towards `start`; the whole time is kept."""
+    """Coefficients under Student's t, 5 degrees of freedom, drawn weakly towards `start`; the whole time is kept."""
     precision = np.diag(1 / start_sd**2)
     noise, weight = own_sd**2 * y, np.ones(len(y))
     found = start
@@ -138,12 +144,21 @@ def english_default(fitted: dict[str, float]) -> dict[str, float]:
 
 
 def fit_spanish(folder: Path, without: frozenset[str] = frozenset()) -> dict[str, float]:
+    """The proportions of 38 readers of books; contiguous cuts."""
+    return fit_many([r for r in load(folder, "es paragraphs") if r.speaker not in without], contiguous=True)
+
+
+def fit_short_english(folder: Path, without: frozenset[str] = frozenset()) -> dict[str, float]:
+    """The proportions of 108 speakers of single sentences, trimmed; for judging only, no default rests on it."""
+    return fit_many([r for r in load(folder, "en short sentences") if r.speaker not in without], contiguous=False)
+
+
+def fit_many(rows: list[Row], *, contiguous: bool) -> dict[str, float]:
     """One set of proportions for all speakers, each with a factor of his own; the mean factor is 1.
 
     Those who gave one recording weigh a third, those who gave many one: hosts are practised readers.
     """
-    rows = [r for r in load(folder, "es paragraphs") if r.speaker not in without]
-    amounts = matrix(tallies(rows, with_unit("es")), FITTED, contiguous=True)
+    amounts = matrix(tallies(rows, with_unit(rows[0].language)), FITTED, contiguous=contiguous)
     length = np.array([r.seconds for r in rows])
     names = sorted({r.speaker for r in rows})
     who = np.array([names.index(r.speaker) for r in rows])

@@ -9,6 +9,7 @@ of the speakers; Japanese: a default that has not seen the recordings).
 
 from __future__ import annotations
 
+import csv
 import math
 import random
 import statistics
@@ -22,12 +23,12 @@ from typing import Any
 
 from promptprep.engines.load import engines
 from promptprep.model.language import LanguageData
-from promptprep.model.timing import Pace
+from promptprep.model.timing import Z80, Pace
 from promptprep.store.languages import language_data
 from promptprep.timing.pace import default_pace, learn
 from promptprep.timing.tally import seconds
 from promptprep.timing.time import time_text, timing_of
-from tests.bench.fit_pace import english_default, fit_english, fit_spanish
+from tests.bench.fit_pace import english_default, fit_english, fit_short_english, fit_spanish
 from tests.bench.readings import Row, load, speaker, tallies
 
 DRAWS = 20
@@ -161,14 +162,17 @@ def shipped(folder: Path, name: str, tag: str) -> list[Judged]:
     return [Judged([r for r, _ in its], [a for _, a in its], data) for its in by_speaker(rows, tallies(rows)).values()]
 
 
-def spanish(folder: Path) -> list[Judged]:
-    rows = load(folder, "es paragraphs")
+def by_tenths(
+    folder: Path, name: str, fit: Callable[[Path, frozenset[str]], dict[str, float]], tag: str
+) -> list[Judged]:
+    """Each tenth of the speakers, with the default fitted on the others."""
+    rows = load(folder, name)
     groups = by_speaker(rows, tallies(rows))
     names = sorted(groups)
     found = []
     for tenth in range(10):
         out = names[tenth::10]
-        data = with_coefficients("es", fit_spanish(folder, without=frozenset(out)))
+        data = with_coefficients(tag, fit(folder, frozenset(out)))
         found += [Judged([r for r, _ in groups[n]], [a for _, a in groups[n]], data) for n in out]
     return found
 
@@ -178,6 +182,27 @@ def japanese(folder: Path) -> list[Judged]:
     rows = load(folder, "ja sentences")
     data = with_coefficients("ja", {"mora_s": 0.14, "comma_s": 0.28, "list_s": 0.32})
     return [Judged(rows, tallies(rows), data)]
+
+
+def short_english(folder: Path, without: frozenset[str]) -> dict[str, float]:
+    """Trimmed single sentences: no breath after the last word."""
+    return fit_short_english(folder, without) | {"end_s": 0.0}
+
+
+def between_readers(folder: Path) -> list[str]:
+    """Speakers of 17 languages: how many lie inside the 80 % that our spread gives around the other speakers."""
+    rates: dict[str, dict[str, list[tuple[float, float]]]] = defaultdict(lambda: defaultdict(list))
+    with (folder / "seventeen_languages_syllables.tsv").open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file, delimiter="\t"):
+            rates[row["language"]][row["speaker"]].append((float(row["syllables"]), float(row["phonation_s"])))
+    lines, inside = [], []
+    for tag, speakers in sorted(rates.items()):
+        logs = [math.log(sum(s for s, _ in v) / sum(t for _, t in v)) for v in speakers.values()]
+        sd = default_pace(language_data({"cmn": "zh"}.get(tag, tag))).common_sd
+        own = [abs(x - statistics.fmean(y for y in logs if y is not x)) < Z80 * sd for x in logs]
+        inside += own
+        lines.append(f"{tag} {sum(own)}/{len(own)} (sd {statistics.stdev(logs):.3f}, ours {sd:.2f})")
+    return [f"17 languages, speakers inside: {100 * statistics.fmean(inside):.0f} %", "  " + "; ".join(lines)]
 
 
 def speed() -> list[str]:
@@ -214,7 +239,7 @@ def main() -> None:
     chance = random.Random(7)
     paragraphs, sentences = english(folder, "en paragraphs"), english(folder, "en sentences")
     short = [j for j in shipped(folder, "en short sentences", "en") if len(j.rows) >= 30]
-    spanish_all = spanish(folder)
+    spanish_all = by_tenths(folder, "es paragraphs", fit_spanish, "es")
     spanish_many = [j for j in spanish_all if len(j.rows) >= 9]
     ja = japanese(folder)
     print(HEADER)
@@ -227,8 +252,14 @@ def main() -> None:
     print(new(paragraphs).line("new: en paragraphs, 4 readers"))
     print(new(sentences).line("new: en sentences, 4 readers"))
     print(new(shipped(folder, "en short sentences", "en")).line("new: en short sentences, 108 speakers"))
+    print(
+        new(by_tenths(folder, "en short sentences", short_english, "en")).line(
+            "  the same, default fitted on the others"
+        )
+    )
     print(new(spanish_all).line(f"new: es paragraphs, {len(spanish_all)} readers"))
     print(new(ja).line("new: ja sentences, 1 reader (rules know him)"))
+    print("\n".join(between_readers(folder)))
     print("\n".join(speed()))
 
 
