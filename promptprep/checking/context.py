@@ -154,7 +154,7 @@ class Context:
         """A figure of a rule: the studio's own where `studio.toml` sets one, else the rule's."""
         return float(self.studio.limits.get(name, default))
 
-    def list(self, key: str) -> tuple[str, ...]:
+    def listed(self, key: str) -> tuple[str, ...]:
         """A word list of the language's faults table; empty where the language has no such thing."""
         return tuple(self.language.maybe("faults", key, ()))
 
@@ -162,8 +162,8 @@ class Context:
     def _sets(self) -> dict[str, frozenset[str]]:
         return {}
 
-    def set(self, key: str) -> frozenset[str]:
+    def word_set(self, key: str) -> frozenset[str]:
         """The same, to be asked about single words."""
         if key not in self._sets:
-            self._sets[key] = frozenset(self.list(key))
+            self._sets[key] = frozenset(self.listed(key))
         return self._sets[key]

@@ -67,8 +67,8 @@ def _difficulty(context: Context, passage: Passage) -> float:
 
 
 def _load(context: Context, passage: Passage, sentence: Sentence) -> float:
-    clauses = sum(word.key in context.set("subordinators") for word in sentence.words)
-    passives = compiled(context.list("passive_forms"))
+    clauses = sum(word.key in context.word_set("subordinators") for word in sentence.words)
+    passives = compiled(context.listed("passive_forms"))
     return math.fsum(
         (
             math.fsum(_word_load(context, word) for word in _said(passage, sentence)),

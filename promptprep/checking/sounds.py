@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
@@ -18,6 +18,7 @@ _HISS = frozenset(
 )
 _WEAK = 2  # phonemes: a word this short carries no onset worth counting
 WINDOW = 6
+_DENSE = 0.3  # share of hisses among the sounds
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,16 @@ class Shape:
     phones: tuple[str, ...]
 
 
+Look = Callable[[Sequence[Shape], Sequence[Token], int], Tangle | None]
+
+
+def _looks(base: str) -> tuple[Look, ...]:
+    """Clusters only where words end on several consonants; hisses not where every other syllable has one."""
+    hiss: tuple[Look, ...] = () if base in ("zh", "ja", "ko") else (_hiss,)
+    cluster: tuple[Look, ...] = (_cluster,) if base in ("de", "en", "fr", "ru") else ()
+    return (_onsets, *hiss, *cluster, _near_repeat)
+
+
 @lru_cache(maxsize=65536)
 def shape(phones: tuple[str, ...]) -> Shape:
     """The shape of a word; a word without a vowel is all onset."""
@@ -50,9 +61,10 @@ def shape(phones: tuple[str, ...]) -> Shape:
 def tangles(context: Context, words: Sequence[Token]) -> Iterator[Tangle]:
     """The tangles of a row of words, in order, no two of which overlap."""
     shapes = [shape(context.phones.get(word.key, ())) for word in words]
+    looks = _looks(context.base)
     at = 0
     while at < len(shapes):
-        found = _tangle(shapes, words, at)
+        found = _tangle(looks, shapes, words, at)
         if found is None:
             at += 1
         else:
@@ -60,8 +72,8 @@ def tangles(context: Context, words: Sequence[Token]) -> Iterator[Tangle]:
             at = found.last + 1
 
 
-def _tangle(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
-    for look in (_onsets, _hiss, _cluster, _near_repeat):
+def _tangle(looks: Sequence[Look], shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
+    for look in looks:
         found = look(shapes, words, at)
         if found is not None:
             return found
@@ -70,11 +82,8 @@ def _tangle(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle 
 
 def _strong(shapes: Sequence[Shape], at: int) -> list[int]:
     """The next words with an onset of their own, weak ones passed over."""
-    found = []
-    for i in range(at, min(at + WINDOW, len(shapes))):
-        if len(shapes[i].phones) > _WEAK and shapes[i].onset:
-            found.append(i)
-    return found
+    near = range(at, min(at + WINDOW, len(shapes)))
+    return [i for i in near if len(shapes[i].phones) > _WEAK and shapes[i].onset]
 
 
 def _onsets(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
@@ -99,13 +108,14 @@ def _close(one: tuple[str, ...], two: tuple[str, ...]) -> bool:
 
 
 def _hiss(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
-    """Five words in a row, most of them with two kinds of hiss."""
+    """Five words in a row with many hisses of two kinds."""
     window = shapes[at : at + 5]
     if len(window) < 4:
         return None
     hissed = [[p for p in s.phones if p in _HISS] for s in window]
     kinds = {p for row in hissed for p in row}
-    if len(kinds) >= 2 and sum(map(len, hissed)) >= 7 and sum(map(bool, hissed)) >= len(window) - 1 and hissed[0]:
+    hisses, sounds = sum(map(len, hissed)), sum(len(s.phones) for s in window)
+    if len(kinds) >= 2 and hisses >= 6 and hisses >= _DENSE * sounds and hissed[0] and hissed[-1]:
         return Tangle(at, at + len(window) - 1, "hiss")
     return None
 

@@ -17,7 +17,7 @@ _NUMBER = r"\d+(?:[.,:/]\d+)*"
 _ELISION = re.compile(r"(?:[cdjlmnst]|qu|jusqu|lorsqu|puisqu|quoiqu)['’](?=\w)", re.IGNORECASE)
 _WORD = re.compile(rf"{_NUMBER}(?![^\W\d_])|{_LETTERS}(?:['’]{_LETTERS})*")
 _SMALL_AFTER = re.compile(r"\s*[\"'“”‘’«»(\[]?([^\W\d_])")
-_INITIAL = re.compile(r"(?:^|[\s.(])[^\W\d_]\.\s*$")
+_INITIAL = re.compile(r"(?:^|[\s.(])([^\W\d_])\.\s*$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,8 @@ def _goes_on(text: str, end: int) -> bool:
     after = _SMALL_AFTER.match(text, end)
     if after and after[1].islower():
         return True
-    return _INITIAL.search(text, max(0, end - 6), end) is not None
+    initial = _INITIAL.search(text, max(0, end - 6), end)
+    return initial is not None and initial[1].isupper()
 
 
 def _trimmed(text: str, start: int, end: int) -> tuple[int, int]:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 _TOP_ZIPF = 9.0  # the lists count centibels below certainty: Zipf value = 9 + log10(share)
-_ARABIC_MARKS = {c: None for c in (*range(0x064B, 0x0660), 0x0640, 0x0670)}
+_ARABIC_MARKS = dict.fromkeys((*range(0x064B, 0x0660), 0x0640, 0x0670))
 
 
 class WordFrequency:
@@ -39,7 +39,7 @@ def _ranks(language: str) -> dict[str, int] | None:
     file = _list_file(language)
     if file is None:
         return None
-    import msgpack
+    import msgpack  # type: ignore[import-untyped]
 
     with gzip.open(file, "rb") as packed:
         header, *bins = msgpack.load(packed, raw=False)

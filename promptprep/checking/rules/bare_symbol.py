@@ -23,6 +23,9 @@ _FINE = (
     "serial",
     "fraction",
     "ordinal",
+    "url",
+    "email",
+    "hashtag",
     "score",
 )
 
@@ -32,7 +35,7 @@ def find(context: Context) -> Iterator[Hit]:
         covered = -1
         for found in _SIGN.finditer(passage.text):
             reading = passage.reading_at(found.start())
-            if found.start() < covered or (reading is not None and reading.kind in _FINE + ("url", "email", "hashtag")):
+            if found.start() < covered or (reading is not None and reading.kind in _FINE):
                 continue
             covered = found.end()
             yield _hit(passage, Span(*found.span()))

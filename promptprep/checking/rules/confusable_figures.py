@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
@@ -23,7 +24,7 @@ def find(context: Context) -> Iterator[Hit]:
     spelled = _spelled(context, {n for pair in pairs for n in pair})
     for passage in context.passages:
         said = sorted(_numbers(passage, spelled))
-        for (one, first), (two, second) in zip(said, said[1:], strict=False):
+        for (one, first), (two, second) in pairwise(said):
             if (first, second) in pairs and two.start - one.end <= near:
                 whole = Span(one.start, two.end)
                 message = f"{one.of(passage.text)} and {two.of(passage.text)} sound alike"
@@ -32,7 +33,7 @@ def find(context: Context) -> Iterator[Hit]:
 
 
 def _pairs(context: Context) -> set[tuple[int, int]]:
-    written = (tuple(int(n) for n in pair.split()) for pair in context.list("confusable"))
+    written = (tuple(int(n) for n in pair.split()) for pair in context.listed("confusable"))
     return {pair for low, high in written for pair in ((low, high), (high, low))}
 
 

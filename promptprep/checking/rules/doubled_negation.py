@@ -10,7 +10,7 @@ from promptprep.checking.rules.patterned import compiled, matches
 
 
 def find(context: Context) -> Iterator[Hit]:
-    for passage, span, _ in matches(context, compiled(context.list("double_negation"))):
+    for passage, span, _ in matches(context, compiled(context.listed("double_negation"))):
         yield Hit(
             passage.source(span), "one negation on top of another", "say what is so, instead of what is not not so"
         )

@@ -12,7 +12,7 @@ from promptprep.spans import Span
 
 
 def find(context: Context) -> Iterator[Hit]:
-    fine, never = context.set("doubled_fine"), context.set("never_doubled")
+    fine, never = context.word_set("doubled_fine"), context.word_set("never_doubled")
     for passage in context.passages:
         for one, two in pairwise(passage.words):
             if one.key == two.key and _slipped(passage, one, two, fine, never):

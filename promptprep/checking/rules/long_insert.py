@@ -18,7 +18,7 @@ _INSERT = Parameter(4.0, "s", "a breath group in reading lasts 3.06 s (SD 0.62; 
 
 def find(context: Context) -> Iterator[Hit]:
     limit_s = context.limit("long-insert.insert_s", _INSERT.value)
-    relative = _relative(context.list("relatives"))
+    relative = _relative(context.listed("relatives"))
     for passage, sentence in context.each_sentence():
         for span in _inserts(sentence, relative):
             seconds = passage.seconds(span)

@@ -8,17 +8,20 @@ from promptprep.checking.context import Context
 from promptprep.checking.rule import Hit, Parameter, Rule
 
 _WHOLE = Parameter(
-    15.0, "s", "about 40 English words at a broadcast pace of 160 words a minute; common practice, no source"
+    18.0, "s", "about 48 English words at a broadcast pace of 160 words a minute; common practice, no source"
 )
+
+_NOTED = 0.75  # share of the limit from which a sentence is noted
 
 
 def find(context: Context) -> Iterator[Hit]:
     limit_s = context.limit("overlong-sentence.whole_s", _WHOLE.value)
     for passage, sentence in context.each_sentence():
         seconds = passage.seconds(sentence.span)
-        if seconds is not None and seconds > limit_s:
+        if seconds is not None and seconds > _NOTED * limit_s:
             message = f"one sentence of {seconds:.0f} seconds"
-            yield Hit(passage.source(sentence.span), message, "make two or three sentences of it, one thought each")
+            hint = "make two or three sentences of it, one thought each"
+            yield Hit(passage.source(sentence.span), message, hint, level="look" if seconds > limit_s else "note")
 
 
 RULE = Rule(
