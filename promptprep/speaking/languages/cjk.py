@@ -21,9 +21,9 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
-_TAKEN = "\ufffc"
+_TAG_LENGTH = 40
 _STARTS = (
-    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃²³]|\d|"
+    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠²³]|\d|"
     r"[-−－–~〜～](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
@@ -37,6 +37,7 @@ class Cjk(Digits):
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
         self.latin = Latin(data, self)
+        self._tags_close = bool(data.get("spoken", "context.tags_close"))
         days = data.get("spoken", "context.weekdays")
         self._weekday = re.compile(rf"\(([{days}])(?:[~-]([{days}]))?\)")
 
@@ -78,6 +79,8 @@ class Cjk(Digits):
             return self._numeric(text, at)
         if character == "#":
             return self._hash(text, at)
+        if character == "@" and (name := self.latin.name(text, at)):
+            return name
         return self.bare_sign(text, at)
 
     def _bracketed(self, text: str, at: int) -> Said | None:
@@ -105,10 +108,14 @@ class Cjk(Digits):
         )
 
     def _hash(self, text: str, at: int) -> Said | None:
-        """ "#1" is a number's sign; one that closes a tag is silent."""
+        """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
         if number := _DIGITS.match(text, at + 1):
             return Said(self.forms["numbered"].replace("{n}", self.numerals.whole(number[0])), "ordinal", number.end())
-        return Said("", "hashtag", at + 1) if text[at - 1 : at] == _TAKEN else self.bare_sign(text, at)
+        if self._tags_close and text[max(0, at - _TAG_LENGTH) : at].rpartition(" ")[2].count("#") % 2:
+            return Said("", "hashtag", at + 1)
+        if text[at + 1 : at + 2].isalpha() and not (text[at - 1 : at].isascii() and text[at - 1 : at].isalnum()):
+            return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
+        return self.bare_sign(text, at)
 
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):

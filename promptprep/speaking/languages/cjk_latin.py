@@ -15,9 +15,13 @@ _RUN = re.compile(r"[A-Za-z]+")
 _CAPITALS = re.compile(r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])")
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
+_SCHEME = re.compile(r"(?:https?|ftp)://")
 _ADDRESS = re.compile(
-    r"(?:[A-Za-z0-9._+-]{1,64}@)?[A-Za-z0-9-]{1,63}(?:\.[A-Za-z0-9-]{1,63}){0,6}\.[a-z]{2,12}(?:/[!-~]*)?(?![A-Za-z])"
+    r"(?:(?:https?|ftp)://)?(?:[A-Za-z0-9._+-]{1,64}@)?[A-Za-z0-9-]{1,63}(?:\.[A-Za-z0-9-]{1,63}){0,6}\.[a-z]{2,12}"
+    r"(?![A-Za-z0-9])(?::\d{1,5})?(?:[/?#][!-~]*)?"
 )
+_NAME = re.compile(r"@[A-Za-z0-9_]{2,40}(?:\.[A-Za-z0-9_]+)*")
+_TAIL = ".,;:!?)]}>\"'"
 _PART = re.compile(r"[A-Za-z]+|\d+|[^A-Za-z\d]")
 _VOWELS = frozenset("aeiouyAEIOUY")
 
@@ -47,7 +51,7 @@ class Latin:
         self._numbered = re.compile(r"(?:No\.?|№) ?(\d+)(?![\d.])", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
-        self._electronic: Mapping[str, str] = data.get("spoken", "electronic")
+        self.signs: Mapping[str, str] = data.get("spoken", "addresses")
         self._short = int(data.get("spoken", "number.code_as_number_up_to"))
 
     def said(self, text: str, at: int) -> Said | None:
@@ -137,14 +141,23 @@ class Latin:
         found = _ADDRESS.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])):
             return None
-        parts = [said for part in _PART.findall(found[0].rstrip("/")) if (said := self._part(part))]
-        return Said(" ".join(parts), "email" if "@" in found[0] else "url", found.end())
+        written = found[0].rstrip(_TAIL)
+        said = self._parts(_SCHEME.sub("", written).rstrip("/"))
+        return Said(said, "email" if "@" in written else "url", at + len(written))
+
+    def name(self, text: str, at: int) -> Said | None:
+        """A name behind an at sign."""
+        found = _NAME.match(text, at)
+        return Said(self._parts(found[0]), "hashtag", found.end()) if found else None
+
+    def _parts(self, written: str) -> str:
+        return " ".join(said for part in _PART.findall(written) if (said := self._part(part)))
 
     def _part(self, part: str) -> str:
         if part.isdecimal():
             return self._number(part) if len(part) <= 4 else self._language.serial_digits(part)
         if not part.isalpha():
-            return str(self._electronic.get(part, ""))
+            return str(self.signs.get(part, ""))
         if len(part) < 3 or _VOWELS.isdisjoint(part):
             return self._letters(part)
         return self._words.get(part.upper(), part)
