@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import io
 
+import pdfplumber
 import pytest
+import weasyprint
 from fontTools.ttLib import TTFont
 
 from promptprep.engines import fonts
-from promptprep.engines.fonts import font_data, font_metrics, font_order, subset_fonts
+from promptprep.engines.fonts import font_css, font_data, font_metrics, font_order, subset_fonts
 from promptprep.engines.shaping import HarfBuzzShaper
 from promptprep.errors import PromptprepError
 from promptprep.model.language import FIRST_CLASS, LanguageData
@@ -86,3 +88,26 @@ def test_a_font_that_is_not_bundled(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(fonts, "language_data", lambda tag: LanguageData(tag, {"fonts": {"order": ["no-such"]}}))
     with pytest.raises(PromptprepError, match="'no-such' is not bundled"):
         font_order("en")
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "bold"),
+    [
+        ("en", "AVAVA To. “Yo”, fi", False),
+        ("en", "AVAVA To. “Yo”, fi", True),
+        ("ru", "ГАТТ, Россия: У", False),
+        ("ja", "「今日は」、2026年GPS", False),
+    ],
+)
+def test_the_page_renderer_sets_the_same_width(language: str, text: str, bold: bool) -> None:
+    """In the PDF that WeasyPrint writes, from the first glyph's left to the last one's right (read by pdfplumber)."""
+    css = font_css(language, text, bold_text=text)
+    html = (
+        f"<html lang='{language}'><style>{css} @page {{ size: 2000px 200px; margin: 0 }}"
+        f"p {{ font: {700 if bold else 400} 50px copy-0; white-space: pre; margin: 0 }}</style><p>{text}</p></html>"
+    )
+    with pdfplumber.open(io.BytesIO(weasyprint.HTML(string=html).write_pdf())) as pdf:
+        chars = pdf.pages[0].chars
+        width_pt = max(char["x1"] for char in chars) - min(char["x0"] for char in chars)
+    expected_pt = SHAPER.widths_em([text], language, bold=bold)[0] * 50 * 0.75
+    assert width_pt == pytest.approx(expected_pt, rel=0.001)
