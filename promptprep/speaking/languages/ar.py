@@ -60,7 +60,7 @@ class Arabic:
         return rf"(?:{GAP}{{0,2}}(?P<unit>{units})(?![\w²³/\u064b-\u0652]))?"
 
     def _figures(self) -> list[tuple[str, Handler]]:
-        latin = one_of([s for s in self.quantities.scales if s.isascii()])
+        latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),

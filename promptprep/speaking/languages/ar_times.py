@@ -106,10 +106,16 @@ class ArabicTimes:
     def _year_of_era(self, found: re.Match[str]) -> Reading | None:
         before = self._setting(found).before
         feminine = before in self._feminine_years
-        if len(found[1]) < 3 and before not in self._feminine_years | self._masculine_years:
+        if before not in self._feminine_years | self._masculine_years and not self._says_era(found):
             return None
         era = self._eras[found["era"]][1 if feminine else 0]
         return reading(found, f"{self.year(found[1], feminine)} {era}", "year")
+
+    @staticmethod
+    def _says_era(found: re.Match[str]) -> bool:
+        """Whether what follows is an era without a word for the year before: "م" apart may be metres."""
+        short = found["era"] == "م"
+        return len(found[1]) == 4 and found.end(1) == found.start("era") if short else len(found[1]) > 2
 
     def _bare_year(self, found: re.Match[str]) -> Reading | None:
         setting = self._setting(found)

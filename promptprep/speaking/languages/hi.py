@@ -72,7 +72,7 @@ class Hindi:
 
     def _tail(self) -> str:
         return (
-            rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?"
+            rf"(?:{GAP}?(?P<scale>{one_of([s for s in self._scales if len(s) > 1])}){_END})?"
             rf"(?:{GAP}?(?P<unit>{one_of({**self._units, **self._money})})(?![\w²³\u0900-\u0963/]))?"
         )
 
@@ -178,7 +178,7 @@ class Hindi:
     def _noun(self, unit: str, one: bool) -> str:
         if unit in self._money:
             return str(self._money[unit][0 if one else 1])
-        return self._units[unit]
+        return self._units[unit].split("|")[0 if one else -1]
 
     def _quantity(self, found: re.Match[str]) -> Reading | None:
         sign = found.groupdict().get("sign")

@@ -148,6 +148,8 @@ class Swahili:
         """Swahili names the unit first: "kilomita tano kwa saa"."""
         if unit in self._around:
             before, after = self._around[unit]
+            if words == self.numbers.cardinal(1) and after.startswith("za "):
+                after = f"ya {after[3:]}"
             return f"{before} {words} {after}".rstrip()
         return f"{self._units[unit]} {words}"
 
