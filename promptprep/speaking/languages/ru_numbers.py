@@ -96,6 +96,8 @@ class RussianNumbers:
         if plain == "0" and case != "nominative":
             return str(self._data.get("spoken", f"zero.{case}"))
         suffix = "" if case == "nominative" else f"-{case}"
+        if case == "prepositional" and gender == "masculine":
+            gender = "neuter"  # the same forms; the masculine rules of CLDR 48 leave tens in the nominative
         words = self._speller.spell(plain, "ru", f"%spellout-cardinal-{gender}{suffix}")
         return words[words.index(" ") + 1 :] if words.startswith(_ONE[case]) else words
 
