@@ -96,6 +96,10 @@ def test_the_first_is_tsuitachi_in_a_date_and_a_day_elsewhere() -> None:
         ("5/12(火)", "五月十二日火曜日"),
         ("ルイXIV世", "ルイ十四世"),
         ("①②", "一二"),
+        ("19:30〜", "十九時三十分から"),
+        ("いいね〜", "いいね〜"),
+        ("今日は#冬の星空", "今日はハッシュタグ冬の星空"),
+        ("€12,50", "十二ユーロ五十セント"),
     ],
 )
 def test_context_decides(written: str, spoken: str) -> None:

@@ -24,7 +24,7 @@ _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE
 _TAG_LENGTH = 40
 _STARTS = (
     r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠²³]|\d|"
-    r"[-−－–~〜～](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
+    r"[~〜～]|[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
 
@@ -120,9 +120,20 @@ class Cjk(Digits):
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
-        if text[at] == "~" or before in self.after_unit:
-            return Said(self.forms["range_word"], "range", at + 1) if before.strip() else None
+        counted = before in self.after_unit
+        if text[at] == "~":
+            return self._wave(text, at, counted or before.isdecimal(), before)
+        if counted:
+            return Said(self.forms["range_word"], "range", at + 1)
         return self._signed(text, at, "minus")
+
+    def _wave(self, text: str, at: int, counted: bool, before: str) -> Said | None:
+        """ "〜" between two ends of a range, or open behind a time ("19:30〜"); elsewhere it only draws a vowel out."""
+        if (text[at + 1 : at + 2].isdecimal() and before.isalnum()) or (
+            counted and text[at + 1 : at + 3].strip().isdecimal()
+        ):
+            return Said(self.forms["range_word"], "range", at + 1)
+        return Said(self.forms["from_then"], "range", at + 1) if counted and self.forms["from_then"] else None
 
     def _signed(self, text: str, at: int, name: str) -> Said | None:
         spaced = text[at + 1 : at + 2] == " "

@@ -16,6 +16,7 @@ _MAGNITUDES = {"k": 3, "thousand": 3, "m": 6, "mn": 6, "mm": 6, "million": 6} | 
     "b": 9, "bn": 9, "billion": 9, "t": 12, "tn": 12, "trn": 12, "trillion": 12,
 }  # fmt: skip
 _MAGNITUDE = re.compile(rf"\s?({'|'.join(sorted(_MAGNITUDES, key=len, reverse=True))})(?![A-Za-z])", re.IGNORECASE)
+_DECIMAL_COMMA = re.compile(r",(\d\d)(?![\d,])")
 _DEGREES = re.compile(r"\s?(?:(°\s?C|℃)|(°\s?F|℉)|(°))(?![A-Za-z])")
 
 
@@ -87,6 +88,7 @@ class Quantities:
         amount = self.amounts.at(text, sign.end()) if sign else None
         if sign is None or amount is None:
             return None
+        amount = _decimal_comma(text, amount)
         name = self.currencies.get(sign[0].strip()) or self._codes[sign[0].strip()]
         amount = _magnified(text, amount)
         second = self.amounts.at(text, amount.end + 1) if text[amount.end : amount.end + 1] in ("-", "~") else None
@@ -160,6 +162,12 @@ class Quantities:
         return self.forms["blank"].join(
             self._filled(self.forms["money"].replace("{unit}", unit), Amount(n.lstrip("0") or "0")) for n, unit in kept
         )
+
+
+def _decimal_comma(text: str, amount: Amount) -> Amount:
+    """Money as it is written on the European continent: "€12,50"."""
+    found = _DECIMAL_COMMA.match(text, amount.end) if amount.plain else None
+    return Amount(amount.whole, found[1], "", found.end()) if found else amount
 
 
 def _magnified(text: str, amount: Amount) -> Amount:

@@ -12,6 +12,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
+_NAMED_DAY = re.compile(r"(\d{1,2})·(\d{1,2})(?=\s?(?:사변|운동|전쟁|절|혁명|민주화|광복|독립|항쟁))")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _TIMES = frozenset("년월일시분초)")
@@ -120,6 +121,8 @@ class Korean(Cjk):
     def special(self, text: str, at: int) -> Said | None:
         if found := _FRACTION.match(text, at):
             return Said(self.fraction("", found[2], found[1]), "fraction", found.end())
+        if found := _NAMED_DAY.match(text, at):
+            return Said(self.numerals.one_by_one(found[1] + found[2]), "date", found.end())
         if found := _SCORE.match(text, at):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())

@@ -12,7 +12,7 @@ from promptprep.speaking.languages.cjk_numbers import chinese, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
 
-_YEAR = re.compile(r"([12]\d{3})(?=\s?年)")
+_YEAR = re.compile(r"([12]\d{3})(?=\s?(?:年|款|届|赛季))")
 _YEARS = re.compile(
     r"([12]\d{3})\s?[-~至到]\s?([12]\d{3}|\d\d)(?=\s?年)|"
     r"(1\d{3}|20\d\d)-(1\d{3}|20\d\d)(?![\d.,-]|\s?[A-Za-z元米个人名次公千万])"
