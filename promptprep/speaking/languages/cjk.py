@@ -115,7 +115,7 @@ class Cjk(Digits):
             return Said("", "hashtag", at + 1)
         if text[at + 1 : at + 2].isalpha() and not (text[at - 1 : at].isascii() and text[at - 1 : at].isalnum()):
             return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
-        return self.bare_sign(text, at)
+        return self.bare_sign(text, at) if text[at - 1 : at].isascii() and text[at - 1 : at].isalpha() else None
 
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):

@@ -14,7 +14,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
 from promptprep.speaking.languages.cjk_wording import Wording
 
-_LONG = re.compile(rf"\d[\d,]{{{LONGEST},}}")
+_LONG = re.compile(rf"\d{{{LONGEST + 1},}}|\d{{1,3}}(?:,\d{{3}}){{{LONGEST // 3},}}(?!\d)")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
 _HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
 _GOES_ON = re.compile(r"[.,]\d|\d|[番号번]")
