@@ -50,9 +50,9 @@ class Literals:
         self._pattern = re.compile(
             rf"(?P<grouped>\d{{1,3}}(?:(?P<sep>{thousands})\d{{3}})(?:(?P=sep)\d{{3}})*(?!\d)|"
             rf"\d{{1,3}}(?:(?P<sep2>[{re.escape(other)}.,])\d{{3}})(?:(?P=sep2)\d{{3}})+(?!\d)|"
-            r"\d{1,2}(?:,\d{2})+,\d{3}(?!\d))"
+            r"\d{1,2}(?:,\d{2}){1,5},\d{3}(?!\d))"
             rf"(?:(?P<mark1>[{re.escape(mark)}])(?P<part1>\d+))?|"
-            rf"(?P<plain>\d+)(?:(?P<mark2>[{mark}{other}])(?P<part2>\d+)(?![{mark}{other}]\d))?"
+            rf"(?P<plain>\d+)(?:(?P<mark2>[{mark}{other}])(?P<part2>\d+)(?!\d|[{mark}{other}]\d))?"
         )
         self._vulgar = re.compile(rf"\s?([{VULGAR}])|[\s\u00a0](\d{{1,2}})[/⁄](\d{{1,2}})(?![\d/])")
         self._leading = re.compile(rf"[{re.escape(mark)}](\d+)")

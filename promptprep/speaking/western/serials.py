@@ -25,8 +25,8 @@ class Serials:
     _bracketed = re.compile(rf"\(\+?\d{{2,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
     _trunk = re.compile(rf"0\d{{1,5}}(?:{_GAP}\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
     _hyphened = re.compile(r"(?:1-)?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
-    _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,}(?:[-‐‑]?X)?(?![\d-])")
-    _dotted = re.compile(r"\d+(?:\.\d+){2,}(?![\w])")
+    _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,12}(?:[-‐‑]?X)?(?![\d-])")
+    _dotted = re.compile(r"\d+(?:\.\d+){2,12}(?!\w)")
     _run = re.compile(r"\d+")
 
     def __init__(self, grammar: Grammar) -> None:
