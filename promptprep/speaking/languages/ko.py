@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
@@ -66,11 +67,19 @@ class Korean(Cjk):
         sino = self.figure(amount, counter, "")
         if counter == "월" and amount.plain and 1 <= amount.value <= 12:
             return self.month(amount.whole), ()
+        if amount.plain and self._is_date(text, at, amount, counter):
+            return f"{sino}{counter}", ()
         if not amount.plain or counter not in self._native or text[max(0, at - 2) : at].rstrip().endswith("제"):
             return f"{sino} {counter}", ()
         if self._names_a_thing(text, at, amount, found):
             return f"{sino}대" if counter == "대" else f"{sino} {counter}", ()
         return self._native_or_sino(amount.value, counter, sino)
+
+    def _is_date(self, text: str, at: int, amount: Amount, counter: str) -> bool:
+        """A year or the day behind its month, which may be written as one word (한글 맞춤법, 43항); spans may not."""
+        if counter == "일":
+            return text[max(0, at - 2) : at].rstrip().endswith("월") and 1 <= amount.value <= 31
+        return counter in ("년", "년대") and 1000 <= amount.value <= 2999
 
     def _native_or_sino(self, value: int, counter: str, sino: str) -> tuple[str, tuple[str, ...]]:
         if not value:
@@ -116,6 +125,8 @@ class Korean(Cjk):
             if counter and counter.end() == second.end and counter[1] in self._native:
                 left, _ = self._with_counter(text, at, amount, counter)
                 return self.forms["range"].replace("{a}", left).replace("{b}", second.said)
+        if first.said.endswith("일") and second.said.endswith(" 일"):
+            second = replace(second, said=second.said.removesuffix(" 일") + "일")
         return super().ranged(text, at, first, second)
 
     def special(self, text: str, at: int) -> Said | None:
