@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from promptprep.model.language import LanguageData
@@ -42,7 +43,7 @@ def measure(spoken: Spoken, data: LanguageData, engines: Engines) -> Measured:
     words = tuple(piece for piece, _ in both)
     loads = tuple(load for _, load in both)
     pauses = with_lists(_pauses(spoken.written, words))
-    return Measured(words, loads, tuple(pauses), _breaths(loads, pauses))
+    return Measured(words, loads, tuple(pauses), _breaths(words, loads, pauses, _openers(data)))
 
 
 def _pauses(written: str, words: Sequence[Piece]) -> list[PauseKind | None]:
@@ -75,7 +76,21 @@ def _stop_inside(written: str, word: Piece, lower_next: bool) -> bool:
     return word.kind in _ENDS_SENTENCE or (word.kind == "abbreviation" and written[word.span.start].islower())
 
 
-def _breaths(loads: Sequence[Load], pauses: Sequence[PauseKind | None]) -> dict[int, float]:
+def _openers(data: LanguageData) -> frozenset[str]:
+    """Words before which a reader takes breath rather than elsewhere; none where the language has no list."""
+    return _openers_of(
+        tuple(data.maybe("phrases", "conjunctions", ())), tuple(data.maybe("phrases", "prepositions", ()))
+    )
+
+
+@lru_cache(maxsize=64)
+def _openers_of(conjunctions: tuple[str, ...], prepositions: tuple[str, ...]) -> frozenset[str]:
+    return frozenset(conjunctions + prepositions)
+
+
+def _breaths(
+    words: Sequence[Piece], loads: Sequence[Load], pauses: Sequence[PauseKind | None], openers: frozenset[str]
+) -> dict[int, float]:
     """Parts of a breath in each stretch without a mark that is longer than one breath holds, by word."""
     found: dict[int, float] = {}
     first, syllables = 0, 0.0
@@ -83,19 +98,33 @@ def _breaths(loads: Sequence[Load], pauses: Sequence[PauseKind | None]) -> dict[
         syllables += load[1]
         if pauses[at] is not None or at == len(loads) - 1:
             if syllables > BREATH_SYLLABLES:
-                _spread_breaths(found, loads, first, at, syllables)
+                excess = (syllables - BREATH_SYLLABLES) / BREATH_SYLLABLES
+                places = _places(loads, first, at, syllables, int(excess) + 1)
+                for place in places:
+                    near = _near_opener(words, place, first, at, openers)
+                    found[near] = found.get(near, 0.0) + excess / len(places)
             first, syllables = at + 1, 0.0
     return found
 
 
-def _spread_breaths(found: dict[int, float], loads: Sequence[Load], first: int, last: int, syllables: float) -> None:
-    """Places the breaths of one stretch evenly; their parts sum to the syllables in excess over a breath's."""
-    excess = (syllables - BREATH_SYLLABLES) / BREATH_SYLLABLES
-    breaths = int(excess) + 1
+def _places(loads: Sequence[Load], first: int, last: int, syllables: float, breaths: int) -> list[int]:
+    """Words of a stretch after which its breaths would be even. A breath needs a word after it: at least one place
+    is given where there are two words, none in a stretch of one."""
     step = syllables / (breaths + 1)
     passed, due = 0.0, step
+    found: list[int] = []
     for at in range(first, last):
         passed += loads[at][1]
         if passed >= due:
-            found[at] = found.get(at, 0.0) + excess / breaths
+            found.append(at)
             due += step
+    return found
+
+
+def _near_opener(words: Sequence[Piece], place: int, first: int, last: int, openers: frozenset[str]) -> int:
+    """The nearest word to `place` that stands before an opener, within three words; else `place` itself."""
+    for away in (0, -1, 1, -2, 2, -3, 3):
+        at = place + away
+        if first <= at < last and words[at + 1].said.lower() in openers and words[at].said.lower() not in openers:
+            return at
+    return place

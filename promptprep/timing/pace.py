@@ -18,6 +18,7 @@ from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key
 
 FASTEST, SLOWEST = 0.25, 5.0  # times the default's; nobody reads aloud outside
 SLACK_S = 4.0  # beyond that: a long breath around a short sentence
+_REMEMBERED = 100  # readings of a pace learned before that still weigh
 _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
 
 
@@ -127,15 +128,16 @@ def _belief(pace: Pace, data: LanguageData) -> Belief:
 def _remembered(before: Belief, prior: Pace, readings: Sequence[Reading]) -> Belief:
     """The belief that goes with a pace learned before: its coefficients, and how sure its running times are.
 
-    Only the sureness of the whole was kept, so it is put back as one reading of the length learned from.
+    Only the number and length of the readings behind it were kept, so they are put back as that many readings of
+    text like the new ones, each as long as the pace says.
     """
     means = tuple(prior.coefficients.get(name, value) for name, value in zip(before.names, before.means, strict=True))
     at_pace = replace(before, means=means)
     typical = _typical(readings)
-    scale = prior.sampled_s / max(at_pace.predicted_s(typical), 1e-9)
-    amounts = tuple(a * scale for a in typical)
-    known = Reading(amounts, at_pace.predicted_s(amounts))
-    return updated(at_pace, [known]).belief
+    length_s = prior.sampled_s / prior.samples
+    scale = length_s / max(at_pace.predicted_s(typical), 1e-9)
+    known = Reading(tuple(a * scale for a in typical), length_s)
+    return updated(at_pace, [known] * min(prior.samples, _REMEMBERED)).belief
 
 
 def _typical(readings: Sequence[Reading]) -> tuple[float, ...]:

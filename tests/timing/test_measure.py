@@ -88,6 +88,7 @@ def test_a_long_stretch_without_a_mark_gets_breaths_inside() -> None:
     assert sum(found.breaths.values()) == pytest.approx(excess)
     assert set(found.breaths) <= set(range(1, len(found.words) - 1))
     assert not measured("we watched the bright moon, and it sank.").breaths
+    assert {found.words[at + 1].said for at in found.breaths} <= {"over", "behind", "and", "before"}
 
 
 def test_the_tally_of_a_text() -> None:

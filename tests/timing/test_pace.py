@@ -146,6 +146,18 @@ def test_learning_goes_on_from_a_pace_learned_before() -> None:
     assert second.sampled_s == pytest.approx(sum(s for _, s in readings(who)))
 
 
+def test_readings_one_by_one_teach_nearly_what_they_teach_together() -> None:
+    samples = readings(reader(1.15, 0.9), 2, 0.03)
+    together = learned(samples)
+    one_by_one: Pace | None = None
+    for sample in samples:
+        one_by_one = learned([sample], one_by_one)
+    assert one_by_one is not None
+    text = PARAGRAPHS[3]
+    assert timed(text, pace=one_by_one).mean_s == pytest.approx(timed(text, pace=together).mean_s, rel=0.03)
+    assert one_by_one.common_sd == pytest.approx(together.common_sd, rel=0.15)
+
+
 def test_the_order_of_the_readings_does_not_matter() -> None:
     samples = readings(reader(1.1, 0.8), 2, 0.05)
     one, other = learned(samples), learned(samples[::-1])
