@@ -143,8 +143,7 @@ class Cjk(Digits):
             return Said(self.forms["plus"] + said.said, "telephone", said.end)
         if name == "plus" and (text[at - 1 : at].isalnum() or (spaced and at)):
             return self.bare_sign(text, at)
-        fraction = self._slashed(text, start) or self._vulgar(text, start)
-        if fraction and fraction.kind != "date":
+        if fraction := self.slashed(text, start, always=True) or self._vulgar(text, start):
             return self.with_sign(name, fraction)
         if not text[start : start + 1].isdecimal():
             money = self.quantities.money(text, start)

@@ -45,7 +45,7 @@ class Digits(Wording):
             self._date,
             self._serial,
             self._clock,
-            self._slashed,
+            self.slashed,
             self._vulgar,
             self._dotted,
             self._ratio,
@@ -128,13 +128,14 @@ class Digits(Wording):
     def near_a_score(self, text: str, at: int, end: int) -> bool:
         return bool(self._score_words.search(text, max(0, at - _LOOK_AROUND), min(len(text), end + _LOOK_AROUND)))
 
-    def _slashed(self, text: str, at: int) -> Said | None:
+    def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
+        """A fraction, or a day where that is likelier; `always` a fraction."""
         found = patterns.SLASHED.match(text, at)
         if found is None or len(found[0]) > LONGEST or not int(found[3]):
             return None
         as_date = self.day_said("", found[2], found[3])
         as_fraction = self.fraction(found[1] or "", found[2], found[3])
-        if patterns.slash_is_date(text, found, self._slash_means_a_day):
+        if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
             return Said(as_date, "date", found.end())
         if measured := self.quantities.measured(text, found.end(), as_fraction):
             return measured

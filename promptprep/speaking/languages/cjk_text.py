@@ -100,8 +100,7 @@ class Amounts:
             if len(more[1]) > 20:
                 break
             value = int(_digits(more[1])) * 10**below
-            least = exponent - (4 if below else 3)
-            if not 10**least <= value < 10**exponent or (text[end] == " " and not more[2]):
+            if not (1 if below else 10) <= value < 10**exponent or (text[end] == " " and not more[2]):
                 break
             total, end, exponent = total + value, more.end(), below
             if not below:

@@ -125,7 +125,7 @@ class Korean(Cjk):
             if counter and counter.end() == second.end and counter[1] in self._native:
                 left, _ = self._with_counter(text, at, amount, counter)
                 return self.forms["range"].replace("{a}", left).replace("{b}", second.said)
-        if first.said.endswith("일") and second.said.endswith(" 일"):
+        if first.said.endswith("일") and not first.said.endswith(" 일") and second.said.endswith(" 일"):
             second = replace(second, said=second.said.removesuffix(" 일") + "일")
         return super().ranged(text, at, first, second)
 
