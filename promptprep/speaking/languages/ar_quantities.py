@@ -27,7 +27,7 @@ class ArabicQuantities:
 
     @staticmethod
     def parsed(written: str) -> tuple[str, str]:
-        plain = re.sub(r"[٬\s]", "", ascii_digits(written))
+        plain = re.sub(r"[٬،\s]", "", ascii_digits(written))
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:[.٫]\d+)?", plain):
             plain = plain.replace(",", "")
         whole, _, part = plain.replace("٫", ".").replace(",", ".").partition(".")

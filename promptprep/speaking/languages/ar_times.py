@@ -42,7 +42,9 @@ class ArabicTimes:
             (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
             (rf"(\d{{1,2}})(?={GAP}(?:إلى|حتى|أو){GAP}\d{{1,2}}{GAP}{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}و{GAP}?\d{{1,2}}{GAP}{month})", self._first_day),
+            (rf"(\d{{1,2}})(?={GAP}من{GAP}(?:شهر{GAP})?{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
+            (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,4}})(?![\d.,:٫٬/]*\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
@@ -145,6 +147,15 @@ class ArabicTimes:
             return None
         half = found["half"]
         return reading(found, self._said(hours, minutes, seconds, self._clock_case(found)) + self._half(half), "clock")
+
+    def _clock_range(self, found: re.Match[str]) -> Reading | None:
+        """ "9:00-18:00" -> "من التاسعة إلى الثامنة عشرة"."""
+        times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]
+        if any(h > 24 or m > 59 for h, m in times):
+            return None
+        first, last = (self._said(h, m, 0, "oblique") for h, m in times)
+        lead = "" if self._setting(found).before == self._word["from"] else f"{self._word['from']} "
+        return reading(found, f"{lead}{first} {self._word['to']} {last}", "range")
 
     def _clock_case(self, found: re.Match[str]) -> str:
         """After "في الساعة" and its like the minutes stand in the genitive too."""

@@ -31,6 +31,7 @@ class HindiClock:
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:])(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
         ]
@@ -68,6 +69,13 @@ class HindiClock:
         if hours > 24 or minutes > 59 or seconds > 59:
             return None
         return reading(found, self._said(hours, minutes, seconds), "clock")
+
+    def _clock_range(self, found: re.Match[str]) -> Reading | None:
+        """ "9:00–18:00" -> "नौ बजे से अठारह बजे"."""
+        times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]
+        if any(h > 24 or m > 59 for h, m in times):
+            return None
+        return reading(found, f" {self._word['range']} ".join(self._said(h, m, 0) for h, m in times), "range")
 
     def _said(self, hours: int, minutes: int, seconds: int) -> str:
         """ "नौ बजकर चालीस मिनट"; quarters of the twelve-hour clock: "सवा नौ बजे", "साढ़े नौ बजे", "पौने दस बजे"."""

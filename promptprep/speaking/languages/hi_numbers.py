@@ -20,7 +20,10 @@ class HindiNumbers:
         key = (plain, rules)
         words = self._said.get(key)
         if words is None:
-            words = self._said[key] = self._speller.spell(plain, "hi", rules)
+            words = self._speller.spell(plain, "hi", rules)
+            for theirs, ours in self._data.get("spoken", "respelled").items():
+                words = words.replace(theirs, ours)
+            self._said[key] = words
         return words
 
     def cardinal(self, digits: str | int) -> str:

@@ -59,8 +59,9 @@ class Russian:
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
         self._half: str = data.get("spoken", "and_a_half")
         q = self.quantities
+        short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
         self._counted = (
-            rf"(?:{GAP}?(?P<scale>{one_of([s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)])})(?!\w))?"
+            rf"(?:{GAP}?(?P<scale>{one_of(short)})(?!\w))?"
             rf"(?:{GAP}?(?P<unit>{one_of({**q.units, **q.money})})(?![\w²³]))?"
         )
         self._rules = Rules(

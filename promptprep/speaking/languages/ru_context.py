@@ -17,6 +17,7 @@ REACH = 60  # characters looked at on either side of a number
 _WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
 _BEFORE = re.compile(r"([А-Яа-яЁё-]+)[\s«„\"(]*$")
 _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
+_PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
 _CONSONANT = "бвгджзйклмнпрстфхцчшщ"
 
 
@@ -34,6 +35,7 @@ class RussianContext:
         self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
+        self._feminine_li = frozenset(data.get("spoken", "feminine_in_li.words"))
         self._masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
 
     def word_before(self, text: str, start: int) -> str:
@@ -77,7 +79,7 @@ class RussianContext:
         case = self.governed_case(text, start, end)
         words = self.words_after(text, end)
         noun = self._noun(words)
-        if not noun:
+        if not noun or self._is_time(noun, self.word_before(text, start)):
             return Agreement(case=case)
         kind = plural_class(n)
         if kind == "one":
@@ -86,13 +88,15 @@ class RussianContext:
         feminine = kind == "few" and noun[-1] in "ыи" and noun not in self._masculine_a
         return Agreement("feminine" if feminine else "masculine", case)
 
+    def _noun(self, words: list[str]) -> str:
+        """The first word that does not look like an adjective, else the last; "" where it looks like a verb."""
+        noun = next((word for word in words if not _ADJECTIVE.search(word)), words[-1] if words else "")
+        return "" if _PAST.search(noun) and noun not in self._feminine_li else noun
+
     @staticmethod
-    def _noun(words: list[str]) -> str:
-        """The first word that does not look like an adjective, else the last."""
-        for word in words:
-            if not _ADJECTIVE.search(word):
-                return word
-        return words[-1] if words else ""
+    def _is_time(noun: str, before: str) -> bool:
+        """ "в 2 ночи" is an hour, "на 2 ночи" a stay."""
+        return noun in ("ночи", "утра", "дня", "вечера") and before in ("в", "к", "до", "с", "около", "после")
 
     def _plural_case(self, words: list[str], noun: str, case: str, kind: str) -> str:
         if noun.endswith(("ами", "ями")) or words[0].endswith(("ыми", "ими")):
@@ -103,13 +107,15 @@ class RussianContext:
             return "prepositional"
         if case in ("dative", "instrumental", "prepositional"):
             return case if noun == words[0] and len(words) == 1 else "nominative"
-        if kind == "few" and case == "nominative" and noun.endswith(("ов", "ев", "ей")):
+        if kind == "few" and case == "nominative" and noun[-1] in _CONSONANT:
             return "genitive"
         return case
 
     def _with_singular(self, noun: str, case: str) -> Agreement:
         """ "21 минута", "21 минуту", "около 21 километра": the noun's ending tells, with the case asked for."""
         last = noun[-1]
+        if last in "ыи" and case != "genitive" and len(noun) > 3:
+            return Agreement("feminine", "genitive")
         if case == "genitive":
             return Agreement("feminine" if last in "ыи" else "masculine", case)
         if last in "ая" and noun not in self._masculine_a:

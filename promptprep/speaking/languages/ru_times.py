@@ -57,6 +57,7 @@ class RussianTimes:
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
+            (rf"1(?={GAP}(?:ночи|дня)(?!\w))", self._one_o_clock),
             (rf"(\d{{3,4}})(?={GAP}по{GAP}\d{{3,4}}{GAP}?{YEAR_WORD})", self._first_year),
             (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
             (r"([12]\d{3})(?![\d,.:/-]?\d|[-‑][а-яё])", self._bare_year),
@@ -122,6 +123,14 @@ class RussianTimes:
         before = self._context.word_before(found.string, found.start())
         case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
         return reading(found, self.clock(hours, minutes, seconds, case), "clock")
+
+    def _one_o_clock(self, found: re.Match[str]) -> Reading | None:
+        """ "в 1 ночи" -> "в час ночи"."""
+        before = self._context.word_before(found.string, found.start())
+        if before not in ("в", "к", "до", "с", "около", "после"):
+            return None
+        case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
+        return reading(found, self._numbers.noun("час").one(case), "clock")
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
         times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]

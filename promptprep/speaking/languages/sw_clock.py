@@ -31,6 +31,7 @@ class SwahiliClock:
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
+            (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (
                 rf"(\d{{1,2}})[:.](\d{{2}})(?::(\d{{2}}))?(?:{GAP}?(?P<half>[ap]\.?m\.?)(?!\w))?(?![\d:.]*\d)",
                 self._clock,
@@ -76,6 +77,17 @@ class SwahiliClock:
         said = self._said(hours, minutes, seconds, found["half"], self._part_follows(found))
         return reading(found, said if after_saa else f"{self._word['hour']} {said}", "clock")
 
+    def _clock_range(self, found: re.Match[str]) -> Reading | None:
+        """ "2:00-4:00" -> "saa mbili hadi saa nne"."""
+        times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]
+        if any(h > 24 or m > 59 for h, m in times):
+            return None
+        hour = self._word["hour"]
+        half = "" if any(h > 12 or h == 0 for h, _ in times) else None
+        first, last = (self._said(h, m, 0, half, self._part_follows(found)) for h, m in times)
+        lead = "" if word_before(found.string, found.start()) == hour else f"{hour} "
+        return reading(found, f"{lead}{first} {self._word['range']} {hour} {last}", "range")
+
     def _hour(self, found: re.Match[str]) -> Reading | None:
         if not 1 <= int(found[1]) <= 12:
             return None
@@ -92,9 +104,9 @@ class SwahiliClock:
 
     def _said(self, hours: int, minutes: int, seconds: int, half: str | None, named: bool) -> str:
         part = ""
-        if half:
+        if half:  # "" says that the hours are international but not which half
             hours = hours % 12 + (12 if half.lower().startswith("p") else 0)
-        if half or hours > 12 or hours == 0:
+        if half is not None or hours > 12 or hours == 0:
             hours %= 24
             part = "" if named else " " + next(name for hour, name in self._parts if hours >= hour)
             hours = (hours + 6) % 12 or 12
