@@ -12,8 +12,10 @@ from promptprep.speaking.western.grammar import Grammar, Noun
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 
+_ARTICLES = ("a", "an", "the", "this", "that", "its", "our", "their", "his", "her")
 _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
 _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
+_CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
     "7": "seventies", "8": "eighties", "9": "nineties",
@@ -30,6 +32,7 @@ class English(Grammar):
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
         self.own_parts = (Decades,)
         self._counted = self.wordset("years.counted")
+        self._after_amounts = self.wordset("units.not_attributive")
         self._not_counted = self.wordset("years.not_counted")
 
     def cardinal(self, digits: str, gender: str = "") -> str:
@@ -53,8 +56,6 @@ class English(Grammar):
             return f"{self.number(literal)} of {_article(what.one)} {what.one}"
         if literal.part == (1, 2) and not literal.whole and magnitude is None:
             return f"half {_article(what.one)} {what.one}"
-        if before in ("a", "an", "A", "An") and what.gender == "":
-            what = Noun(what.one, what.one)
         return super().counted(literal, what, magnitude, before)
 
     def date(self, day: str, month: str, year: str, before: str) -> str:
@@ -94,6 +95,9 @@ class English(Grammar):
     def regnal(self, value: int) -> str:
         return f"the {self.ordinal(str(value))}"
 
+    def attributive(self, before: str, after: str) -> bool:
+        return before.casefold() in _ARTICLES and after.islower() and after not in self._after_amounts
+
     def counts(self, word: str) -> bool:
         if word in self._counted:
             return True
@@ -108,7 +112,9 @@ class Decades:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _DECADE.match(text, at)
-        if not found or (at and text[at - 1].isalnum()):
+        if not found:
+            return self._short_year(text, at, floor)
+        if at and text[at - 1].isalnum():
             return None
         century, tens = found.groups()
         start = at - 1 if at > floor and text[at - 1] in "'’‘" else at
@@ -118,6 +124,13 @@ class Decades:
         elif century:
             said = f"{self.g.cardinal(century)} {said}"
         return Reading(Span(start, found.end()), said, "year")
+
+    def _short_year(self, text: str, at: int, floor: int) -> Reading | None:
+        """The class of '99."""
+        found = _CLASS_YEAR.match(text, at)
+        if not found or at - 1 < floor or text[at - 1] not in "'’" or text[at - 2 : at - 1].strip():
+            return None
+        return Reading(Span(at - 1, found.end()), self.g.cardinal(found[0]), "year")
 
 
 def _article(noun: str) -> str:

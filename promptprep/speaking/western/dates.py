@@ -10,6 +10,7 @@ from promptprep.speaking.western.grammar import Grammar, word_before
 from promptprep.speaking.western.quantities import BLANK, alternatives
 
 DAYS, MONTHS = 31, 12
+_REST = re.compile(r"[ \u00a0\"”’»)]*(?:\n|\Z|¿|¡|([^\W\d_]{1,16}))()")
 
 
 class Dates:
@@ -24,7 +25,7 @@ class Dates:
         names = alternatives(self.months)
         link = grammar.text("dates.link")
         suffix = grammar.text("dates.day_suffix")
-        self._iso = re.compile(r"(\d{4})-(\d{2})-(\d{2})(?![\d-])")
+        self._iso = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d/-])")
         self._figures = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})(?![\d/]|[.-]\d)")
         self._named = re.compile(
             rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
@@ -40,11 +41,11 @@ class Dates:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and (text[at - 1].isalnum() or (text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal())):
             return None
-        return self._in_figures(text, at) or self._with_name(text, at) or self._following(text, at)
+        return self._in_figures(text, at) or self._with_name(text, at) or self._following(text, at, floor)
 
     def _in_figures(self, text: str, at: int) -> Reading | None:
         if found := self._iso.match(text, at):
-            return self._reading(text, found, at, found[3], found[2], found[1])
+            return self._reading(text, found, at, found[4], found[3], found[1])
         if not (found := self._figures.match(text, at)):
             return None
         first, second, year = found[1], found[3], found[4]
@@ -75,7 +76,7 @@ class Dates:
             return None
         return self._date(text, at, end, found[1], name, found[4] or "", found[2] or "")
 
-    def _following(self, text: str, at: int) -> Reading | None:
+    def _following(self, text: str, at: int, floor: int) -> Reading | None:
         """A day after its month: "May 5, 2026"."""
         if not self.names_first:
             return None
@@ -85,11 +86,15 @@ class Dates:
         found = self._after_month.match(text, at)
         if not found or not 1 <= int(found[1]) <= DAYS:
             return None
+        start = at - len(before) - 1
+        short = before != self.months[before] and start >= floor and text.startswith(before, start)
         said = self.g.ordinal(found[1])
         if found[2]:
             said = self.g.text("numbers.range").format(said, self.g.ordinal(found[2]))
         if found[3]:
             said = f"{said}, {self.g.year(found[3])}"
+        if short:
+            return Reading(Span(start, found.end()), f"{self.months[before]} {said}", "date")
         return Reading(Span(at, found.end()), said, "date")
 
     def _date(self, text: str, at: int, end: int, day: str, name: str, year: str, last: str = "") -> Reading:
@@ -139,12 +144,17 @@ class Clocks:
         said = self.g.clock(int(found["hour"]), None if minute is None else int(minute), marked=marked, half=half)
         if second:
             said = self.g.with_seconds(said, int(second))
-        return Reading(Span(found.start(), sentence_end(text, found.end())), said, "clock")
+        return Reading(Span(found.start(), sentence_end(text, found.end(), self.g.openers)), said, "clock")
 
 
-def sentence_end(text: str, end: int) -> int:
-    """Where a reading that ends in a full stop must end so that the sentence keeps its own."""
+def sentence_end(text: str, end: int, openers: frozenset[str]) -> int:
+    """Where a reading that ends in a full stop must end so that the sentence keeps its own.
+
+    A sentence ends with the text or line, and before a word that often opens one (`openers`).
+    """
     if text[end - 1] != ".":
         return end
-    rest = text[end : end + 3].lstrip(' \u00a0"”’»)')
-    return end - 1 if not rest or rest[0] == "\n" or rest[0].isupper() else end
+    rest = _REST.match(text, end)
+    if rest is None:
+        return end
+    return end - 1 if not rest[1] or rest[1] in openers else end

@@ -52,7 +52,6 @@ class Grammar:
     cardinal_rules: Mapping[str, str] = {}
     own_parts: tuple[Callable[[Any], Any], ...] = ()
     roman_dot = False
-    openers: frozenset[str] = frozenset()
     small_is_singular = False
     million_link = ""
 
@@ -60,6 +59,7 @@ class Grammar:
         self.data = data
         self.tag = data.tag
         self._texts: dict[str, str] = {}
+        self.openers = self.wordset("sentences.openers")
         self.words = Words(data, speller, self.spelling_tag(data.tag))
         self.literals = Literals(self.text("numbers.group"), self.text("numbers.mark"))
         self.minus = self.text("numbers.minus")
@@ -200,6 +200,10 @@ class Grammar:
     @cached_property
     def minute(self) -> Noun:
         return noun(str(self.table("units.names")["min"]))
+
+    def attributive(self, before: str, after: str) -> bool:
+        """Whether a quantity stands before its noun as an adjective does ("a five dollar note")."""
+        return False
 
     def regnal(self, value: int) -> str:
         """The number of a king or pope."""

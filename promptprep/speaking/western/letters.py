@@ -14,6 +14,7 @@ _BLANK = r"[ \u00a0\u202f]"
 _ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
 _VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
 _LONGEST = 24
+_SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
@@ -49,7 +50,7 @@ class Romans:
     def at(self, text: str, at: int) -> Reading | None:
         found = self._pattern.match(text, at)
         if not found:
-            return None
+            return self._with_letter(text, at)
         value = roman_value(found[1])
         if not value:
             return None
@@ -63,6 +64,14 @@ class Romans:
         if not said:
             return None
         return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
+
+    def _with_letter(self, text: str, at: int) -> Reading | None:
+        """A class with its sub-class: "Type Ia" after a word that is counted."""
+        found = _SUBCLASS.match(text, at)
+        if not found or word_before(text, at).casefold() not in self.counted:
+            return None
+        said = f"{self.g.cardinal(str(roman_value(found[1])))} {found[2].upper()}"
+        return Reading(Span(*found.span()), said, "roman")
 
     def _ranks(self, numeral: str, suffix: str) -> bool:
         """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
@@ -86,7 +95,7 @@ class Romans:
         if len(numeral) >= _SURE and value > 1000:
             return self.g.year(str(value))
         plain_word = before[:1].isupper() and not before.isupper() and left in (" ", "\u00a0")
-        if plain_word and len(numeral) >= 2 and value < 40 and numeral not in self.never:
+        if plain_word and len(numeral) >= 2 and (value < 40 or len(numeral) > 3) and numeral not in self.never:
             return self.g.cardinal(str(value))
         return ""
 
@@ -143,7 +152,7 @@ class Capitals:
             return None
         end = found.start() + len(written)
         said = " ".join(c for c in written if c != ".")
-        return Reading(Span(found.start(), sentence_end(text, end)), said, "initialism")
+        return Reading(Span(found.start(), sentence_end(text, end, self.g.openers)), said, "initialism")
 
     def _initialism(self, text: str, at: int) -> Reading | None:
         found = self._word.match(text, at)
@@ -170,15 +179,17 @@ class Capitals:
             return False
         if len(word) >= 4:
             return not _UNSAYABLE.search(word)
-        return _shouted(text, at, end)
+        return self._shouted(text, at, end)
 
+    def _shouted(self, text: str, at: int, end: int) -> bool:
+        """Whether a neighbour is a plain word in capitals: a heading, not an initialism."""
+        before = re.findall(r"[^\W\d_]{2,}", text[max(0, at - 20) : at])[-1:]
+        after = re.findall(r"[^\W\d_]{2,}", text[end : end + 20])[:1]
+        return any(w in self.common or self._looks_plain(w) for w in before + after)
 
-def _shouted(text: str, at: int, end: int) -> bool:
-    """Whether the words on both sides, or two on one, are all in capitals: a heading, not an initialism."""
-    before = re.findall(r"[^\W\d_]{2,}", text[max(0, at - 20) : at])[-1:]
-    after = re.findall(r"[^\W\d_]{2,}", text[end : end + 20])[:1]
-    around = [w for w in before + after if w]
-    return bool(around) and all(w.isupper() for w in around)
+    def _looks_plain(self, word: str) -> bool:
+        known = word in self.letters or word in self.words
+        return word.isupper() and len(word) > 4 and not known and bool(self._vowel.search(word))
 
 
 class Abbreviations:
@@ -209,7 +220,7 @@ class Abbreviations:
             return None
         end = found.end()
         if key in self.always:
-            end = sentence_end(text, end) if not self.g.precedes_capitals(said) else end
+            end = sentence_end(text, end, self.g.openers) if not self.g.precedes_capitals(said) else end
         return Reading(Span(start, end), said, "abbreviation")
 
     @staticmethod
@@ -219,7 +230,7 @@ class Abbreviations:
     def _known(self, written: str) -> str:
         """The entry for what is written; a capital at a sentence's start is the same abbreviation."""
         key = self._key(written)
-        lowered = key[0].lower() + key[1:]
+        lowered = key[0].lower() + key[1:] if len(key) > 2 else ""
         return self.exact.get(key) or self.exact.get(lowered) or ""
 
     def _said(self, text: str, key: str, end: int, start: int) -> str:

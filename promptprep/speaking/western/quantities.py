@@ -10,11 +10,13 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
 from promptprep.speaking.western.literal import VULGAR, Literal
-from promptprep.speaking.western.units import Units
+from promptprep.speaking.western.units import Unit, Units
 
 BLANK = r"[\s\u00a0\u202f\u2009]"
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
+_LARGE = 100
+_SHORT = 2
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
@@ -65,6 +67,8 @@ class Quantities:
         self._money_magnitude = re.compile(
             rf"{BLANK}?({alternatives([*self.money_magnitudes, *self.magnitudes])})(?![^\W_€$£])"
         )
+        words = [k for k in (*self.money_magnitudes, *self.magnitudes) if len(k) > _SHORT]
+        self._magnitude_word = re.compile(rf"{BLANK}?({alternatives(words)})(?!\w)")
         self._dash = re.compile(
             rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
         )
@@ -110,8 +114,15 @@ class Quantities:
         second = self.g.literals.at(text, dash.end())
         if second is None:
             return
+        if self._is_type_number(figure, second):
+            return
         if not _CODE_GOES_ON.match(text, second.end) or self._unit_follows(text, second.end):
             figure.second, figure.end = second, second.end
+
+    def _is_type_number(self, figure: _Figure, second: Literal) -> bool:
+        """A name such as 747-400: it falls, is too large for a score, and no word of a score stands before."""
+        falls = figure.first.value > second.value and figure.first.value >= _LARGE and not _year_like(figure.first)
+        return falls and figure.currency is None and figure.before.casefold() not in self.score_before
 
     def _season(self, text: str, figure: _Figure) -> re.Match[str] | None:
         """The bar of a season that spans two years: 2026/27."""
@@ -131,17 +142,41 @@ class Quantities:
         if money:
             return *money, ()
         if percent := self._percent.match(text, end):
-            word = self.g.text("percent.word" if percent[1] == "%" else "percent.mille")
-            said = self._ends(figure, self.g.text("percent.gender"))
-            return f"{said} {word}", "percent", percent.end(), ()
+            return self._percentage(text, figure, percent)
         if unit := self.units.at(text, end):
-            return self._counted(figure, unit.noun), "measure", unit.end, ()
+            return self._measured(text, figure, unit, None)
+        if size := self._magnitude_word.match(text, end):
+            unit = self.units.at(text, size.end())
+            if unit:
+                return self._measured(text, figure, unit, self._size(size[1]))
         if magnitude := self._magnitude.match(text, end):
             return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
         if figure.second:
             said, kind, otherwise = self._plain_range(figure)
             return said, kind, end, otherwise
         return self._plain(text, figure)
+
+    def _size(self, written: str) -> Noun:
+        return self.money_magnitudes.get(written) or self.magnitudes[written]
+
+    def _measured(
+        self, text: str, figure: _Figure, unit: Unit, size: Noun | None
+    ) -> tuple[str, str, int, tuple[str, ...]]:
+        what = unit.noun
+        if self.g.attributive(figure.before, word_after(text, unit.end)):
+            what = Noun(what.one, what.one, what.gender)
+        return self._counted(figure, what, size), "measure", unit.end, ()
+
+    def _percentage(self, text: str, figure: _Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
+        """Per cent; both ends of "5%-7%" may carry the sign."""
+        end = percent.end()
+        if figure.second is None and (dash := self._dash.match(text, end)):
+            second = self.g.literals.at(text, dash.end())
+            closing = self._percent.match(text, second.end) if second else None
+            if closing and closing[1] == percent[1]:
+                figure.second, end = second, closing.end()
+        word = self.g.text("percent.word" if percent[1] == "%" else "percent.mille")
+        return f"{self._ends(figure, self.g.text('percent.gender'))} {word}", "percent", end, ()
 
     def _local(self, text: str, figure: _Figure) -> Literal:
         """With the language's own decimal mark where the number measures something; a bare "3.5" may be a name."""
@@ -164,20 +199,23 @@ class Quantities:
         end, currency, size = figure.end, figure.currency, None
         magnitude = self._money_magnitude.match(text, end)
         if magnitude:
-            key = magnitude[1]
-            size = self.money_magnitudes.get(key) or self.magnitudes[key]
-            end = magnitude.end()
+            size, end = self._size(magnitude[1]), magnitude.end()
         if currency is None:
             right = self._right.match(text, end)
             if right is None:
                 return None
             currency, end = self.currencies[right["money"]], right.end()
+        if self.g.attributive(figure.before, word_after(text, end)):
+            unit = currency.unit
+            currency = Currency(Noun(unit.one, unit.one, unit.gender), currency.cent)
         return self._amount(figure, currency, size), "money", end
 
     def _amount(self, figure: _Figure, currency: Currency, size: Noun | None) -> str:
         first = figure.first
-        if size is None and figure.second is None and len(first.fraction) == 2 and currency.cent:
-            return self._with_cents(first, currency)
+        if size is None and figure.second is None and first.fraction and currency.cent:
+            cents = first.fraction.rstrip("0")
+            if len(cents) <= 2:
+                return self._with_cents(replace(first, fraction=cents.ljust(2, "0")), currency)
         return self._counted(figure, currency.unit, size)
 
     def _with_cents(self, literal: Literal, currency: Currency) -> str:

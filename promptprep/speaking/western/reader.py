@@ -15,6 +15,7 @@ from promptprep.speaking.western.quantities import Quantities
 from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
 
 Read = Callable[[str, int, int], Reading | None]
+_TIGHT = re.compile(r"[$€£¥]?\d")
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
 
 
@@ -39,9 +40,10 @@ class Western:
             self.quantities.at,
         )
         self.symbols = grammar.table("symbols.words")
+        self.between = grammar.table("symbols.between_figures")
         self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
         marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
-        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°{marks}]")
+        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–{marks}]")
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         character = text[at]
@@ -74,10 +76,18 @@ class Western:
             if found is not None and found.span.start <= at:
                 return found
         mark = text[at]
+        if mark == "–":
+            return self._to(text, at)
         if mark in "°º" and (found := self.abbreviations.at(text, at, floor)):
             return found
-        said = self.symbols.get(mark) or self.currency_marks.get(mark)
+        between = text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal()
+        said = (self.between.get(mark) if between else None) or self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
+
+    def _to(self, text: str, at: int) -> Reading | None:
+        """A dash between two figures that were read apart: "31 May–2 June"."""
+        joins = _TIGHT.match(text, at + 1) and (text[at - 1 : at].isalnum() or text[at - 1 : at] in ("%", "°", "€"))
+        return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
 
     def _is_said(self, text: str, at: int) -> bool:
         """A sign between letters of one word ("and/or", "a+") belongs to the word only where data says so."""

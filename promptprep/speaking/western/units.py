@@ -9,6 +9,7 @@ from promptprep.speaking.western.grammar import Grammar, Noun, noun
 
 _BLANK = r"[\s\u00a0\u202f\u2009]"
 _ATTACHED_CAPITALS = frozenset("VW")
+_STOP = re.compile(r"\.(?=[,;:)]|\s[a-z])")
 _POWERS = {"²": "square", "2": "square", "³": "cubic", "3": "cubic"}
 
 
@@ -27,7 +28,7 @@ class Units:
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
         symbols = "|".join(re.escape(s) for s in sorted(self.names, key=lambda s: (-len(s), s)))
         self._pattern = re.compile(
-            rf"({_BLANK})?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³/])"
+            rf"({_BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³/]|\.\w)"
         )
 
     def at(self, text: str, at: int) -> Unit | None:
@@ -36,16 +37,21 @@ class Units:
         if found is None:
             return None
         blank, symbol, power, digit, divisor, divisor_power = found.groups()
-        if not blank and len(symbol) == 1 and symbol.isupper() and symbol not in _ATTACHED_CAPITALS:
+        if blank in (None, "-") and len(symbol) == 1 and symbol.isupper() and symbol not in _ATTACHED_CAPITALS:
             return None
-        if blank and blank == "\n":
+        if blank == "\n":
             return None
+        end = found.end()
+        if symbol.isalpha() and (stop := _STOP.match(text, end)):
+            end = stop.end()
         named = self.names[symbol]
         if power or digit:
             named = self._raised(named, _POWERS[power or digit])
         if divisor:
             named = self._divided(named, self.names[divisor], divisor_power)
-        return Unit(named, found.end())
+        if blank == "-":
+            named = Noun(named.one, named.one, named.gender)
+        return Unit(named, end)
 
     def _raised(self, base: Noun, power: str) -> Noun:
         form = self.raised[power]
