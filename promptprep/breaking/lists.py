@@ -116,7 +116,7 @@ def _is_dash(written: str) -> bool:
 def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
     if _DIGIT_UNIT.search(left.written) and right.word[:1].isdigit():
         return True
-    if left.is_number and right.word in lists.months:
+    if left.is_number and (right.word in lists.months or _in_date(before, right, lists)):
         return True
     if left.is_number and not left.ends_clause:
         return right.word in lists.units or _is_group(left, right)
@@ -126,6 +126,11 @@ def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists)
         code = _CODE.fullmatch(left.written) is not None and left.word not in lists.after
         return in_date or in_measure or code or left.written.casefold() in lists.numbered
     return False
+
+
+def _in_date(before: Chunk | None, right: Chunk, lists: Lists) -> bool:
+    """March 12, 2026: the place before the year."""
+    return right.is_number and before is not None and before.word in lists.months
 
 
 def dates(chunks: Sequence[Chunk], lists: Lists) -> set[int]:
@@ -170,7 +175,7 @@ def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) ->
 
 
 def _elision(left: Chunk, lists: Lists) -> float:
-    """A noun with its elided article ("l'étoile") is weighed as the noun; a lone elided word holds on."""
+    """The cost after a word whose ending leans on the next one: "l'", "we'll", "the star's"."""
     return AFTER["articles"] if lists.elided and left.word.endswith(lists.elided) else 0.0
 
 

@@ -15,12 +15,12 @@ from promptprep.breaking.pieces import Piece
 HARD = 1e4  # a place that is used only where nothing else fits
 _LONG = 14  # lines
 _SHORT_PRICE, _PRICE_GROWTH = 5.3, 0.6
-_LEAST_PRICE, _HIGHEST_PRICE = 4.0, 40.0
+_LEAST_PRICE, _HIGHEST_PRICE = 4.0, 24.0
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
 
 
 SPARE = 0.046  # lines that sense may cost over the fewest there can be, as a part of these
-_HALVINGS = 7
+_HALVINGS = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Weights:
 
     line: float = 5.0
     ragged: float = 1.5
-    stub: float = 4.0
+    stub: float = 6.0
     stub_part: float = 0.2
 
 

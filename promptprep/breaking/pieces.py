@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -66,10 +67,10 @@ def split_by_stress(span: Span, stress: Sequence[Span]) -> list[tuple[Span, bool
     """A span cut where stress begins and ends, with whether each part is stressed. `stress` is in order."""
     parts = []
     at = span.start
-    for stressed in stress:
-        start, end = max(at, stressed.start), min(span.end, stressed.end)
+    for i in range(bisect_right(stress, span.start, key=lambda stressed: stressed.end), len(stress)):
+        start, end = max(at, stress[i].start), min(span.end, stress[i].end)
         if start >= end:
-            continue
+            break
         if at < start:
             parts.append((Span(at, start), False))
         parts.append((Span(start, end), True))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
+import unicodedata
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
@@ -11,7 +12,7 @@ from promptprep.breaking.pieces import squeezed
 from promptprep.model.language import LanguageData
 from promptprep.model.lines import BrokenScript, Column, Line, LineRun, TooWide
 from promptprep.model.ports import Engines
-from promptprep.model.script import Paragraph, Script
+from promptprep.model.script import Paragraph, Run, Script
 from promptprep.model.timing import BlockTiming, ScriptTiming
 from promptprep.spans import Span
 
@@ -80,6 +81,7 @@ def _lines(
     at_s: float,
 ) -> Iterator[Line]:
     times = line_times(broken.lines, timing, at_s)
+    ends = list(accumulate(len(run.text) for run in paragraph.runs))
     for n, span in enumerate(broken.lines):
         last = n == len(broken.lines) - 1
         yield Line(
@@ -87,7 +89,7 @@ def _lines(
             segment=place[0],
             block=place[1],
             span=span,
-            runs=tuple(line_runs(paragraph, span)),
+            runs=tuple(line_runs(paragraph.runs, ends, span)),
             width_em=broken.widths_em[n],
             at_s=times[n][0],
             end_s=times[n][1],
@@ -96,16 +98,19 @@ def _lines(
         )
 
 
-def line_runs(paragraph: Paragraph, span: Span) -> Iterator[LineRun]:
-    """The runs of one line. A pronunciation stands with the part of its run on the line where the run begins."""
-    start = 0
-    for run in paragraph.runs:
-        end = start + len(run.text)
-        low, high = max(start, span.start), min(end, span.end)
-        if low < high:
-            said = run.say if low == start else None
-            yield LineRun(squeezed(paragraph.text[low:high]), stress=run.stress, say=said)
-        start = end
+def line_runs(runs: Sequence[Run], ends: Sequence[int], span: Span) -> Iterator[LineRun]:
+    """The runs of one line; `ends` are where the paragraph's runs end in its text.
+
+    A pronunciation stands with the part of its run on the line where the run begins.
+    """
+    for i in range(bisect_right(ends, span.start), len(runs)):
+        run, start = runs[i], ends[i] - len(runs[i].text)
+        if start >= span.end:
+            break
+        shown = run.text[max(span.start - start, 0) : span.end - start]
+        if shown:
+            said = run.say if start >= span.start else None
+            yield LineRun(squeezed(shown), stress=run.stress, say=said)
 
 
 def line_times(lines: Sequence[Span], timing: BlockTiming | None, at_s: float) -> list[tuple[float, float]]:
@@ -132,9 +137,7 @@ def line_times(lines: Sequence[Span], timing: BlockTiming | None, at_s: float) -
 
 
 def direction_of(text: str, data: LanguageData) -> str:
-    """ "rtl" or "ltr": as the language's data say, else by the first strong character (UAX 9, P2 and P3)."""
-    import unicodedata
-
+    """As the language's data say, "rtl" or "ltr"; else by the first strong character (UAX 9, P2 and P3)."""
     known = data.maybe("fonts", "direction")
     if known:
         return str(known)

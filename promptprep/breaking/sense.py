@@ -23,9 +23,9 @@ _TRAILING = "\"'”’»›)]}」』）》〉】"
 # In scripts without spaces: at the end of a phrase, of a word, and inside a word.
 _PHRASE, _WORD, _INSIDE = 0.5, 9.0, 12.0
 _LIST_SHARE = 0.5  # of the lists' cost beside a parsed structure, which may be wrong
-_SLIVER = 4.0
-_SLIVER_PART = 0.2
-_HEAD = 1.5
+_SLIVER = 7.0  # a sentence's last short word on a new line
+_HEAD = 1.5  # its first short word at a line's end
+_SHORT_PART = 0.2  # of the column
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +83,11 @@ def _starts_sentence(sense: Sense, pieces: Sequence[Piece], k: int) -> bool:
 def _mark(left: Chunk, right: Chunk, lists: Lists) -> float:
     """The cost by punctuation before the place and by what opens behind it."""
     last = left.written.rstrip(_TRAILING)[-1:]
-    if last in _STOPS and last:
+    if last in _STOPS:
         return _STOP
-    if last in _PAUSES and last:
+    if last in _PAUSES:
         return _PAUSE
-    if last in _COMMAS and last:
+    if last in _COMMAS:
         return _COMMA
     return _OPENER if opens(right, lists) else _PLAIN
 
@@ -108,7 +108,7 @@ def _unspaced_costs(sense: Sense, pieces: Sequence[Piece]) -> dict[int, float]:
 
 def _slivers(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]:
     """Costs of leaving a sliver: the last short word of a sentence on a new line, or its first at a line's end."""
-    short = _SLIVER_PART * width_em
+    short = _SHORT_PART * width_em
     starts = [piece.span.start for piece in pieces]
     result = [0.0] * len(pieces)
     first = 0

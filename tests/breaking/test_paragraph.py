@@ -47,6 +47,7 @@ def cut_at(text: str, language: str, held: str) -> list[float]:
         ("en", "We start again tonight at 9 p.m. under the dark dome.", "9 p.m."),
         ("en", "The best thing to look for tonight is M 31 in the east.", "M 31"),
         ("en", "We filmed it here on 12 March 2026 and it was cold.", "12 March 2026"),
+        ("en", "We filmed it here on March 12, 2026 and it was cold.", "March 12, 2026"),
         ("en", "Some say that more than 10 000 stars can be seen here.", "10 000"),
         ("en", "All of it was written by J. Osei in the dark of night.", "J. Osei"),
         ("fr", "Nous commençons ce soir à 10 h 30 sous la coupole noire.", "10 h 30"),
