@@ -21,7 +21,7 @@ GENERIC: Mapping[str, Any] = {
         "stress_s": 0.08, "word_s": 0.105,
     },
     "spread": {
-        "day": 0.045, "end_s": 0.3, "one_pause": 0.25, "one_sound": 0.1, "own_sd": 0.26, "pauses": 0.3, "reader": 0.25,
+        "day": 0.045, "end_s": 0.2, "one_pause": 0.25, "one_sound": 0.1, "own_sd": 0.26, "pauses": 0.3, "reader": 0.25,
         "sounds": 0.05,
     },
     "styles": {
