@@ -18,6 +18,7 @@ ARC = {
     "predet": 10.0, "prep": 0.4, "prt": 10.0, "quantmod": 10.0, "xcomp": 1.0,
 }  # fmt: skip
 _INFINITIVE = 9.0  # "to see", "de voir"
+_DOUBLE = 8.0  # "along with", "out of"
 _CLITICS = ("PRON", "PART")  # a pronoun beside its verb is said in one breath with it
 _CLITIC = 7.0
 _DEGREE = 8.0  # "very bright"
@@ -58,6 +59,8 @@ def _arc(word: Word, head: Word, before: bool, negation: bool) -> float:
         return _NEGATION
     if relation == "advmod" and head.pos in ("ADJ", "ADV", "NUM", "DET"):
         return _DEGREE
+    if relation == "prep" and head.pos == "ADP":
+        return _DOUBLE
     if relation == "mark" and word.pos in ("ADP", "PART"):
         return _INFINITIVE
     if word.pos in _CLITICS and before and relation in ("nsubj", "nsubjpass", "obj", "iobj", "expl", "dep"):

