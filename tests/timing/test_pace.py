@@ -26,7 +26,10 @@ Why does the red star look red? Because it is cool, for a star, and very large. 
 it would swallow the earth, and more.
 Bring a coat. Bring a friend. The road to the dome is dark, so carry a lamp, walk slowly, and mind the steps.
 The probe has sent its first picture of the valley. What you see is dust, lifted by a wind that blows every \
-afternoon, and behind it (hardly visible) the wall of an old crater.\
+afternoon, and behind it (hardly visible) the wall of an old crater.
+Look up. Look left. There. That is Mars. Small, red, and steady. Wait. Now look again. It has moved. Not far. Enough.
+Later in the night a thin bright line will cross the northern half of the picture from the lower edge towards the old \
+water tower that many of you will remember from the pictures which we took there in the long dry summer.\
 """.splitlines()
 
 
@@ -141,7 +144,7 @@ def test_learning_goes_on_from_a_pace_learned_before() -> None:
         abs(timed(text, pace=p).mean_s / timed(text, pace=who).mean_s - 1) for p in (default_pace(EN), first, second)
     ]
     assert errors[2] <= errors[1] < errors[0]
-    assert second.samples == 5
+    assert second.samples == len(PARAGRAPHS)
     assert second.common_sd <= first.common_sd
     assert second.sampled_s == pytest.approx(sum(s for _, s in readings(who)))
 
