@@ -41,18 +41,13 @@ class Digits(Wording):
         self._telephone_words = re.compile(rf"(?:{context['telephone']})\D{{0,3}}\Z")
         self._digit_rules = (
             self._long,
-            self._time_range,
-            self._date,
+            self._time,
             self._serial,
-            self._clock,
             self.slashed,
             self._vulgar,
             self._dotted,
             self._ratio,
-            self.special,
-            self._range,
-            self._leading_zero,
-            self.quantities.said,
+            self._amount,
         )
 
     def _figure(self, text: str, at: int) -> Said | None:
@@ -90,9 +85,9 @@ class Digits(Wording):
     def _serial(self, text: str, at: int) -> Said | None:
         """Telephone numbers and the like: a hyphen more than a range has, a leading zero, or a word that says so."""
         before = max(0, at - _LOOK_AROUND)
-        named = bool(self._serial_words.search(text, before, at))
         if found := patterns.HYPHENED.match(text, at):
             groups = found[0].split("-")
+            named = bool(self._serial_words.search(text, before, at))
             if len(groups) > 2 or named or self._is_telephone(groups):
                 serial = named or groups[0][0] not in "0148"
                 return (self._serial_number if serial else self._telephone)(groups, found.end())
@@ -103,6 +98,7 @@ class Digits(Wording):
             return None
         if self._telephone_words.search(text, before, at):
             return self._telephone([run[0]], run.end())
+        named = self._serial_words.search(text, before, at)
         return self._serial_number([run[0]], run.end()) if named else None
 
     def stands_alone(self, text: str, end: int) -> bool:
@@ -180,9 +176,16 @@ class Digits(Wording):
         plain = left.plain and right.plain and max(left.value, right.value) < 200
         return plain and (left.value >= right.value or self.near_a_score(text, at, right.end))
 
-    def _time_range(self, text: str, at: int) -> Said | None:
+    def _time(self, text: str, at: int) -> Said | None:
+        """A clock time or a date, or a range that begins with one."""
         first = self._clock(text, at) or self._date(text, at)
-        return self._range_from(text, at, first) if first else None
+        return self._range_from(text, at, first) or first
+
+    def _amount(self, text: str, at: int) -> Said | None:
+        """What only this language writes, or a quantity; or a range that begins with either."""
+        special = self.special(text, at)
+        first = special or self.quantities.said(text, at)
+        return self._range_from(text, at, first) or special or self._leading_zero(text, at) or first
 
     def _range(self, text: str, at: int) -> Said | None:
         return self._range_from(text, at, self.special(text, at) or self.quantities.said(text, at))
