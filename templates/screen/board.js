@@ -18,13 +18,22 @@ function signedOver(seconds) {
   return `${clockText(Math.abs(seconds))} ${seconds > 0 ? words.over : words.under}`;
 }
 
+const LATER_CUES = 4;
+
+const actionText = ([kind, text]) => [make("span", { class: "kind" }, kind), ` ${text}`];
+
+function laterRow(cue) {
+  const what = cue.actions.flatMap((action, i) => (i ? [" · ", ...actionText(action)] : actionText(action)));
+  return make("li", {}, make("span", { class: "in" }), make("b", {}, String(cue.number)), make("span", {}, ...what));
+}
+
 function boardParts(ask, choose) {
   const list = make("ol", { id: "o-segments" }, ...plan.segments.map((segment, i) => segmentRow(segment, i, choose)));
   const figures = [["o-gone", words.gone], ["o-left", words.to_go], ["o-over", words.slot], ["o-session", words.session]];
   return [
     make("header", {}, make("h1", {}, plan.title), make("span", { id: "o-state", role: "status" })),
     make("section", { id: "o-figures" }, ...figures.map(([id, label]) => figure(id, label))),
-    make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" })),
+    make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" }), make("ol", {})),
     make("section", { id: "o-list" }, make("h2", {}, words.segments), list),
     make("section", { id: "o-view" }, make("h2", {}, words.reader_sees), make("div", { id: "o-picture" }), make("p", { id: "o-look" })),
     make("section", { id: "o-pace" }, make("h2", {}, words.pace), make("div", { class: "rail" }, make("span", { class: "plan" }), make("span", { class: "now" })), make("p", {})),

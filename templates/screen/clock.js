@@ -1,7 +1,7 @@
 // The script's clock: planned seconds, moved by real ones. It starts and stops softly, pays back what a soft start or
 // a slow frame cost, and holds rather than jumps when the window slept.
 const SOFT_S = 0.45;
-const SLOW_FRAME_S = 0.1;
+const SLOW_FRAME_S = 0.25;
 const SLEPT_S = 2;
 const PAY_BACK = 0.3;
 

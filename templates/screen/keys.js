@@ -25,10 +25,12 @@ class Pads {
   constructor(ask) {
     this.ask = ask;
     this.down = new Set();
+    this.any = false;
+    window.addEventListener("gamepadconnected", () => { this.any = true; });
   }
 
   poll() {
-    if (!navigator.getGamepads) return;
+    if (!this.any) return;
     for (const pad of navigator.getGamepads()) {
       if (!pad) continue;
       pad.buttons.forEach((button, i) => this.press(`${pad.index}b${i}`, button.pressed, PAD_CROSS[i] ?? PAD_BUTTONS[i]));

@@ -112,14 +112,16 @@ class Operator {
   }
 
   figures(at, left) {
-    const gone = this.state?.take_s ?? at;
+    const take = this.state?.take_s ?? null;
+    const gone = take ?? at;
+    const spent = take === null ? at : this.state.take_from + take;
     const between = (low, high) => `${clockText(low)} – ${clockText(high)}`;
     this.figure("o-gone", clockText(gone), this.state?.take ? `${words.take} ${this.state.take}` : words.rehearsal);
     this.figure("o-left", clockText(left.mean), `${words.likely}: ${between(left.low, left.high)}`);
-    this.overSlot("o-over", plan.slot_s, gone, left, words.no_slot);
+    this.overSlot("o-over", plan.slot_s, spent, left, words.no_slot);
     const place = plan.place;
     byId("o-session").hidden = !place;
-    if (place) this.overSlot("o-session", place.slot_s, place.start_s + gone, left, `${place.number} / ${place.scripts}`);
+    if (place) this.overSlot("o-session", place.slot_s, place.start_s + spent, left, `${place.number} / ${place.scripts}`);
   }
 
   // Over or under if the rest runs as planned, with the range of the rest.
@@ -133,16 +135,21 @@ class Operator {
   }
 
   cue(at) {
-    const next = plan.cues.find((cue) => cue.at_s > at - 1);
+    const first = plan.cues.findIndex((cue) => cue.at_s > at - 1);
+    const next = plan.cues[first];
+    const later = first < 0 ? [] : plan.cues.slice(first + 1, first + 1 + LATER_CUES);
     const box = byId("o-cue");
     if (box.dataset.cue !== String(next?.number)) {
       box.dataset.cue = String(next?.number);
       write(box.querySelector(".number"), next ? String(next.number) : "–");
-      const actions = (next?.actions ?? []).map(([kind, text]) => make("li", {}, make("span", { class: "kind" }, kind), ` ${text}`));
-      box.querySelector("ul").replaceChildren(...actions);
+      box.querySelector("ul").replaceChildren(...(next?.actions ?? []).map((action) => make("li", {}, ...actionText(action))));
+      box.querySelector("ol").replaceChildren(...later.map(laterRow));
     }
     const wait = next ? next.at_s - at : null;
     write(box.querySelector(".when"), wait === null ? words.no_more_cues : wait > 0.5 ? `${words.in} ${clockText(wait)}` : words.now);
+    for (const [i, row] of [...box.querySelector("ol").children].entries()) {
+      write(row.querySelector(".in"), clockText(Math.max(later[i].at_s - at, 0)));
+    }
     box.classList.toggle("soon", wait !== null && wait < 10);
   }
 
@@ -154,7 +161,8 @@ class Operator {
         row.classList.toggle("here", i === here);
         row.classList.toggle("done", i < here);
       });
-      byId("o-segments").children[here]?.scrollIntoView({ block: "nearest" });
+      const [list, row] = [byId("o-list"), byId("o-segments").children[here]];
+      if (row && list.scrollHeight > list.clientHeight) list.scrollTop = row.offsetTop - list.clientHeight / 3;
     }
     const segment = plan.segments[here];
     const bar = byId("o-segments").children[here]?.querySelector(".share");

@@ -406,6 +406,7 @@ class Reader {
     this.link.say("state", {
       at, going, rate, factor, flip, pages, light, warm, panelsTurn, takes, notice: this.noticeText ?? null, spoken: this.spoken,
       take: this.recorder.take?.take ?? this.cut?.take ?? null, take_s: this.recorder.take?.ended_s ?? null,
+      take_from: this.recorder.take?.began_at_s ?? 0,
       clapLeft: this.clapLeft, faults: this.faults, waitAtGuests: this.waitAtGuests, focus: document.hasFocus(), resting: this.resting,
     });
     if (now - (this.lastCopy ?? -Infinity) > 1000) this.sayTakes(now);

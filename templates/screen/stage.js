@@ -36,11 +36,22 @@ class Stage {
     document.documentElement.style.setProperty("--px", `${scale}px`);
     this.canvas.style.left = `${snap((width - frame.width_px * scale) / 2)}px`;
     this.canvas.style.top = `${snap((height - frame.height_px * scale) / 2)}px`;
+    this.column(scale, snap);
     this.scale = scale;
     this.dots = dots;
     this.step = step;
     this.drawn = null;
     this.measure();
+  }
+
+  // The moving layer is no wider than the copy with some room for overhanging letters: less to draw for each frame.
+  column(scale, snap) {
+    const [left, room] = [frame.left_px * scale, 0.3 * frame.line_px * scale];
+    const edge = snap(left - room);
+    const width = Math.ceil(left - edge + frame.column_px * scale + room);
+    const right = width - (left - edge) - frame.column_px * scale;
+    const style = { left: `${edge}px`, width: `${width}px`, paddingLeft: `${left - edge}px`, paddingRight: `${right}px` };
+    Object.assign(this.strip.style, style);
   }
 
   // Where the middles of the lines really are, in window pixels of the strip: browsers round heights.

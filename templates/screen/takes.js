@@ -1,7 +1,7 @@
 // Takes: what really passed. A take is the sum of its parts, so that the same code keeps it, shows it and finds it
 // again after a reload.
 //
-// A take file: { promptprep: 1, take, script, title, language, reader, digest, began, clap_s, ended_s, finished,
+// A take file: { promptprep: 1, take, script, title, language, reader, digest, began, began_at_s, clap_s, ended_s, finished,
 //   planned_s, segments: [{ id, planned_s, started_s, ended_s, from_s, to_s, held_s, fixed_s, whole, text }],
 //   lines: [{ line, planned_s, at_s }], holds: [{ at_s, script_s, length_s, cause }],
 //   jumps: [{ at_s, from_s, to_s }], pace: [{ at_s, factor }], breaks: [{ at_s, length_s }] }
@@ -11,7 +11,7 @@ const PART_MS = 200;
 function newTake(id) {
   return {
     id, promptprep: 1, take: 0, script: plan.script, title: "", language: plan.language, reader: null, digest: "",
-    began: "", clap_s: 0, ended_s: 0, finished: false, saved: false, planned_s: 0, script_s: 0, wall: 0, parts: 0,
+    began: "", began_at_s: 0, clap_s: 0, ended_s: 0, finished: false, saved: false, planned_s: 0, script_s: 0, wall: 0, parts: 0,
     segments: [], lines: [], holds: [], jumps: [], pace: [], breaks: [],
   };
 }
@@ -92,7 +92,7 @@ class Recorder {
     this.begin(newTake(`${now.getTime().toString(36)}-${Math.random().toString(36).slice(2, 8)}`), 0);
     const number = Math.max(0, ...this.takes.map((take) => take.take)) + 1;
     const { digest, reader, title } = plan;
-    this.note("begin", { take: number, title, reader, digest, began: localTime(now), planned_s: plan.end_s });
+    this.note("begin", { take: number, title, reader, digest, began: localTime(now), began_at_s: round(at), planned_s: plan.end_s });
     this.place = at;
     this.flush();
   }
