@@ -16,6 +16,7 @@ _GENDERS = {"m": 0, "f": 1, "n": 2}
 _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "enz", "anz", "e", "in")
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
+_DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
 _ORDINAL = re.compile(r"(\d{1,4})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
 
 
@@ -33,7 +34,8 @@ class German(Grammar):
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
-        self.own_parts = (GermanDecades, GermanOrdinals)
+        self.own_parts = (GermanDecades, GermanDays, GermanOrdinals)
+        self.month_names = list(data.get("spoken", "months.names"))
         self._queens = self.wordset("roman.feminine_names")
         self.after = self.table("ordinals.after")
         self.datives = self.wordset("ordinals.dative.before")
@@ -139,6 +141,24 @@ class GermanDecades:
         if not found or (at and text[at - 1].isalnum()):
             return None
         return Reading(Span(*found.span()), f"{self.g.year(found[1])}er{found[2]}", "year")
+
+
+class GermanDays:
+    """Day and month in figures with two dots: am 19.12."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _DAY_MONTH.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+            return None
+        before = word_before(text, at)
+        padded = found[0].startswith("0") or found[2].startswith("0")
+        if not padded and not self.g.ending(before, ""):
+            return None
+        said = self.g.date(found[1], self.g.month_names[int(found[2]) - 1], "", before)
+        return Reading(Span(*found.span()), said, "date")
 
 
 class GermanOrdinals:

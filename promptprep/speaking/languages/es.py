@@ -28,6 +28,7 @@ class Spanish(Romance):
     feminine_endings = ("a", "ción", "sión", "dad", "tad", "tud", "umbre", "ez", "triz", "cion", "sion")
     masculine_endings = ("ema", "oma")
     highest_rank = 10
+    hours_after = ("las",)
     cents_link = "con"
     half_feminine = "media"
 
@@ -61,11 +62,15 @@ class Spanish(Romance):
             return f"{said} y {self.counted(Literal(str(minute), '', 0), self.minute)}" if minute else said
         if not minute:
             said = hours
-        elif hour > 12:
+        elif (hour > 12 or hour == 0) and minute >= 10:
             said = f"{hours} {self.cardinal(str(minute))}"
         else:
             said = f"{hours} y {_QUARTERS.get(minute) or self.cardinal(str(minute))}"
         return f"{said} {_part_of_day(hour, half)}" if half else said
+
+    def rank_before(self, value: int, noun: str) -> str:
+        """ "la segunda Guerra Mundial", "el tercer Congreso"."""
+        return self.ordinal(str(value), "f" if self.gender_of(noun) == "f" else "a")
 
     def century(self, value: int) -> str:
         return self.regnal(value)

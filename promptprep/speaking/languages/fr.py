@@ -72,9 +72,6 @@ class French(Romance):
             return f"{units} et {self.counted(Literal(literal.fraction[1:], '', 0), cent or unit)}"
         return f"{units} {self.cardinal(literal.fraction)}"
 
-    def century(self, value: int) -> str:
-        return self.ordinal(str(value), "m")
-
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
     return Western(French(data, speller))

@@ -26,6 +26,7 @@ class Portuguese(Romance):
     masculine_endings = ("ema", "oma", "grama")
     small_is_singular = True
     highest_rank = 10
+    hours_after = ("as", "às")
     half_feminine = "meia"
 
     def spelling_tag(self, tag: str) -> str:
@@ -64,6 +65,10 @@ class Portuguese(Romance):
         elif minute:
             said = f"{hours} e {'meia' if minute == 30 and hour <= 12 else self.cardinal(str(minute))}"
         return f"{said} {_part_of_day(hour, half)}" if half else said
+
+    def rank_before(self, value: int, noun: str) -> str:
+        """ "a vigésima terceira Festa"."""
+        return self.ordinal(str(value), "f" if self.gender_of(noun) == "f" else "m")
 
     def century(self, value: int) -> str:
         return self.regnal(value)

@@ -163,6 +163,10 @@ class Grammar:
         """A plain number that stands at `at`, before `word` (or "" at a clause's end) in the text."""
         return self.number(literal, self.gender_of(word) if word else "")
 
+    def around_noun(self, literal: Literal, word: str) -> str:
+        """A mixed number with the noun inside ("trois heures et demie"), or "" where the language has it behind."""
+        return ""
+
     # whole expressions with an order of their own
 
     def date(self, day: str, month: str, year: str, before: str) -> str:
@@ -212,6 +216,10 @@ class Grammar:
     def regnal_of(self, name: str, value: int) -> str:
         """The number after a ruler's name."""
         return self.regnal(value)
+
+    def rank_before(self, value: int, noun: str) -> str:
+        """A Roman numeral in front of its noun; "" where the language writes none there."""
+        return ""
 
     def century(self, value: int) -> str:
         """A Roman numeral after a word of rank, such as "siglo"."""

@@ -7,7 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 
 CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
 _BLANK = r"[ \u00a0\u202f]"
@@ -17,6 +17,8 @@ _LONGEST = 24
 _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
+_LARGEST_RANK = 99
+_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
 _UNSAYABLE = re.compile(
     "[BCDFGHJKLMNPQRSTVWXZ]{5}|^[BCDFGHJKLMNPQRSTVWXZ]{4}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{2}[BCFGJKLMNPQRVWXZ]$"
@@ -39,6 +41,7 @@ class Romans:
         self.counted = grammar.wordset("roman.cardinal_after")
         self.ranked = grammar.wordset("roman.ordinal_after")
         self.names = grammar.wordset("roman.names")
+        self.articles = grammar.wordset("roman.articles")
         self.first = grammar.wordset("roman.first_suffixes")
         self.never = grammar.wordset("roman.never")
         endings = (
@@ -60,7 +63,8 @@ class Romans:
                 return None
             return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
         before = word_before(text, at)
-        said = self._said(found[1], value, before, text[at - 1 : at])
+        said = self._said(found[1], value, before, text[max(0, at - 2) : at]) or self._in_row(text, at, value)
+        said = said or self._before_noun(text, found, value, before)
         if not said:
             return None
         return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
@@ -72,6 +76,18 @@ class Romans:
             return None
         said = f"{self.g.cardinal(str(roman_value(found[1])))} {found[2].upper()}"
         return Reading(Span(*found.span()), said, "roman")
+
+    def _in_row(self, text: str, at: int, value: int) -> str:
+        """The second of two numerals: "siglos XVIII y XIX"."""
+        return self.g.century(value) if _ROW.search(text, max(0, at - _LONGEST), at) else ""
+
+    def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
+        """In front of its noun: "la II Guerra Mundial"."""
+        noun = word_after(text, found.end())
+        sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
+        if not sure or not noun or noun.isupper() or value > _LARGEST_RANK or found[1] in self.never:
+            return ""
+        return self.g.rank_before(value, noun)
 
     def _ranks(self, numeral: str, suffix: str) -> bool:
         """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
@@ -86,7 +102,7 @@ class Romans:
 
     def _said(self, numeral: str, value: int, before: str, left: str) -> str:
         word = before.casefold()
-        if before in self.names and left in (" ", "\u00a0"):
+        if before in self.names and left[-1:] in (" ", "\u00a0") and left[:1] != ",":
             return self.g.regnal_of(before, value)
         if word in self.ranked:
             return self.g.century(value)
@@ -94,7 +110,7 @@ class Romans:
             return self.g.cardinal(str(value))
         if len(numeral) >= _SURE and value > 1000:
             return self.g.year(str(value))
-        plain_word = before[:1].isupper() and not before.isupper() and left in (" ", "\u00a0")
+        plain_word = before[:1].isupper() and not before.isupper() and left[-1:] in (" ", "\u00a0") and left[:1] != ","
         if plain_word and len(numeral) >= 2 and (value < 40 or len(numeral) > 3) and numeral not in self.never:
             return self.g.cardinal(str(value))
         return ""
@@ -202,7 +218,8 @@ class Abbreviations:
         self.named = grammar.table("abbreviations.before_name")
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
-        self._pattern = re.compile("|".join(s.removesuffix(rf"{_BLANK}?") for s in spaced), re.IGNORECASE)
+        whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
+        self._pattern = re.compile("|".join(s if s[-1] in ".°º" else rf"{s}(?!\w)" for s in whole), re.IGNORECASE)
         self.exact = {self._key(k): k for k in keys}
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:

@@ -16,6 +16,7 @@ BLANK = r"[\s\u00a0\u202f\u2009]"
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
 _LARGE = 100
+_LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
@@ -146,7 +147,8 @@ class Quantities:
         if unit := self.units.at(text, end):
             return self._measured(text, figure, unit, None)
         if size := self._magnitude_word.match(text, end):
-            unit = self.units.at(text, size.end())
+            link = _LINK.match(text, size.end()) if self.g.million_link else None
+            unit = self.units.at(text, link.end() if link else size.end())
             if unit:
                 return self._measured(text, figure, unit, self._size(size[1]))
         if magnitude := self._magnitude.match(text, end):
@@ -249,6 +251,8 @@ class Quantities:
             said, other = (year, count) if chosen else (count, year)
             doubtful = chosen and after and self.g.counts(after) and year != count
             return said, "year" if chosen else "cardinal", end, (other,) if doubtful else ()
+        if literal.part and literal.whole and after and (around := self.g.around_noun(literal, after)):
+            return around, "fraction", end + 1 + len(after), ()
         kind = "fraction" if literal.part else "decimal" if literal.fraction else "cardinal"
         said = self.g.before_noun(literal, text, figure.start, after)
         return said, kind, end + said.endswith(("’", "-")), ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
-from promptprep.speaking.western.grammar import Grammar, Noun
+from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
 
@@ -15,6 +15,7 @@ class Romance(Grammar):
     feminine_endings: tuple[str, ...] = ()
     masculine_endings: tuple[str, ...] = ()
     highest_rank = 1
+    hours_after: tuple[str, ...] = ()
     half_feminine = "media"
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -22,6 +23,7 @@ class Romance(Grammar):
         self._feminine = self.wordset("nouns.feminine")
         self._masculine = self.wordset("nouns.masculine")
         self._queens = self.wordset("roman.feminine_names")
+        self._not_nouns = frozenset(w.casefold() for w in self.openers)
 
     def singulars(self, word: str) -> tuple[str, ...]:
         """The word and what it may be the plural of."""
@@ -29,6 +31,8 @@ class Romance(Grammar):
 
     def gender_of(self, word: str) -> str:
         """ "f" or "m" by the lists, else by the ending; "" for what is no noun by its look."""
+        if word.casefold() in self._not_nouns:
+            return ""
         known = self.singulars(word.casefold())
         if any(w in self._feminine for w in known):
             return "f"
@@ -38,7 +42,7 @@ class Romance(Grammar):
             w.endswith(self.masculine_endings) for w in known
         ):
             return "f"
-        return "m" if len(word) > 3 or word.endswith("s") else ""
+        return "m" if len(word) > 2 else ""
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
         if not literal.part or magnitude is not None:
@@ -63,12 +67,21 @@ class Romance(Grammar):
         """ "medio", "media"."""
         return self.half_feminine if gender == "f" else str(self.data.get("spoken", "fractions.after.1/2"))
 
+    def around_noun(self, literal: Literal, word: str) -> str:
+        gender = self.gender_of(word) if self._is_noun(word) else ""
+        if not gender or literal.part is None:
+            return ""
+        rest = self._rest(*literal.part, Noun(word, word, gender))
+        return f"{self.cardinal(literal.whole, gender)} {word} {self.text('fractions.and')} {rest}"
+
     def half_before(self, gender: str) -> str:
         """Half of the noun that follows: "media hora"."""
         return self.half(gender)
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         gender = self.gender_of(word) if self._is_noun(word) else ""
+        if not gender and word_before(text, at).casefold() in self.hours_after:
+            gender = "f"
         if gender and not literal.whole and literal.part == (1, 2):
             return self.half_before(gender)
         said = self.number(literal, gender)

@@ -8,10 +8,12 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+from promptprep.speaking.western.literal import Literal
 
 _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
 _LONG_RUN = 15
+_LINKING = 4
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
@@ -92,7 +94,7 @@ class Serials:
         before = word_before(text, at)
         if not before:
             return None
-        named = before.casefold().rstrip(".") in self.before
+        named = before.casefold().rstrip(".") in self.before or self._called(text, at, before)
         code = 2 <= len(before) <= 4 and before.isupper() and before.isalpha() and before not in self.counted_codes
         if not (named or code):
             return None
@@ -104,6 +106,11 @@ class Serials:
         if code and not named and (_YEAR.match(found[0]) or word_after(text, found.end()).islower()):
             return None
         return self._one_by_one(found, "serial")
+
+    def _called(self, text: str, at: int, before: str) -> bool:
+        """A short word between: "call on", "llame al"."""
+        earlier = word_before(text, at - len(before) - 1) if len(before) <= _LINKING else ""
+        return earlier.casefold() in self.before
 
     def _long_enough(self, written: str) -> bool:
         return sum(c.isdecimal() for c in written) >= _PHONE_DIGITS
@@ -154,7 +161,9 @@ class Fractions:
             return Reading(Span(*found.span()), idiom, "fraction")
         above, below = int(found[1]), int(found[2])
         if 0 < above < below and below in self.g.fractions:
-            return Reading(Span(*found.span()), self.g.fraction(above, below), "fraction")
+            literal = Literal("", "", found.end(), part=(above, below))
+            said = self.g.before_noun(literal, text, at, word_after(text, found.end()))
+            return Reading(Span(at, found.end() + said.endswith("-")), said, "fraction")
         over = self.g.text("fractions.over")
         said = f"{self.g.cardinal(found[1])} {over} {self.g.cardinal(found[2])}"
         return Reading(Span(*found.span()), said, "fraction")
