@@ -18,6 +18,7 @@ from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key
 
 FASTEST, SLOWEST = 0.25, 5.0  # times the default's; nobody reads aloud outside
 SLACK_S = 4.0  # beyond that: a long breath around a short sentence
+LEAST = 0.1  # of the default's: no coefficient is learned below
 _REMEMBERED = 100  # readings of a pace learned before that still weigh
 _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
 
@@ -27,15 +28,19 @@ def default_pace(data: LanguageData) -> Pace:
 
     A language without figures of its own gets the generic pace, wide and saying so in its `source`.
     """
-    table = data.tables.get("pace") or GENERIC
-    spread = table["spread"]
+    figures = _figures(data)
     return Pace(
         language=data.tag,
-        coefficients=dict(table["coefficients"]),
-        common_sd=math.hypot(spread["reader"], spread["day"]),
-        own_sd=spread["own_sd"],
-        source=table["source"],
+        coefficients=dict(figures.get("pace", "coefficients")),
+        common_sd=math.hypot(figures.get("pace", "spread.reader"), figures.get("pace", "spread.day")),
+        own_sd=figures.get("pace", "spread.own_sd"),
+        source=figures.get("pace", "source"),
     )
+
+
+def _figures(data: LanguageData) -> LanguageData:
+    """The language's data, with the generic pace where it has none of its own."""
+    return data if data.has("pace") else LanguageData(data.tag, {**data.tables, "pace": GENERIC})
 
 
 def styled(pace: Pace, style: str, data: LanguageData) -> Pace:
@@ -43,7 +48,7 @@ def styled(pace: Pace, style: str, data: LanguageData) -> Pace:
 
     Raises `BadCall` for a style that the language's data do not name.
     """
-    styles = (data.tables.get("pace") or GENERIC)["styles"]
+    styles = _figures(data).get("pace", "styles")
     if style not in styles:
         known = ", ".join(sorted(styles))
         raise BadCall("unknown-style", f"no style is called {style!r}", f"choose one of: {known}")
@@ -114,7 +119,7 @@ def _check_plausible(length_s: float, usual_s: float, number: int) -> None:
 
 def _belief(pace: Pace, data: LanguageData) -> Belief:
     """What is believed of a new reader: the pace with the spread between readers."""
-    spread: Mapping[str, float] = (data.tables.get("pace") or GENERIC)["spread"]
+    spread: Mapping[str, float] = _figures(data).get("pace", "spread")
     means = pace.coefficients
     sounds = {name: value for name, value in means.items() if name in SOUND}
     pauses = {name: value for name, value in means.items() if name in PAUSES}
@@ -153,10 +158,9 @@ def _pace(
     day: str | None,
 ) -> Pace:
     belief = learned.belief
-    least = 0.1
-    means = {n: max(m, least * default.coefficients[n]) for n, m in zip(belief.names, belief.means, strict=True)}
+    means = {n: max(m, LEAST * default.coefficients[n]) for n, m in zip(belief.names, belief.means, strict=True)}
     typical = _typical(readings)
-    mean_s = belief.predicted_s(typical)
+    mean_s = sum(a * m for a, m in zip(typical, means.values(), strict=True))
     common_sd = math.hypot(math.sqrt(max(belief.variance(typical), 0.0)) / mean_s, belief.day_sd)
     before = prior.samples if prior else 0
     return Pace(
@@ -175,10 +179,11 @@ def _pace(
 
 
 def _own_sd(learned: Learned, default: Pace) -> float:
-    """A passage's scatter: the default's, moved by what the readings show."""
+    """A passage's scatter: the default's, moved by what the readings show, at least half of it."""
     squares = sum(w * z * z for w, z in zip(learned.weights, learned.left_out, strict=True))
     count = sum(learned.weights)
-    return default.own_sd * math.sqrt((_PRIOR_READINGS + squares) / (_PRIOR_READINGS + count))
+    ratio = (_PRIOR_READINGS + squares) / (_PRIOR_READINGS + count)
+    return default.own_sd * max(0.5, math.sqrt(ratio))
 
 
 def _fit(belief: Belief, readings: Sequence[Reading]) -> dict[str, float]:
