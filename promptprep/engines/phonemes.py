@@ -30,17 +30,34 @@ _SWITCH = re.compile(r"\([a-z-]+\)")
 _VOWELS = frozenset("aeiouyæøœɐɑɒɔəɘɚɛɜɝɞɤɨɪɯɵɶʉʊʌʏᵻᵊᵿ")
 _SYLLABIC = "\u0329"
 _SAID = {"sw": (("ng'", "ng"),)}  # spellings that a voice reads letter by letter
-# Unicode script, by the first word of a letter's name -> the voice that reads a word in it.
-_SCRIPT_VOICES = {
-    "ARABIC": "ar", "ARMENIAN": "hy", "BENGALI": "bn", "CJK": "cmn", "CYRILLIC": "ru", "DEVANAGARI": "hi",
-    "ETHIOPIC": "am", "GEORGIAN": "ka", "GREEK": "el", "GUJARATI": "gu", "GURMUKHI": "pa", "HANGUL": "ko",
-    "HEBREW": "he", "HIRAGANA": "ja", "KANNADA": "kn", "KATAKANA": "ja", "LATIN": "en", "MALAYALAM": "ml",
-    "MYANMAR": "my", "ORIYA": "or", "SINHALA": "si", "TAMIL": "ta", "TELUGU": "te", "THAI": "th",
-}  # fmt: skip
-_OWN_SCRIPTS = {
-    "ar": ("ARABIC",), "cmn": ("CJK",), "el": ("GREEK",), "hi": ("DEVANAGARI",), "ja": ("HIRAGANA", "KATAKANA"),
-    "ko": ("HANGUL",), "ru": ("CYRILLIC",),
-}  # fmt: skip
+# First word of a letter's Unicode name -> (ISO 15924 scripts it belongs to, the voice that reads a word in it).
+_SCRIPTS: dict[str, tuple[tuple[str, ...], str]] = {
+    "ARABIC": (("Arab",), "ar"),
+    "ARMENIAN": (("Armn",), "hy"),
+    "BENGALI": (("Beng",), "bn"),
+    "CJK": (("Hans", "Hant", "Jpan"), "cmn"),
+    "CYRILLIC": (("Cyrl",), "ru"),
+    "DEVANAGARI": (("Deva",), "hi"),
+    "ETHIOPIC": (("Ethi",), "am"),
+    "GEORGIAN": (("Geor",), "ka"),
+    "GREEK": (("Grek",), "el"),
+    "GUJARATI": (("Gujr",), "gu"),
+    "GURMUKHI": (("Guru",), "pa"),
+    "HANGUL": (("Kore",), "ko"),
+    "HEBREW": (("Hebr",), "he"),
+    "HIRAGANA": (("Jpan",), "ja"),
+    "KANNADA": (("Knda",), "kn"),
+    "KATAKANA": (("Jpan",), "ja"),
+    "LATIN": (("Latn",), "en"),
+    "MALAYALAM": (("Mlym",), "ml"),
+    "MYANMAR": (("Mymr",), "my"),
+    "ORIYA": (("Orya",), "or"),
+    "SINHALA": (("Sinh",), "si"),
+    "TAMIL": (("Taml",), "ta"),
+    "TELUGU": (("Telu",), "te"),
+    "THAI": (("Thai",), "th"),
+}
+_READ_LATIN_TOO = ("sr", "uz", "az", "kk")  # written in two scripts, and their voices know both
 
 
 class EspeakPhonemes:
@@ -152,24 +169,31 @@ def _voice_name(language: str) -> str:
 
 def _voice_for(word: str, voice: str) -> str:
     """The voice that reads `word`: the language's own, unless its first letter is of another script."""
-    base = voice.split("-")[0]
-    own = _OWN_SCRIPTS.get(base)
-    if own is None and word.isascii():
+    own = _own_script(voice)
+    if own == "Latn" and word.isascii():
         return voice
-    for letter in word:
-        if letter.isalpha():
-            script = unicodedata.name(letter, "").split(" ")[0].split("-")[0]
-            if own is not None:
-                return voice if script in own else _SCRIPT_VOICES.get(script, voice)
-            return _SCRIPT_VOICES.get(script, voice) if _is_foreign(script, base) else voice
-    return voice
+    first = next(filter(str.isalpha, word), "")
+    if not first:
+        return voice
+    scripts, reader = _SCRIPTS.get(_script_word(first), ((own,), voice))
+    if own in scripts or (scripts == ("Latn",) and voice in _READ_LATIN_TOO):
+        return voice
+    return reader
 
 
-def _is_foreign(script: str, base: str) -> bool:
-    """Whether a language whose script is not listed would leave a letter of `script` to another voice."""
-    return script in ("ARABIC", "CJK", "CYRILLIC", "DEVANAGARI", "GREEK", "HANGUL", "HIRAGANA", "KATAKANA") and (
-        base in ("de", "en", "es", "fr", "it", "pt", "sw", "nl", "pl", "sv", "tr", "vi", "ca", "fi", "hu")
-    )
+@lru_cache(maxsize=256)
+def _own_script(voice: str) -> str:
+    """ISO 15924 code of the script that a voice's language is written in, by the CLDR's likely subtags."""
+    from babel.core import get_global
+
+    base = voice.split("-")[0]
+    likely = get_global("likely_subtags").get({"cmn": "zh", "nb": "no"}.get(base, base), "")
+    return likely.split("_")[1] if likely.count("_") >= 1 else "Latn"
+
+
+@lru_cache(maxsize=65536)
+def _script_word(letter: str) -> str:
+    return unicodedata.name(letter, "").split(" ", 1)[0].split("-", 1)[0]
 
 
 def _pieces(text: str) -> list[str]:
