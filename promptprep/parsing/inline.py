@@ -126,7 +126,7 @@ class _Reader:
 
     def _inside_word(self, start: int, end: int) -> bool:
         before, after = self.content[start - 1 : start], self.content[end : end + 1]
-        return before.isalnum() and after.isalnum() and not (_unspaced(before) or _unspaced(after))
+        return before.isalnum() and after.isalnum() and not (is_unspaced(before) or is_unspaced(after))
 
     def _remark(self, token: Token) -> None:
         self.at = token.meta["end"]
@@ -144,7 +144,7 @@ class _Reader:
         self.at = self.content.index("\n", start) + 1
         while self.content[self.at : self.at + 1] in (" ", "\t"):
             self.at += 1
-        if text == " " and _unspaced(self.out.last) and _unspaced(self.content[self.at : self.at + 1]):
+        if text == " " and is_unspaced(self.out.last) and is_unspaced(self.content[self.at : self.at + 1]):
             return
         if self.out.last in ("", " ", "\n"):
             return
@@ -179,6 +179,6 @@ def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
     return faults
 
 
-def _unspaced(character: str) -> bool:
+def is_unspaced(character: str) -> bool:
     """Whether a character belongs to a script written without spaces (Han, kana and their marks)."""
     return bool(character) and unicodedata.east_asian_width(character) in "WF" and not "가" <= character <= "힣"

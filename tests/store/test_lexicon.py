@@ -46,3 +46,8 @@ def test_whole_words_get_their_pronunciation_and_the_copy_wins() -> None:
         ("Betelgeuse", "BEE", True),
     ]
     assert all(r.span.of(script.source) == r.text for r in copy.runs)
+
+
+def test_words_of_scripts_without_spaces_are_found_inside_a_sentence() -> None:
+    copy = with_lexicon(parse_script("阿米娜·奥塞博士来了。"), {"阿米娜·奥塞": "a"}).segments[0].paragraphs[0]
+    assert [(r.text, r.say) for r in copy.runs] == [("阿米娜·奥塞", "a"), ("博士来了。", None)]
