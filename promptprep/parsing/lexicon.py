@@ -14,7 +14,8 @@ from promptprep.spans import Span
 def with_lexicon(script: Script, lexicon: Mapping[str, str]) -> Script:
     """The script with `say` set on each run that a lexicon entry names. What the copy itself says goes first.
 
-    `lexicon` maps a word or phrase to how it is said. Whole words only (in scripts with spaces), capitals as written; the longest entry wins.
+    `lexicon` maps a word or phrase to how it is said. Whole words only (in scripts with spaces), capitals as
+    written; the longest entry wins.
     """
     if not lexicon:
         return script
