@@ -11,11 +11,11 @@ from typing import TypeVar
 
 from promptprep.engines.fonts import BundledFonts
 from promptprep.engines.load import engines
-from promptprep.errors import BadCall
+from promptprep.errors import BadCall, UnreadableInput
 from promptprep.model.finding import Finding
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared
-from promptprep.model.rig import Reader, Studio
+from promptprep.model.rig import PAPER_VARIANTS, Reader, Studio
 from promptprep.model.script import Script
 from promptprep.model.sightline import Limit, Sightline
 from promptprep.model.timing import Pace, ScriptTiming, Timing
@@ -176,27 +176,50 @@ def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
 
 
 def prepare(
-    paths: Iterable[str | Path], out: str | Path, studio_file: str | Path | None = None, *, stills: bool = False
+    paths: Iterable[str | Path],
+    out: str | Path,
+    studio_file: str | Path | None = None,
+    *,
+    stills: bool = False,
+    paper: Sequence[str] = (),
 ) -> Report:
     """Writes screen copy, paper copy, crew sheet and captions of every script, and the report, to `out`.
 
+    `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
     All files are written or none. The same input gives the same bytes. Raises `UnreadableInput`, `OutputFault`.
     """
     from promptprep.outputs import render_all
     from promptprep.pipeline import prepare_all
     from promptprep.store.files import write_outputs
+    from promptprep.store.logo import logo_url
 
     where = [Path(p) for p in paths]
-    studio = studio_for(where, Path(studio_file) if studio_file else None)
+    studio = _printing(studio_for(where, Path(studio_file) if studio_file else None), paper)
+    logo = logo_url(studio)
     prepared = prepare_all(load_scripts(where, studio), studio, tools())
-    files = render_all(prepared, tools(), template_folders(studio), stills=stills)
+    files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo)
     return Report(prepared, tuple(write_outputs(Path(out), files)))
 
 
+def _printing(studio: Studio, wanted: Sequence[str]) -> Studio:
+    """The studio with further printed copies. Raises `BadCall` for one that does not exist."""
+    for name in wanted:
+        if name not in PAPER_VARIANTS:
+            raise BadCall("unknown-copy", f"there is no printed copy {name!r}", "use " + ", ".join(PAPER_VARIANTS))
+    variants = tuple(name for name in PAPER_VARIANTS if name in wanted or name in studio.paper.variants)
+    return replace(studio, paper=replace(studio.paper, variants=variants))
+
+
 def template_folders(studio: Studio) -> list[Path]:
-    """The studio's own templates, where it has any, before the shipped ones."""
-    own = [Path(studio.file).parent / studio.template_folder] if studio.file and studio.template_folder else []
-    return [*own, shipped("templates")]
+    """The studio's own templates, where it has any, before the shipped ones. Raises `UnreadableInput` for a folder
+    that does not exist."""
+    if not (studio.file and studio.template_folder):
+        return [shipped("templates")]
+    own = Path(studio.file).parent / studio.template_folder
+    if not own.is_dir():
+        hint = 'check templates = "..." in studio.toml'
+        raise UnreadableInput("no-template-folder", "there is no such folder of templates", hint, str(own))
+    return [own, shipped("templates")]
 
 
 def sightlines(

@@ -16,18 +16,21 @@ from promptprep.rendering.captions import vtt
 from promptprep.rendering.crew import crew_csv, crew_pdf
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
+from promptprep.rendering.measure import Measure
 from promptprep.rendering.paper import PaperTools, paper_pdf
 from promptprep.rendering.report import report_html, report_json
 from promptprep.rendering.screen import screen_html, screen_pdf
 from promptprep.spans import Span
 
 
-def render_all(prepared: Prepared, tools: Tools, folders: Sequence[Path], *, stills: bool = False) -> dict[str, bytes]:
+def render_all(
+    prepared: Prepared, tools: Tools, folders: Sequence[Path], *, stills: bool = False, logo: str = ""
+) -> dict[str, bytes]:
     """The files of all scripts, then the report's. A script's files are called NAME.LANG.kind."""
     env = environment(folders)
     files: dict[str, bytes] = {}
     for one in prepared.scripts:
-        files |= render_script(one, prepared.studio, tools, env)
+        files |= render_script(one, prepared.studio, tools, env, _beside(one, prepared), logo)
         if stills:
             files |= _stills(one, tools, env)
 
@@ -39,27 +42,49 @@ def render_all(prepared: Prepared, tools: Tools, folders: Sequence[Path], *, sti
     return files
 
 
-def render_script(one: PreparedScript, studio: Studio, tools: Tools, env: Environment) -> dict[str, bytes]:
-    """The six files of one script."""
+def render_script(
+    one: PreparedScript,
+    studio: Studio,
+    tools: Tools,
+    env: Environment,
+    beside: PreparedScript | None = None,
+    logo: str = "",
+) -> dict[str, bytes]:
+    """The six files of one script, and the further printed copies that the studio wants.
+
+    `beside` is its version in the studio's helper language, `logo` a picture as a data URL.
+    """
     stem = f"{one.script.name}.{one.script.language}"
-    printed = paper_tools(one, tools, env)
-    return {
+    printed = paper_tools(one, tools, env, logo)
+    files = {
         f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets).encode("utf-8"),
         f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets),
-        f"{stem}.paper.pdf": paper_pdf(one, studio, printed),
+        f"{stem}.paper.pdf": paper_pdf(one, studio, printed, beside=beside),
         f"{stem}.crew.pdf": crew_pdf(one, studio, printed),
         f"{stem}.crew.csv": crew_csv(one).encode("utf-8-sig"),
         f"{stem}.vtt": vtt(one).encode("utf-8"),
     }
+    for variant in studio.paper.variants:
+        files[f"{stem}.{variant}.pdf"] = paper_pdf(one, studio, printed, variant, beside)
+    return files
 
 
-def paper_tools(one: PreparedScript, tools: Tools, env: Environment) -> PaperTools:
+def _beside(one: PreparedScript, prepared: Prepared) -> PreparedScript | None:
+    """The version of a script in the studio's helper language, where it is among the scripts of this call."""
+    helper = prepared.studio.paper.beside
+    if helper is None or one.script.language == helper:
+        return None
+    named = (other for other in prepared.scripts if other.script.name == one.script.name)
+    return next((other for other in named if other.script.language == helper), None)
+
+
+def paper_tools(one: PreparedScript, tools: Tools, env: Environment, logo: str = "") -> PaperTools:
     """What printing needs, for the script's language."""
     language = one.script.language
     data = tools.language(language)
 
-    def breaker(text: str, width_em: float) -> Sequence[Span]:
-        return break_paragraph(text, width_em, data, tools.engines)
+    def breaker(text: str, width_em: float, stress: Sequence[Span] = ()) -> Sequence[Span]:
+        return break_paragraph(text, width_em, data, tools.engines, stress=stress)
 
     def sentences(text: str) -> Sequence[int]:
         return tools.engines.breaks.sentences(text, language)
@@ -67,7 +92,14 @@ def paper_tools(one: PreparedScript, tools: Tools, env: Environment) -> PaperToo
     def faces(text: str) -> str:
         return tools.fonts.css(language, text, bold_text=text)
 
-    return PaperTools(tools.words(language), breaker, sentences, faces, env)
+    def widths_em(texts: Sequence[str], bold: bool) -> Sequence[float]:
+        return tools.engines.shaper.widths_em(texts, language, bold=bold)
+
+    measure = Measure(
+        widths_em, lambda text: tools.engines.breaks.lines(text, language), tools.engines.breaks.graphemes
+    )
+    bold = bool(data.maybe("fonts", "bold", True))
+    return PaperTools(tools.words(language), breaker, sentences, faces, env, measure, bold, logo)
 
 
 def _stills(one: PreparedScript, tools: Tools, env: Environment) -> dict[str, bytes]:

@@ -21,12 +21,16 @@ def command(
     out: Annotated[Path, typer.Option(help="The folder to write to.")] = Path("out"),
     studio: StudioFile = None,
     stills: Annotated[bool, typer.Option("--stills", help="Also write a PNG of each screenful.")] = False,
+    paper: Annotated[
+        list[str] | None,
+        typer.Option("--paper", help="Also print: rehearsal, cards, low-ink. May be given again.", show_default=False),
+    ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Write screen copy, paper copy, crew sheet and captions of each script, and one report."""
     from promptprep import faces
 
-    report = faces.prepare(paths, out, studio, stills=stills)
+    report = faces.prepare(paths, out, studio, stills=stills, paper=paper or ())
     if as_json:
         print_json(files=[str(p) for p in report.files], fixes=report.fixes)
     else:

@@ -9,6 +9,8 @@ from typing import Any, Literal
 from promptprep.model.timing import Pace
 
 Flip = Literal["none", "horizontal", "vertical", "both"]
+PaperVariant = Literal["rehearsal", "cards", "low-ink"]
+PAPER_VARIANTS: tuple[PaperVariant, ...] = ("rehearsal", "cards", "low-ink")
 FLIPS: tuple[Flip, ...] = ("none", "horizontal", "vertical", "both")
 
 
@@ -92,14 +94,22 @@ class Reader:
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """How the studio prints: a named size ("A4", "letter", "A5"), type in points, punched-hole margin."""
+    """How the studio prints: a named size ("A4", "letter", "A5"), type in points, punched-hole margin.
+
+    `font_pt` None: as large as `reading_distance_mm` asks for. `cards` (2 or 4) a sheet, for the copy on cards.
+    `beside` names a language whose version of the script stands in small type below each paragraph. `variants` are
+    the further copies to print: "rehearsal", "cards", "low-ink".
+    """
 
     size: str = "A4"
     orientation: Literal["portrait", "landscape"] = "portrait"
-    font_pt: float = 16.0
+    font_pt: float | None = None
     punched: bool = False
     low_ink: bool = False
     reading_distance_mm: float = 600.0
+    cards: int = 2
+    beside: str | None = None
+    variants: tuple[PaperVariant, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

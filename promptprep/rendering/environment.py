@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from pathlib import Path
+from types import TracebackType
+from typing import Any
 
 import jinja2
+from markupsafe import Markup
+
+from promptprep.errors import UnreadableInput
+
+_UNSAFE_IN_CSS = re.compile(r'["\\<>&\x00-\x1f\x7f]')
 
 
 def environment(folders: Sequence[Path]) -> jinja2.Environment:
     """An environment over template `folders`; a file in an earlier folder wins over a later one's."""
-    return jinja2.Environment(
+    made = jinja2.Environment(
         loader=jinja2.FileSystemLoader([str(folder) for folder in folders]),
         autoescape=True,
         undefined=jinja2.StrictUndefined,
@@ -18,3 +26,44 @@ def environment(folders: Sequence[Path]) -> jinja2.Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    made.filters["css"] = css_string
+    return made
+
+
+def css_string(text: str) -> Markup:
+    """A text as a CSS string, quotes included, safe inside a style element."""
+    return Markup('"' + _UNSAFE_IN_CSS.sub(lambda found: f"\\{ord(found[0]):x} ", str(text)) + '"')
+
+
+def render(env: jinja2.Environment, name: str, **values: Any) -> str:
+    """A template's text. Raises `UnreadableInput` with file and line where a template is at fault."""
+    try:
+        return env.get_template(name).render(**values)
+    except jinja2.TemplateSyntaxError as fault:
+        raise _fault(str(fault.message), fault.filename or fault.name, fault.lineno) from None
+    except jinja2.TemplateNotFound as fault:
+        raise _fault(f"there is no template {fault.name!r}", name, None) from None
+    except jinja2.TemplateError as fault:
+        file, line = _place(fault.__traceback__)
+        raise _fault(str(fault.message), file or name, line) from None
+
+
+def _fault(message: str, file: str | None, line: int | None) -> UnreadableInput:
+    hint = "mend the template, or take it out of your template folder to have the shipped one back"
+    return UnreadableInput("broken-template", f"the template is at fault: {message}", hint, file, line)
+
+
+def _place(trace: TracebackType | None) -> tuple[str | None, int | None]:
+    """The innermost place in a template: Jinja puts templates' own files and lines into the trace."""
+    found: tuple[str | None, int | None] = (None, None)
+    for frame in _frames(trace):
+        file = frame.tb_frame.f_code.co_filename
+        if not file.endswith(".py") and not file.startswith("<"):
+            found = (file, frame.tb_lineno)
+    return found
+
+
+def _frames(trace: TracebackType | None) -> Iterator[TracebackType]:
+    while trace is not None:
+        yield trace
+        trace = trace.tb_next

@@ -1,184 +1,281 @@
-"""Fills printed pages with copy: a page ends where a sentence ends, better where a paragraph or a segment does."""
+"""Fills printed pages: a page ends where a sentence ends, better where a paragraph or a segment does.
+
+Beside the copy runs a lane with times and cues. An entry stands at the row that it belongs to; where entries need
+more room than the rows, they run on down the lane, and the copy waits only when they would fall more than a line
+behind.
+"""
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from promptprep.spans import Span
 
-Breaker = Callable[[str, float], Sequence[Span]]
+ENDS_EARLY = 0.15  # a page may end this part of its height early to end with a paragraph
+NOWHERE = Span(0, 0)
+FEWEST = 2  # lines of a sentence that is cut that must fit
+NARROW_EM = 0.2  # no text is narrower a character, so that a page's worth of it can be bounded
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Something in the lane. `number` is a cue's, "" where it has none or the entry before told it."""
+
+    kind: str
+    lines: tuple[str, ...]
+    height_pt: float
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """What stands in one piece: a line of copy (`span` in its item's text), a heading, a note, a hold.
+
+    `lead_pt` of `height_pt` lies above the row's own line (a pronunciation stands there). A row that is `clear`
+    starts below everything in the lane.
+    """
+
+    height_pt: float
+    entries: tuple[Entry, ...] = ()
+    span: Span = NOWHERE
+    lead_pt: float = 0.0
+    clear: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """Something that stands on a page in one piece or, for copy, sentence by sentence.
+    """A row of its own, or the copy of one paragraph with the ends of its sentences.
 
-    `kind` is "heading", "cue", "note" or "copy". For copy `text` is the paragraph and `sentences` the ends of its
-    sentences; `height_pt` of other kinds is known beforehand. `key` says what the item came from.
+    `kind` is "title", "heading", "cues", "hold", "note", "beside" or "copy". `key` (segment, block) says where it
+    comes from; `gap_pt` is left above it, but not at the top of a page.
     """
 
     kind: str
     text: str
     key: tuple[int, int]
-    height_pt: float = 0.0
+    row: Row = Row(0.0)
     sentences: tuple[int, ...] = ()
     gap_pt: float = 0.0
+    lines: tuple[str, ...] = ()
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A row with its top and the tops of its entries, in points from the top of the page's body."""
+
+    row: Row
+    top_pt: float
+    entry_tops_pt: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
-    """An item, or the part of a copy item from `start` to `end`, with its lines as spans of the item's text."""
+    """An item, or the part of a copy item from `start` to `end`, on one page."""
 
     item: Item
     start: int
     end: int
-    lines: tuple[Span, ...] = ()
-    goes_on: bool = False
+    rows: tuple[Placed, ...]
+
+
+class Cursor(NamedTuple):
+    """How far down a page copy and lane have come."""
+
+    copy_pt: float = 0.0
+    lane_pt: float = 0.0
 
 
 @dataclass(slots=True)
 class Page:
     pieces: list[Piece] = field(default_factory=list)
-    used_pt: float = 0.0
-
-    @property
-    def goes_on(self) -> bool:
-        """Whether the last paragraph goes on over the page's end."""
-        return bool(self.pieces) and self.pieces[-1].goes_on
+    at: Cursor = field(default_factory=Cursor)
 
 
 class Filler:
-    """Puts items on pages of `body_pt`. `extra_pt` is the height that a line of copy needs above its leading
-    (pronunciations stand above their words)."""
+    """Puts items on pages of `body_pt`.
+
+    `rows(item, start, end)` breaks a part of a copy item into its lines. `drop_pt` is how far an entry's first line
+    lies below the top of its row's line, so that both stand on one base line.
+    """
 
     def __init__(
         self,
         body_pt: float,
         line_pt: float,
         width_em: float,
-        breaker: Breaker,
-        extra_pt: Callable[[Item, Span], float],
+        rows: Callable[[Item, int, int], Sequence[Row]],
+        drop_pt: float = 0.0,
     ) -> None:
         self.body_pt = body_pt
         self.line_pt = line_pt
-        self.width_em = width_em
-        self.breaker = breaker
-        self.extra_pt = extra_pt
+        self.most = int((body_pt / line_pt + 2) * max(width_em, 1) / NARROW_EM)
+        self.rows = rows
+        self.drop_pt = drop_pt
         self.pages: list[Page] = [Page()]
 
     def fill(self, items: Sequence[Item]) -> list[Page]:
-        """Pages for all items in order. No heading, cue or note stays behind as the last thing on a page."""
+        """Pages for all items in order. No heading, cue or note stays behind as the last thing before its copy."""
         for group in _groups(items):
             self._put(group)
         return [page for page in self.pages if page.pieces]
 
-    # -- one group: headings, cues and notes with the copy that they lead to ----------------------------------
+    # -- one group: what leads to a paragraph, and the paragraph -----------------------------------------------
 
     def _put(self, group: Sequence[Item]) -> None:
         lead = [item for item in group if item.kind != "copy"]
-        copy = [item for item in group if item.kind == "copy"]
-        lead_pt = sum(item.height_pt + item.gap_pt for item in lead)
-        first = self._head_height(copy[0]) if copy else 0.0
-        whole = self._height(copy[0]) if copy else 0.0
-        free = self._free()
-        if self.pages[-1].pieces and lead_pt + first > free:
+        copy = next((item for item in group if item.kind == "copy"), None)
+        if self.pages[-1].pieces and self._better_over(lead, copy):
             self._turn()
-        elif (
-            self.pages[-1].pieces
-            and lead_pt + whole > free
-            and lead_pt + whole <= self.body_pt
-            and free < 0.25 * self.body_pt
-        ):
-            self._turn()  # a little space left: the whole paragraph reads better over the page
         for item in lead:
-            self._place(Piece(item, 0, len(item.text)), item.height_pt + item.gap_pt)
-        for item in copy:
-            self._copy(item)
+            self._lead(item)
+        if copy is not None:
+            self._copy(copy)
+
+    def _better_over(self, lead: Sequence[Item], copy: Item | None) -> bool:
+        """Whether a group reads better from the top of the next page."""
+        here = self._after_lead(lead, self.pages[-1].at)
+        if here is None:
+            return self._after_lead(lead, Cursor()) is not None
+        if copy is None:
+            return False
+        first = self.rows(copy, 0, copy.sentences[0])
+        if self._after(first, here, copy.gap_pt) is None:
+            return self._fits_over(lead, copy, copy.sentences[0]) or self._how_many(first, here, copy.gap_pt) < FEWEST
+        free = self.body_pt - max(self.pages[-1].at.copy_pt, self.pages[-1].at.lane_pt)
+        if free > ENDS_EARLY * self.body_pt or len(copy.text) > self.most:
+            return False
+        whole = self.rows(copy, 0, len(copy.text))
+        return self._after(whole, here, copy.gap_pt) is None and self._fits_over(lead, copy, len(copy.text))
+
+    def _fits_over(self, lead: Sequence[Item], copy: Item, end: int) -> bool:
+        top = self._after_lead(lead, Cursor())
+        return top is None or not lead or self._after(self.rows(copy, 0, end), top, copy.gap_pt) is not None
+
+    def _after_lead(self, lead: Sequence[Item], at: Cursor) -> Cursor | None:
+        here: Cursor | None = at
+        for item in lead:
+            here = None if here is None else self._after([item.row], here, item.gap_pt)
+        return here
+
+    def _lead(self, item: Item) -> None:
+        gap = item.gap_pt if self.pages[-1].pieces else 0.0
+        if self.pages[-1].pieces and self._after([item.row], self.pages[-1].at, gap) is None:
+            self._turn()
+            gap = 0.0
+        self._place(item, 0, len(item.text), [item.row], gap)
+
+    # -- copy -------------------------------------------------------------------------------------------------
 
     def _copy(self, item: Item) -> None:
         start = 0
         while start < len(item.text):
-            piece, height = self._fitting(item, start)
-            if piece is None:
+            gap = item.gap_pt if self.pages[-1].pieces else 0.0
+            end, rows = self._fitting(item, start, gap)
+            if not rows and self._waits(item, start, gap):
                 self._turn()
                 continue
-            self._place(piece, height)
-            start = piece.end
-            if piece.goes_on:
+            if not rows:
+                end, rows = self._cut_sentence(item, start, gap)
+            self._place(item, start, end, rows, gap)
+            start = end
+            if start < len(item.text):
                 self._turn()
 
-    def _fitting(self, item: Item, start: int) -> tuple[Piece | None, float]:
-        """The longest part from `start` that ends a sentence and fits; only a sentence over a page is cut by lines."""
-        free = self._free()
-        gap = item.gap_pt if self.pages[-1].pieces else 0.0
-        for end in reversed([e for e in item.sentences if e > start]):
-            lines = self._lines(item, start, end)
-            height = gap + self._lines_height(item, lines)
-            if height <= free:
-                return Piece(item, start, end, lines, end < len(item.text)), height
-        if self.pages[-1].pieces:
-            return None, 0.0
-        return self._cut_sentence(item, start)
+    def _fitting(self, item: Item, start: int, gap: float) -> tuple[int, Sequence[Row]]:
+        """The longest part from `start` that ends a sentence and fits, with its rows; no rows where none does."""
+        first = bisect_right(item.sentences, start)
+        last = max(bisect_right(item.sentences, start + self.most), first + 1)
+        ends = list(item.sentences[first:last])
+        while ends:
+            rows = self.rows(item, start, ends[-1])
+            fit = self._how_many(rows, self.pages[-1].at, gap)
+            if fit == len(rows):
+                return ends[-1], rows
+            limit = rows[fit - 1].span.end if fit else start
+            said = [len(item.text[start:end].rstrip()) + start for end in ends]
+            del ends[min(bisect_right(said, limit), len(ends) - 1) :]
+        return start, ()
 
-    def _cut_sentence(self, item: Item, start: int) -> tuple[Piece, float]:
-        end = next(e for e in item.sentences if e > start)
-        kept: list[Span] = []
-        height = 0.0
-        for line in self._lines(item, start, end):
-            needed = self.line_pt + self.extra_pt(item, line)
-            if kept and height + needed > self.body_pt:
-                break
-            kept.append(line)
-            height += needed
-        stop = kept[-1].end
+    def _waits(self, item: Item, start: int, gap: float) -> bool:
+        """Whether the next sentence goes over the page: it fits there whole, or next to nothing of it fits here."""
+        page = self.pages[-1]
+        if not page.pieces:
+            return False
+        rows = self.rows(item, start, self._sentence_end(item, start))
+        titled = any(p.item.kind == "heading" for p in page.pieces) and all(p.item.kind != "copy" for p in page.pieces)
+        if not titled and self._after(rows, Cursor(), 0.0) is not None:
+            return True
+        return self._how_many(rows, page.at, gap) < FEWEST
+
+    def _sentence_end(self, item: Item, start: int) -> int:
+        return min(item.sentences[bisect_right(item.sentences, start)], start + self.most)
+
+    def _cut_sentence(self, item: Item, start: int, gap: float) -> tuple[int, Sequence[Row]]:
+        """As many lines of a sentence as fit: only a sentence that fits on no page is cut."""
+        end = self._sentence_end(item, start)
+        rows = self.rows(item, start, end)
+        fit = max(1, self._how_many(rows, self.pages[-1].at, gap))
+        stop = rows[fit - 1].span.end if fit < len(rows) else end
         while stop < len(item.text) and item.text[stop].isspace():
             stop += 1
-        return Piece(item, start, stop, tuple(kept), stop < len(item.text)), height
+        return stop, rows[:fit]
 
-    # -- heights ----------------------------------------------------------------------------------------------
+    # -- places -----------------------------------------------------------------------------------------------
 
-    def _lines(self, item: Item, start: int, end: int) -> tuple[Span, ...]:
-        text = item.text[start:end]
-        lead = len(text) - len(text.lstrip())
-        return tuple(span.shifted(start + lead) for span in self.breaker(text.strip(), self.width_em))
+    def _placed(self, row: Row, at: Cursor, gap: float) -> tuple[Placed, Cursor]:
+        top = at.copy_pt + gap
+        if row.clear:
+            top = max(top, at.lane_pt)
+        elif row.entries:
+            top = max(top, at.lane_pt - self.line_pt)
+        lane = max(top + row.lead_pt + (0.0 if row.height_pt == 0 else self.drop_pt), at.lane_pt)
+        tops = []
+        for entry in row.entries:
+            tops.append(lane)
+            lane += entry.height_pt
+        return Placed(row, top, tuple(tops)), Cursor(top + row.height_pt, lane if row.entries else at.lane_pt)
 
-    def _lines_height(self, item: Item, lines: Sequence[Span]) -> float:
-        return sum(self.line_pt + self.extra_pt(item, line) for line in lines)
+    def _after(self, rows: Sequence[Row], at: Cursor, gap: float) -> Cursor | None:
+        """Where the page stands after these rows; None if they do not fit."""
+        for row in rows:
+            _, at = self._placed(row, at, gap)
+            gap = 0.0
+            if max(at) > self.body_pt:
+                return None
+        return at
 
-    def _height(self, item: Item) -> float:
-        return item.gap_pt + self._lines_height(item, self._lines(item, 0, len(item.text)))
-
-    def _head_height(self, item: Item) -> float:
-        """What must fit at least: the first sentence, or one page's worth of it."""
-        lines = self._lines(item, 0, item.sentences[0])
-        return min(item.gap_pt + self._lines_height(item, lines), self.body_pt)
-
-    # -- pages ------------------------------------------------------------------------------------------------
-
-    def _free(self) -> float:
-        return self.body_pt - self.pages[-1].used_pt
+    def _how_many(self, rows: Sequence[Row], at: Cursor, gap: float) -> int:
+        for n, row in enumerate(rows):
+            _, at = self._placed(row, at, gap)
+            gap = 0.0
+            if max(at) > self.body_pt:
+                return n
+        return len(rows)
 
     def _turn(self) -> None:
         if self.pages[-1].pieces:
             self.pages.append(Page())
 
-    def _place(self, piece: Piece, height: float) -> None:
+    def _place(self, item: Item, start: int, end: int, rows: Sequence[Row], gap: float) -> None:
         page = self.pages[-1]
-        if piece.item.kind != "copy" and page.pieces and height > self._free():
-            self._turn()
-            page = self.pages[-1]
-        if not page.pieces and piece.item.gap_pt:
-            piece.item = replace(piece.item, gap_pt=0.0)
-        page.pieces.append(piece)
-        page.used_pt += height
+        placed = []
+        for row in rows:
+            done, page.at = self._placed(row, page.at, gap)
+            placed.append(done)
+            gap = 0.0
+        page.pieces.append(Piece(item, start, end, tuple(placed)))
 
 
 def _groups(items: Sequence[Item]) -> list[list[Item]]:
-    """Each paragraph with what leads to it; what is left at the end is a group of its own."""
+    """Each paragraph with what leads to it. What closes a segment (cues after its last words) stands alone."""
     groups: list[list[Item]] = [[]]
     for item in items:
+        if groups[-1] and item.kind in ("heading", "beside"):
+            groups.append([])
         groups[-1].append(item)
-        if item.kind == "copy":
+        if item.kind in ("copy", "beside"):
             groups.append([])
     return [group for group in groups if group]

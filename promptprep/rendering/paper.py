@@ -2,81 +2,80 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import Any
-
-from jinja2 import Environment
-from markupsafe import Markup
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
-from promptprep.model.script import Cue, CueLine, Note, Paragraph, Segment
-from promptprep.model.timing import BlockTiming
-from promptprep.rendering.pages import Breaker, Filler, Item, Page, Piece
+from promptprep.rendering.guest_cards import GuestCard, guest_cards
+from promptprep.rendering.pages import Entry, Filler, Item, Page, Piece, Placed, Row
+from promptprep.rendering.paper_copy import Mark, RunView
+from promptprep.rendering.paper_items import LANE_LINE_PT, LANE_PT, Items, Variant, lane_drop_pt
+from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import Sheet, sheet_for
-from promptprep.spans import Span
-from promptprep.units import MM_PER_PT, clock_text
+from promptprep.units import clock_text
 
-Words = Callable[[str], str]  # a text of the interface in the script's language
+__all__ = ["PaperTools", "Variant", "paper_html", "paper_pdf", "pdf_from_html", "rendered"]
 
-LANE_PT = 10.0  # small type of the margin
-LANE_LINE_PT = 12.5
-SAY_PT = 11.0
-NOTE_PT = 12.0
-NOTE_LINE_PT = 16.0
-HEADING_PT = 30.0
-PARAGRAPH_GAP_PT = 12.0
-NOTE_LINES = 20  # a longer note is put in several boxes
+HEAD_PT = 10.0
+FOOT_PT = 12.0
+NEXT_WORDS = 8  # of the next page, at the foot of this one
 
 
 @dataclass(frozen=True, slots=True)
-class PaperTools:
-    """What a printed page needs from outside: texts of the interface, line breaks, sentence ends, and `faces`: the
-    `@font-face` rules that show a text, in families "copy-0", "copy-1" ..."""
-
-    words: Words
-    breaker: Breaker
-    sentences: Callable[[str], Sequence[int]]
-    faces: Callable[[str], str]
-    env: Environment
+class EntryView:
+    kind: str
+    number: str
+    lines: tuple[str, ...]
+    top_pt: float
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class LineView:
-    """One printed line: what is said, and what stands beside it in the margin."""
+    """One printed line and all that stands with it; `top_pt` from the top of the page's body."""
 
-    runs: list[dict[str, Any]]
+    top_pt: float
     height_pt: float
-    lane: list[dict[str, str]] = field(default_factory=list)
+    lead_pt: float
+    runs: tuple[RunView, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    entries: tuple[EntryView, ...] = ()
+    number: int = 0
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class PieceView:
     kind: str
-    height_pt: float = 0.0
-    text: str = ""
-    gap_pt: float = 0.0
-    lines: list[LineView] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
-    lane: list[dict[str, str]] = field(default_factory=list)
+    text: str
+    lines: tuple[LineView, ...]
+    texts: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
 class PageView:
-    pieces: list[PieceView]
-    segment: str
-    segment_time: str
-    following: str
-    goes_on: bool
+    """One page (or one card): its pieces, or a guest's card; what stands in its head and foot."""
+
+    number: int
+    pieces: list[PieceView] = field(default_factory=list)
+    card: GuestCard | None = None
+    segment: str = ""
+    following: str = ""
+    goes_on: bool = False
 
 
-def paper_html(one: PreparedScript, studio: Studio, tools: PaperTools) -> str:
+def paper_html(
+    one: PreparedScript,
+    studio: Studio,
+    tools: PaperTools,
+    variant: Variant = "paper",
+    beside: PreparedScript | None = None,
+) -> str:
     """The printed script as one HTML text for the page renderer."""
-    sheet = sheet_for(studio.paper)
-    maker = _Maker(one, sheet, tools)
-    pages = maker.pages()
+    acuity = one.reader.acuity if one.reader else None
+    cards = studio.paper.cards if variant == "cards" else 1
+    sheet = sheet_for(studio.paper, acuity=acuity, cards=cards)
+    pages = _Maker(one, sheet, tools, variant, beside).pages()
+    timing = one.timing.timing
     return rendered(
         tools,
         "paper/script.html",
@@ -84,198 +83,133 @@ def paper_html(one: PreparedScript, studio: Studio, tools: PaperTools) -> str:
         script=one.script,
         studio=studio,
         sheet=sheet,
-        pages=pages,
-        cards=guest_cards(one),
-        whole=clock_text(one.timing.timing.mean_s),
-        low=clock_text(one.timing.timing.low_s),
-        high=clock_text(one.timing.timing.high_s),
+        variant=variant,
+        sheets=[pages[at : at + cards] for at in range(0, len(pages), cards)],
+        count=len(pages),
+        head=_head(one, sheet, tools),
+        studio_name=tools.measure.shortened(studio.title, sheet.width_mm * 0.25, HEAD_PT),
+        whole=clock_text(timing.mean_s),
+        low=clock_text(timing.low_s),
+        high=clock_text(timing.high_s),
         slot="" if one.timing.slot_s is None else clock_text(one.timing.slot_s),
-        date=str(one.script.front.get("date", "")),
-        low_ink=studio.paper.low_ink,
+        low_ink=studio.paper.low_ink or variant == "low-ink",
+        lane_pt=LANE_PT,
+        lane_line_pt=LANE_LINE_PT,
+        crops=_crops(sheet),
+        beside=beside.script.language if beside else "",
+        beside_direction=beside.direction if beside else "",
     )
 
 
-def rendered(tools: PaperTools, template: str, **values: Any) -> str:
-    """A printed page's HTML with the faces of all characters on it embedded."""
-    page = tools.env.get_template(template)
-    bare = page.render(**values, _=tools.words, faces="", families="")
-    faces = tools.faces("".join(sorted({c for c in bare if c.isprintable()})))
-    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", faces)], default=0) + 1
-    families = ",".join(f"copy-{n}" for n in range(count))
-    return page.render(**values, _=tools.words, faces=Markup(faces), families=Markup(families))
-
-
-def paper_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:
+def paper_pdf(
+    one: PreparedScript,
+    studio: Studio,
+    tools: PaperTools,
+    variant: Variant = "paper",
+    beside: PreparedScript | None = None,
+) -> bytes:
     """A tagged PDF. The same script and studio give the same bytes."""
-    return pdf_from_html(paper_html(one, studio, tools), f"{one.script.name}.{one.script.language}.{one.digest}")
+    html = paper_html(one, studio, tools, variant, beside)
+    return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.{variant}")
 
 
-def pdf_from_html(html: str, identity: str) -> bytes:
-    """PDF bytes of a page text, with structure tags; `identity` makes the file's identifier."""
-    from weasyprint import HTML
-
-    written = HTML(string=html, base_url="/").write_pdf(
-        pdf_variant="pdf/ua-1", pdf_tags=True, pdf_identifier=identity.encode("utf-8"), full_fonts=False
-    )
-    assert isinstance(written, bytes)
-    return written
+def _head(one: PreparedScript, sheet: Sheet, tools: PaperTools) -> str:
+    """Script, language, reader and date, in one line."""
+    script = one.script
+    reader = one.reader.name if one.reader else ""
+    parts = (script.title or script.name, script.language, reader, str(script.front.get("date", "")))
+    text = " · ".join(part for part in parts if part)
+    return tools.measure.shortened(text, head_mm(sheet), HEAD_PT, bold=tools.bold)
 
 
-def guest_cards(one: PreparedScript) -> list[dict[str, Any]]:
-    """A card for each live part: who is on, for how long, and the reader's notes for it."""
-    cards = []
-    for segment in one.script.segments:
-        live = [cue for cue in segment.cues if cue.kind == "live"]
-        if not live:
-            continue
-        straps = [c.text.split(",", 1)[1].strip() for c in segment.cues if c.kind == "graphic" and "," in c.text]
-        cards.append(
-            {
-                "title": segment.title,
-                "strap": straps[0] if straps else "",
-                "time": clock_text(sum(cue.fixed_s for cue in live)),
-                "what": ", ".join(cue.text for cue in live if cue.text),
-                "notes": [line for b in segment.blocks if isinstance(b, Note) for line in b.text.split("\n")],
-            }
-        )
-    return cards
+def head_mm(sheet: Sheet) -> float:
+    """Width of the head's text; the rest is the page's number and the digest."""
+    return (sheet.width_mm - sheet.margin_mm - min(sheet.end_mm, sheet.margin_mm)) * 0.72
+
+
+def _crops(sheet: Sheet) -> list[tuple[float, float, float, float]]:
+    """Crop marks at the ends of each cut, as (left, top, width, height) in mm; one of the last two is 0."""
+    length, marks = 6.0, []
+    across, down = sheet.paper_width_mm, sheet.paper_height_mm
+    if sheet.height_mm < down - 1:
+        marks += [(x, down / 2, length, 0.0) for x in (0.0, across / 2 - length / 2, across - length)]
+    if sheet.width_mm < across - 1:
+        marks += [(across / 2, y, 0.0, length) for y in (0.0, down / 2 - length / 2, down - length)]
+    return marks
 
 
 class _Maker:
     """Turns one prepared script into pages of views."""
 
-    def __init__(self, one: PreparedScript, sheet: Sheet, tools: PaperTools) -> None:
-        self.one = one
-        self.sheet = sheet
-        self.tools = tools
-        self.total_s = one.timing.timing.mean_s
-        self.times: dict[tuple[int, int], BlockTiming] = {
-            (number, block.block): block for number, s in enumerate(one.timing.segments) for block in s.blocks
-        }
-        self.said_before: set[tuple[int, str]] = set()
+    def __init__(
+        self, one: PreparedScript, sheet: Sheet, tools: PaperTools, variant: Variant, beside: PreparedScript | None
+    ) -> None:
+        self.one, self.sheet, self.tools, self.variant = one, sheet, tools, variant
+        self.items = Items(one, sheet, tools, variant, beside)
+        self.line_number = 0
 
     def pages(self) -> list[PageView]:
-        items = list(self._items())
-        filler = Filler(self.sheet.body_pt, self.sheet.line_pt, self.sheet.copy_em, self.tools.breaker, self._extra_pt)
-        pages = filler.fill(items)
-        return [self._page(page, pages[n + 1] if n + 1 < len(pages) else None) for n, page in enumerate(pages)]
+        items = list(self.items.all())
+        filler = Filler(
+            self.sheet.body_pt, self.sheet.line_pt, self.sheet.copy_em, self._rows, lane_drop_pt(self.sheet)
+        )
+        filled = filler.fill(items)
+        views = [self._page(n, page, filled[n] if n < len(filled) else None) for n, page in enumerate(filled, 1)]
+        for card in guest_cards(self.one, self.sheet, self.tools):
+            views.append(PageView(len(views) + 1, card=card, segment=card.title))
+        return views
 
-    # -- items ------------------------------------------------------------------------------------------------
+    def _rows(self, item: Item, start: int, end: int) -> Sequence[Row]:
+        return self.items.copies[item.key].rows(start, end)
 
-    def _items(self) -> Iterator[Item]:
-        for number, segment in enumerate(self.one.script.segments):
-            if segment.title:
-                yield Item("heading", segment.title, (number, -1), HEADING_PT, gap_pt=PARAGRAPH_GAP_PT)
-            yield from self._segment_items(number, segment)
-
-    def _segment_items(self, number: int, segment: Segment) -> Iterator[Item]:
-        for index, block in enumerate(segment.blocks):
-            if isinstance(block, CueLine):
-                height = max(self._lane_lines(self._cue_text(block.cue)) * LANE_LINE_PT + 4, 17.0)
-                yield Item("cue", self._cue_text(block.cue), (number, index), height)
-            elif isinstance(block, Note):
-                yield from self._note_items(block, (number, index))
-            elif isinstance(block, Paragraph) and block.text.strip():
-                ends = tuple(self.tools.sentences(block.text)) or (len(block.text),)
-                yield Item("copy", block.text, (number, index), 0.0, ends, PARAGRAPH_GAP_PT)
-
-    def _note_items(self, note: Note, key: tuple[int, int]) -> Iterator[Item]:
-        lines = [
-            text for part in note.text.split("\n") for text in self._wrapped(part, self.sheet.copy_mm - 8, NOTE_PT)
-        ]
-        for at in range(0, len(lines), NOTE_LINES):
-            some = lines[at : at + NOTE_LINES]
-            yield Item("note", "\n".join(some), key, len(some) * NOTE_LINE_PT + 14, gap_pt=6.0)
-
-    # -- measuring --------------------------------------------------------------------------------------------
-
-    def _wrapped(self, text: str, width_mm: float, font_pt: float) -> list[str]:
-        width_em = width_mm / MM_PER_PT / font_pt
-        return [text[span.start : span.end].strip() for span in self.tools.breaker(text, width_em)] or [""]
-
-    def _lane_lines(self, text: str) -> int:
-        return len(self._wrapped(text, self.sheet.lane_mm - 5, LANE_PT))
-
-    def _extra_pt(self, item: Item, line: Span) -> float:
-        """Height above the leading: for a pronunciation above its word, and for what the margin needs beside it."""
-        lane = sum(self._lane_lines(text["text"]) for text in self._lane(item, line)) * LANE_LINE_PT
-        say = SAY_PT if any(run["say"] for run in self._runs(item, line, remember=False)) else 0.0
-        return max(say, lane - self.sheet.line_pt, 0.0)
-
-    # -- views ------------------------------------------------------------------------------------------------
-
-    def _page(self, page: Page, following: Page | None) -> PageView:
-        number = page.pieces[0].item.key[0]
-        segment = self.one.timing.segments[number]
+    def _page(self, number: int, page: Page, following: Page | None) -> PageView:
+        inside = next((p.item.key[0] for p in page.pieces if p.item.kind != "title"), 0)
+        segment = self.one.timing.segments[inside] if self.one.timing.segments else None
+        text = f"{segment.title} {clock_text(segment.timing.mean_s)}" if segment else ""
         return PageView(
+            number,
             pieces=[self._piece(piece) for piece in page.pieces],
-            segment=segment.title,
-            segment_time=clock_text(segment.timing.mean_s),
+            segment=self.tools.measure.shortened(text, head_mm(self.sheet), HEAD_PT),
             following=self._first_words(following) if following else "",
             goes_on=following is not None,
         )
 
     def _first_words(self, page: Page) -> str:
+        """The words that the next page begins with, title or copy."""
         for piece in page.pieces:
-            if piece.item.kind == "copy" and piece.lines:
-                words = piece.item.text[piece.lines[0].start : piece.lines[0].end].split()
-                return " ".join(words[:6])
-        return page.pieces[0].item.text[:40]
+            text = piece.item.text[piece.start : piece.end].split()
+            if piece.item.kind in ("heading", "copy") and text:
+                room = (self.sheet.width_mm - 2 * self.sheet.margin_mm) * 0.5
+                return self.tools.measure.shortened(" ".join(text[:NEXT_WORDS]), room, FOOT_PT).removesuffix(" …")
+        return ""
+
+    # -- pieces -----------------------------------------------------------------------------------------------
 
     def _piece(self, piece: Piece) -> PieceView:
         item = piece.item
-        view = PieceView(item.kind, item.height_pt, item.text, item.gap_pt)
-        if item.kind == "copy":
-            for line in piece.lines:
-                height = self.sheet.line_pt + self._extra_pt(item, line)
-                view.lines.append(LineView(self._runs(item, line, remember=True), height, self._lane(item, line)))
-        elif item.kind == "note":
-            view.notes = item.text.split("\n")
-        elif item.kind == "heading":
-            segment = self.one.timing.segments[item.key[0]]
-            view.lane = [{"kind": "time", "text": clock_text(segment.timing.mean_s)}]
-        return view
+        lines = tuple(self._copy_lines(piece)) if item.kind == "copy" else tuple(_plain(p) for p in piece.rows)
+        return PieceView(item.kind, item.text, lines, item.lines)
 
-    def _runs(self, item: Item, line: Span, *, remember: bool) -> list[dict[str, Any]]:
-        """The runs of one line; a pronunciation stands above its word once a segment."""
-        number, index = item.key
-        paragraph = self.one.script.segments[number].blocks[index]
-        assert isinstance(paragraph, Paragraph)
-        runs, at = [], 0
-        for run in paragraph.runs:
-            low, high = max(line.start, at), min(line.end, at + len(run.text))
-            if low < high:
-                key = (number, run.text)
-                new = run.say is not None and key not in self.said_before
-                if new and remember:
-                    self.said_before.add(key)
-                text = item.text[low:high].replace("\n", " ")
-                runs.append({"text": text, "stress": run.stress, "say": run.say if new else None})
-            at += len(run.text)
-        return runs
+    def _copy_lines(self, piece: Piece) -> Iterator[LineView]:
+        copy = self.items.copies[piece.item.key]
+        for placed in piece.rows:
+            span = placed.row.span
+            self.line_number += 1
+            yield LineView(
+                placed.top_pt,
+                placed.row.height_pt,
+                placed.row.lead_pt,
+                tuple(copy.views(span)),
+                (*copy.says(span), *copy.points(span, breaths=self.variant == "rehearsal")),
+                _entries(placed),
+                self.line_number if self.variant == "rehearsal" else 0,
+            )
 
-    def _lane(self, item: Item, line: Span) -> list[dict[str, str]]:
-        """Times at a paragraph's first line, and the cues that fall into this line, in words."""
-        number, index = item.key
-        paragraph = self.one.script.segments[number].blocks[index]
-        assert isinstance(paragraph, Paragraph)
-        lane = []
-        if line.start <= len(item.text) - len(item.text.lstrip()):
-            lane.append({"kind": "time", "text": self._times(item.key)})
-        for inline in paragraph.cues:
-            last = line.end >= len(item.text)
-            if line.start <= inline.offset < line.end or (last and inline.offset >= line.end):
-                lane.append({"kind": "cue", "text": self._cue_text(inline.cue)})
-        return lane
 
-    def _times(self, key: tuple[int, int]) -> str:
-        block = self.times.get(key)
-        if block is None:
-            return ""
-        to_go = self.tools.words("{time} to go").replace("{time}", clock_text(self.total_s - block.start_s))
-        return f"{clock_text(block.start_s)} · {to_go}"
+def _plain(placed: Placed) -> LineView:
+    return LineView(placed.top_pt, placed.row.height_pt, 0.0, entries=_entries(placed))
 
-    def _cue_text(self, cue: Cue) -> str:
-        kind = self.tools.words(cue.kind) if cue.known else cue.kind
-        time = f" {clock_text(cue.duration_s)}" if cue.duration_s is not None else ""
-        return f"{kind}{time}: {cue.text}" if cue.text else f"{kind}{time}"
+
+def _entries(placed: Placed) -> tuple[EntryView, ...]:
+    pairs: Iterator[tuple[Entry, float]] = zip(placed.row.entries, placed.entry_tops_pt, strict=True)
+    return tuple(EntryView(entry.kind, entry.number, entry.lines, top) for entry, top in pairs)

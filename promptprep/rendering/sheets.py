@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil, radians, tan
 
 from promptprep.errors import BadCall
 from promptprep.model.rig import Paper
@@ -10,16 +11,24 @@ from promptprep.units import MM_PER_PT
 
 # ISO 216 for A4 and A5; US letter is 8.5 by 11 inches (ANSI/ASME Y14.1 size A; from memory).
 SHEETS_MM = {"A4": (210.0, 297.0), "A5": (148.0, 210.0), "letter": (215.9, 279.4)}
+CARDS = (1, 2, 4)  # cards a sheet
 
 CAP_EM = 0.714  # capital height of the bundled Noto Sans, in em (its OS/2 table: 714 of 1000 units)
 CLEAR_PRINT_PT = 14.0  # UKAAF G003 (2019): clear print is at least 12 points, ideally 14
+LEADING = 1.5  # RNIB clear print: 1.5 to 2; UKAAF asks for single spacing, so the smaller of RNIB's
+WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurst's 45 to 75
+FULL_ACUITY = 0.7  # DIN 1450: type grows as 0.7 / acuity below this
+
+PUNCH_MM = 10.0  # holes centre 12 mm from the edge and are 6 mm wide (ISO 838; from memory)
 
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """One printed page: sizes in millimetres, type in points, all measured from the page's edges.
 
-    The copy stands `margin_mm + lane_mm` from the start edge: the lane holds times and cues.
+    `width_mm` by `height_mm` is the page as it is read: a whole sheet, or one of `cards` cards on a sheet of
+    `paper_width_mm` by `paper_height_mm`. The lane of `lane_mm` begins at `margin_mm` from the start edge and holds
+    times and cues; the copy follows; `end_mm` is left free at the end edge for pencil.
     """
 
     width_mm: float
@@ -27,13 +36,17 @@ class Sheet:
     font_pt: float
     line_pt: float
     margin_mm: float
+    end_mm: float
     lane_mm: float
     head_mm: float
     foot_mm: float
+    paper_width_mm: float
+    paper_height_mm: float
+    cards: int = 1
 
     @property
     def copy_mm(self) -> float:
-        return self.width_mm - 2 * self.margin_mm - self.lane_mm
+        return self.width_mm - self.margin_mm - self.end_mm - self.lane_mm
 
     @property
     def copy_em(self) -> float:
@@ -41,7 +54,12 @@ class Sheet:
 
     @property
     def body_pt(self) -> float:
-        return (self.height_mm - self.head_mm - self.foot_mm) / MM_PER_PT
+        """Height for copy. A hair less than the page has, so that rounding never makes another page."""
+        return (self.height_mm - self.head_mm - self.foot_mm) / MM_PER_PT - 0.5
+
+    @property
+    def small(self) -> bool:
+        return self.width_mm < 160 or self.height_mm < 160
 
 
 def font_pt_at(distance_mm: float, arcmin: float = 20.0) -> float:
@@ -49,25 +67,55 @@ def font_pt_at(distance_mm: float, arcmin: float = 20.0) -> float:
 
     20 arcminutes is the preferred height of ISO 9241-3 (see data/limits.toml).
     """
-    from math import radians, tan
-
     return 2 * distance_mm * tan(radians(arcmin / 60) / 2) / CAP_EM / MM_PER_PT
 
 
-def sheet_for(paper: Paper) -> Sheet:
-    """The page that a studio's `paper` asks for. Raises `BadCall` for a size that does not exist.
+def font_pt_of(paper: Paper, acuity: float | None = None) -> float:
+    """The studio's type size, else what its reading distance asks for, at least clear print, in half points.
 
-    Copy runs 45 to 65 characters a line: at an advance near 0.5 em that is 22 to 33 em.
+    A reader whose decimal acuity is under 0.7 gets type larger by 0.7 / acuity (DIN 1450).
+    """
+    if paper.font_pt is not None:
+        return paper.font_pt
+    larger = max(1.0, FULL_ACUITY / acuity) if acuity else 1.0
+    return max(CLEAR_PRINT_PT, ceil(2 * font_pt_at(paper.reading_distance_mm) * larger) / 2)
+
+
+def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1) -> Sheet:
+    """The page that a studio's `paper` asks for. Raises `BadCall` for a size or a number of cards that does not exist.
+
+    Copy runs 45 to 65 characters a line where the sheet is wide enough; a card has fewer.
     """
     if paper.size not in SHEETS_MM:
-        known = ", ".join(SHEETS_MM)
-        raise BadCall("unknown-paper-size", f"there is no paper size {paper.size!r} here", f"use one of: {known}")
-    width, height = SHEETS_MM[paper.size]
+        raise BadCall("unknown-paper-size", f"there is no paper size {paper.size!r} here", _one_of(SHEETS_MM))
+    if cards not in CARDS:
+        raise BadCall("unknown-cards", f"a sheet cannot hold {cards!r} cards", _one_of(CARDS))
+    paper_width, paper_height = SHEETS_MM[paper.size]
     if paper.orientation == "landscape":
-        width, height = height, width
-    margin = 20.0 if paper.punched else 15.0
-    small = width < 180
-    lane = 24.0 if small else 34.0
-    widest = 31.0 * paper.font_pt * MM_PER_PT
-    spare = max(0.0, width - 2 * margin - lane - widest)
-    return Sheet(width, height, paper.font_pt, paper.font_pt * 1.5, margin, lane + spare, 24.0, 22.0)
+        paper_width, paper_height = paper_height, paper_width
+    width, height = _card(paper_width, paper_height, cards)
+    return _laid_out(paper, font_pt_of(paper, acuity), (width, height), (paper_width, paper_height), cards)
+
+
+def _one_of(known: object) -> str:
+    return "use one of: " + ", ".join(str(name) for name in known)  # type: ignore[attr-defined]
+
+
+def _card(width: float, height: float, cards: int) -> tuple[float, float]:
+    """The longer side is cut first."""
+    for _ in range({1: 0, 2: 1, 4: 2}[cards]):
+        width, height = (width, height / 2) if height >= width else (width / 2, height)
+    return width, height
+
+
+def _laid_out(paper: Paper, font_pt: float, page: tuple[float, float], whole: tuple[float, float], cards: int) -> Sheet:
+    width, height = page
+    small = width < 160 or height < 160
+    margin = (10.0 if small else 15.0) + (PUNCH_MM if paper.punched else 0.0)
+    end = 8.0 if small else 20.0
+    lane = 26.0 if width < 160 else 36.0
+    head, foot = (17.0, 14.0) if small else (25.0, 20.0)
+    spare = max(0.0, width - margin - end - lane - WIDEST_EM * font_pt * MM_PER_PT)
+    return Sheet(
+        width, height, font_pt, font_pt * LEADING, margin, end + spare, lane, head, foot, whole[0], whole[1], cards
+    )

@@ -11,8 +11,8 @@ from typing import Any
 
 from promptprep.errors import UnreadableInput
 from promptprep.model.finding import LEVELS
-from promptprep.model.rig import Paper, Reader, Rig, Studio
-from promptprep.rendering.sheets import SHEETS_MM
+from promptprep.model.rig import PAPER_VARIANTS, Paper, Reader, Rig, Studio
+from promptprep.rendering.sheets import CARDS, SHEETS_MM
 from promptprep.sightline.build import rig_from
 from promptprep.sightline.values import near_hint
 from promptprep.store.checked import Checked
@@ -27,7 +27,9 @@ KEYS = (
     "title", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates", "extra",
 )  # fmt: skip
 READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
-PAPER_KEYS = ("size", "orientation", "font", "punched", "low_ink", "reading_distance")
+PAPER_KEYS = (
+    "size", "orientation", "font", "punched", "low_ink", "reading_distance", "cards", "beside", "variants",
+)  # fmt: skip
 MOST_BY_UNIT = {"deg": 60, "arcmin": 600, "em": 4}
 
 _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
@@ -145,20 +147,42 @@ class _Reading(Checked):
         return Paper(
             size=self._choice("size", tuple(SHEETS_MM), plain.size),
             orientation=self._choice("orientation", ("portrait", "landscape"), plain.orientation),
-            font_pt=self._paper_length("font", 6 * MM_PER_PT, 96 * MM_PER_PT, plain.font_pt * MM_PER_PT) / MM_PER_PT,
+            font_pt=self._font_pt(),
             punched=self.flag("paper", "punched"),
             low_ink=self.flag("paper", "low_ink"),
             reading_distance_mm=self._paper_length("reading_distance", 100, 3000, plain.reading_distance_mm),
+            cards=self._choice("cards", CARDS, plain.cards),
+            beside=self._helper(),
+            variants=self._variants(),
         )
 
-    def _choice(self, key: str, words: tuple[str, ...], default: str) -> Any:
+    def _helper(self) -> str | None:
+        tag: str | None = self.text("paper", "beside")
+        if tag is not None and not is_language(tag):
+            self.fault(("paper", "beside"), f"nobody here speaks {tag!r}", language_hint(tag), "unknown-language")
+        return tag
+
+    def _variants(self) -> Any:
+        wanted = self.texts("paper", "variants")
+        for name in wanted:
+            if name not in PAPER_VARIANTS:
+                self.fault(("paper", "variants"), f"there is no printed copy {name!r}", near_hint(name, PAPER_VARIANTS))
+        return wanted
+
+    def _font_pt(self) -> float | None:
+        if "font" not in self.table("paper"):
+            return None
+        length = self._paper_length("font", 6 * MM_PER_PT, 96 * MM_PER_PT, 16 * MM_PER_PT)
+        return round(length / MM_PER_PT, 6)
+
+    def _choice(self, key: str, words: tuple[Any, ...], default: Any) -> Any:
         value = self.table("paper").get(key, default)
         if value in words:
             return value
-        by_fold = {word.casefold(): word for word in words}
+        by_fold = {str(word).casefold(): word for word in words}
         if isinstance(value, str) and value.casefold() in by_fold:
             return by_fold[value.casefold()]
-        self.fault(("paper", key), f"{key} cannot be {value!r}", near_hint(str(value), words))
+        self.fault(("paper", key), f"{key} cannot be {value!r}", near_hint(str(value), tuple(map(str, words))))
         return default
 
     def _paper_length(self, key: str, low_mm: float, high_mm: float, default_mm: float) -> float:

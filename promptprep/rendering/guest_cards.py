@@ -1,0 +1,65 @@
+"""Cards to hand over: for each live part who is on, for how long, and the reader's notes for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from promptprep.model.prepared import PreparedScript
+from promptprep.model.script import Note, Segment
+from promptprep.rendering.printing import PaperTools
+from promptprep.rendering.sheets import Sheet
+from promptprep.units import MM_PER_PT, clock_text
+
+CARD_PT = 18.0  # UKAAF G003 (2019): large print is at least 16 points, ideally 18
+CARD_LINE_PT = 27.0
+CARD_GAP_PT = 10.0
+HEAD_LINES = 5  # lines that title, name and time take at most
+BULLET_MM = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class GuestCard:
+    """One card, or a further page of one. `notes` are wrapped."""
+
+    title: str
+    name: tuple[str, ...]
+    time: str
+    what: str
+    notes: tuple[tuple[str, ...], ...]
+
+
+def guest_cards(one: PreparedScript, sheet: Sheet, tools: PaperTools) -> list[GuestCard]:
+    """The cards of a script in its order; notes that need more room go on on another card."""
+    return [card for segment in one.script.segments for card in _of_segment(segment, sheet, tools)]
+
+
+def _of_segment(segment: Segment, sheet: Sheet, tools: PaperTools) -> list[GuestCard]:
+    live = [cue for cue in segment.cues if cue.kind == "live"]
+    if not live:
+        return []
+    width = sheet.width_mm - sheet.margin_mm - sheet.end_mm
+    measure = tools.measure
+    straps = [cue.text.split(",", 1)[1].strip() for cue in segment.cues if cue.kind == "graphic" and "," in cue.text]
+    name = measure.wrapped(straps[0], width, CARD_PT, bold=tools.bold)[:2] if straps else []
+    time = clock_text(sum(cue.fixed_s for cue in live))
+    what = measure.shortened(", ".join(cue.text for cue in live if cue.text), width - 20, CARD_PT)
+    written = [line for block in segment.blocks if isinstance(block, Note) for line in block.text.split("\n")]
+    notes = [tuple(measure.wrapped(line, width - BULLET_MM, CARD_PT)) for line in written if line.strip()]
+    title = measure.shortened(segment.title, width, CARD_PT, bold=tools.bold)
+    return [GuestCard(title, tuple(name), time, what, some) for some in _shared_out(notes, sheet)]
+
+
+def _shared_out(notes: list[tuple[str, ...]], sheet: Sheet) -> list[tuple[tuple[str, ...], ...]]:
+    """Notes for each card; a note that is longer than a card is cut between lines."""
+    most = max(1, int((sheet.body_pt - HEAD_LINES * CARD_LINE_PT) / (CARD_LINE_PT + CARD_GAP_PT / 2)))
+    short = [note[at : at + most] for note in notes for at in range(0, len(note), most)]
+    cards: list[list[tuple[str, ...]]] = [[]]
+    for note in short:
+        if cards[-1] and sum(len(n) for n in cards[-1]) + len(note) > most:
+            cards.append([])
+        cards[-1].append(note)
+    return [tuple(card) for card in cards]
+
+
+def bullet_pt() -> float:
+    return BULLET_MM / MM_PER_PT

@@ -1,0 +1,69 @@
+"""Wraps small texts (margins, titles, notes) by measured widths. The copy itself is broken by sense elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from promptprep.units import MM_PER_PT
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What a page asks of the shaper and of Unicode's rules for one language.
+
+    `widths_em(texts, bold)` gives advance widths; `line_ends` and `graphemes` give offsets.
+    """
+
+    widths_em: Callable[[Sequence[str], bool], Sequence[float]]
+    line_ends: Callable[[str], Sequence[int]]
+    graphemes: Callable[[str], Sequence[int]]
+
+    def width_pt(self, text: str, font_pt: float, *, bold: bool = False) -> float:
+        return self.widths_em([text], bold)[0] * font_pt if text else 0.0
+
+    def wrapped(self, text: str, width_mm: float, font_pt: float, *, bold: bool = False) -> list[str]:
+        """Lines no wider than `width_mm`; a word that is wider is cut between characters. At least one line."""
+        width_em = width_mm / MM_PER_PT / font_pt
+        lines, line, taken = [], "", 0.0
+        for piece, wide in self._pieces(" ".join(text.split()), width_em, bold):
+            if line and taken + wide > width_em:
+                lines.append(line.rstrip())
+                line, taken = "", 0.0
+            line, taken = line + piece, taken + wide
+            if piece.endswith(" "):
+                taken += self._space_em()
+        return [*lines, line.rstrip()] if line.strip() or not lines else lines
+
+    def shortened(self, text: str, width_mm: float, font_pt: float, *, bold: bool = False) -> str:
+        """The text in one line, with an ellipsis where it is too long."""
+        lines = self.wrapped(text, width_mm, font_pt, bold=bold)
+        if len(lines) == 1:
+            return lines[0]
+        room = width_mm - self.width_pt(" …", font_pt, bold=bold) * MM_PER_PT
+        return self.wrapped(text, max(room, 1.0), font_pt, bold=bold)[0] + " …"
+
+    def _pieces(self, text: str, width_em: float, bold: bool) -> list[tuple[str, float]]:
+        """Stretches that keep together, with their widths without trailing spaces."""
+        ends = self.line_ends(text)
+        pieces = [text[a:b] for a, b in pairwise([0, *ends])]
+        widths = self.widths_em([piece.rstrip() for piece in pieces], bold)
+        found: list[tuple[str, float]] = []
+        for piece, wide in zip(pieces, widths, strict=True):
+            found += [(piece, wide)] if wide <= width_em else self._cut(piece, width_em, bold)
+        return found
+
+    def _cut(self, piece: str, width_em: float, bold: bool) -> list[tuple[str, float]]:
+        ends = self.graphemes(piece)
+        letters = [piece[a:b] for a, b in pairwise([0, *ends])]
+        found, part, taken = [], "", 0.0
+        for letter, wide in zip(letters, self.widths_em(letters, bold), strict=True):
+            if part and taken + wide > width_em:
+                found.append((part, taken))
+                part, taken = "", 0.0
+            part, taken = part + letter, taken + wide
+        return [*found, (part, taken)]
+
+    def _space_em(self) -> float:
+        return float(self.widths_em([" "], False)[0])

@@ -1,0 +1,209 @@
+"""What a printed script consists of, in its order: titles, copy, cues in the lane, holds and notes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Literal
+
+from promptprep.model.prepared import PreparedScript
+from promptprep.model.script import TIMED_KINDS, Cue, CueLine, Note, Paragraph, Segment
+from promptprep.model.timing import BlockTiming, SegmentTiming
+from promptprep.rendering.cue_numbers import numbered_cues
+from promptprep.rendering.pages import Entry, Item, Row
+from promptprep.rendering.paper_copy import Copy
+from promptprep.rendering.printing import PaperTools
+from promptprep.rendering.sheets import Sheet
+from promptprep.units import MM_PER_PT, clock_text
+
+LANE_PT = 10.5
+LANE_LINE_PT = 13.0
+LANE_PAD_MM = 6.0  # bar, its gap, and the distance to the copy
+ENTRY_GAP_PT = 3.0
+NOTE_PT = 12.0  # UKAAF G003 (2019): no less than 12 points
+NOTE_LINE_PT = 16.0
+NOTE_PAD_PT = 8.0
+NOTE_PAD_MM = 4.0
+TITLE_PT = 20.0
+TITLE_LINE_PT = 26.0
+SUM_LINE_PT = 18.0
+PARAGRAPH_GAP_PT = 12.0
+SEGMENT_GAP_PT = 20.0
+RULE_PT = 4.0
+BOX_PT = 30.0  # a box to write a time into
+MOST_ENTRY_LINES = 12  # the rest of a very long cue is on the crew sheet
+GROUP_ENTRIES = 8  # more cues than these do not wait for the copy that they lead to
+
+
+Variant = Literal["paper", "rehearsal", "cards", "low-ink"]
+"""How a script is printed: for reading; with line numbers, breaths, difficulty and boxes; on cards; with little ink."""
+
+
+class Items:
+    """Makes the items of one script. `beside` is its version in a helper language, whose ids are the same."""
+
+    def __init__(
+        self, one: PreparedScript, sheet: Sheet, tools: PaperTools, variant: Variant, beside: PreparedScript | None
+    ) -> None:
+        self.one, self.sheet, self.tools, self.variant = one, sheet, tools, variant
+        self.total_s = one.timing.timing.mean_s
+        self.times: dict[tuple[int, int], BlockTiming] = {
+            (number, block.block): block for number, s in enumerate(one.timing.segments) for block in s.blocks
+        }
+        numbers = numbered_cues(one.script, one.timing)
+        self.numbers = {action.span: cue.number for cue in numbers for action in cue.actions}
+        self.first_actions = {cue.actions[0].span for cue in numbers}
+        self.helper = {segment.id: segment for segment in beside.script.segments} if beside else {}
+        self.copies: dict[tuple[int, int], Copy] = {}
+
+    def all(self) -> Iterator[Item]:
+        yield self._title()
+        for number, segment in enumerate(self.one.script.segments):
+            if segment.title:
+                yield self._heading(number, segment, self.one.timing.segments[number])
+            yield from self._segment(number, segment)
+
+    # -- titles -----------------------------------------------------------------------------------------------
+
+    def _title(self) -> Item:
+        title = self.one.script.title or self.one.script.name
+        lines = self.tools.measure.wrapped(title, self.sheet.copy_mm, TITLE_PT, bold=self.tools.bold)
+        return Item("title", title, (0, -1), Row(len(lines) * TITLE_LINE_PT + SUM_LINE_PT), lines=tuple(lines))
+
+    def _heading(self, number: int, segment: Segment, timed: SegmentTiming) -> Item:
+        lines = self.tools.measure.wrapped(segment.title, self.sheet.copy_mm, self.sheet.font_pt, bold=self.tools.bold)
+        time = clock_text(timed.timing.mean_s)
+        if timed.slot_s is not None:
+            time = f"{time} / {clock_text(timed.slot_s)}"
+        height = len(lines) * self.sheet.line_pt + RULE_PT
+        if self.variant == "rehearsal":
+            height += BOX_PT
+        row = Row(height, (Entry("length", (time,), LANE_LINE_PT),), clear=True)
+        return Item("heading", segment.title, (number, -1), row, gap_pt=SEGMENT_GAP_PT, lines=tuple(lines))
+
+    # -- blocks -----------------------------------------------------------------------------------------------
+
+    def _segment(self, number: int, segment: Segment) -> Iterator[Item]:
+        waiting: list[Entry] = []  # cues for positions stand beside the copy that follows them
+        holding: list[Entry] = []  # cues that take time stop the copy
+        place = (number, 0)
+        shown = _first_said(segment)
+        for index, block in enumerate(segment.blocks):
+            place = (number, index)
+            if isinstance(block, CueLine):
+                if block.cue.kind in TIMED_KINDS:
+                    holding = [*waiting, *holding] if not holding else [*holding, *waiting]
+                    waiting = []
+                    holding.append(self._cue_entry(block.cue))
+                elif holding:
+                    holding.append(self._cue_entry(block.cue))
+                else:
+                    waiting.append(self._cue_entry(block.cue))
+                continue
+            yield from self._holds(holding, place)
+            holding = []
+            if isinstance(block, Note):
+                yield from self._cues(waiting, place)
+                waiting = []
+                yield from self._notes(block, place)
+            elif isinstance(block, Paragraph) and block.text.strip():
+                yield from self._cues(waiting[:-GROUP_ENTRIES], place)
+                yield self._copy(block, place, waiting[-GROUP_ENTRIES:], shown.get(index, frozenset()))
+                waiting = []
+                yield from self._beside(segment, place)
+        yield from self._holds(holding, place)
+        yield from self._cues(waiting, place)
+
+    def _copy(self, block: Paragraph, key: tuple[int, int], waiting: Sequence[Entry], said: frozenset[int]) -> Item:
+        entries = [self._time_entry(key), *waiting]
+        copy = Copy(block, said, entries, self._cue_entry, self.times.get(key), self.sheet, self.tools)
+        self.copies[key] = copy
+        ends = tuple(self.tools.sentences(block.text))
+        if not ends or ends[-1] < len(block.text):
+            ends = (*ends, len(block.text))
+        return Item("copy", block.text, key, sentences=ends, gap_pt=PARAGRAPH_GAP_PT)
+
+    def _holds(self, entries: Sequence[Entry], key: tuple[int, int]) -> Iterator[Item]:
+        """A stop in the copy, as high as its cues' texts."""
+        for at in range(0, len(entries), GROUP_ENTRIES):
+            some = tuple(entries[at : at + GROUP_ENTRIES])
+            height = max(sum(entry.height_pt for entry in some), self.sheet.line_pt)
+            yield Item("hold", "", key, Row(height, some, clear=True), gap_pt=PARAGRAPH_GAP_PT)
+
+    def _cues(self, entries: Sequence[Entry], key: tuple[int, int]) -> Iterator[Item]:
+        for entry in entries:
+            yield Item("cues", "", key, Row(0.0, (entry,)))
+
+    def _notes(self, note: Note, key: tuple[int, int]) -> Iterator[Item]:
+        width = self.sheet.copy_mm - 2 * NOTE_PAD_MM - 1
+        lines = [line for part in note.text.split("\n") for line in self.tools.measure.wrapped(part, width, NOTE_PT)]
+        most = max(1, int((self.sheet.body_pt * 0.6 - NOTE_PAD_PT) / NOTE_LINE_PT))
+        for at in range(0, len(lines), most):
+            some = tuple(lines[at : at + most])
+            row = Row(len(some) * NOTE_LINE_PT + NOTE_PAD_PT)
+            yield Item("note", "\n".join(some), key, row, gap_pt=PARAGRAPH_GAP_PT, lines=some)
+
+    def _beside(self, segment: Segment, key: tuple[int, int]) -> Iterator[Item]:
+        """The helper language's paragraph of the same place, in small type; nothing where paragraphs do not pair."""
+        other = self.helper.get(segment.id)
+        if other is None or len(other.paragraphs) != len(segment.paragraphs):
+            return
+        nth = sum(isinstance(before, Paragraph) for before in segment.blocks[: key[1]])
+        text = other.paragraphs[nth].text
+        lines = self.tools.measure.wrapped(text, self.sheet.copy_mm - 4, NOTE_PT)
+        for n, line in enumerate(lines):
+            yield Item("beside", line, key, Row(NOTE_LINE_PT), gap_pt=4.0 if n == 0 else 0.0, lines=(line,))
+
+    # -- the lane ---------------------------------------------------------------------------------------------
+
+    def entry(self, kind: str, text: str, number: str = "") -> Entry:
+        """A text of the lane, wrapped. What is longer than the lane bears ends in an ellipsis."""
+        width = self.sheet.lane_mm - LANE_PAD_MM
+        shown = f"{number} {text}" if number else text
+        lines = self.tools.measure.wrapped(shown, width, LANE_PT)
+        if len(lines) > MOST_ENTRY_LINES:
+            lines = [*lines[:MOST_ENTRY_LINES], "…"]
+        if number:
+            lines[0] = lines[0].removeprefix(number)
+        return Entry(kind, tuple(lines), len(lines) * LANE_LINE_PT + ENTRY_GAP_PT, number)
+
+    def _cue_entry(self, cue: Cue) -> Entry:
+        kind = self.tools.words(cue.kind) if cue.known else cue.kind
+        time = f" {clock_text(cue.duration_s)}" if cue.duration_s is not None else ""
+        text = f"{kind}{time}: {cue.text}" if cue.text else f"{kind}{time}"
+        number = self.numbers.get(cue.span)
+        return self.entry("cue", text, str(number) if number and cue.span in self.first_actions else "")
+
+    def _time_entry(self, key: tuple[int, int]) -> Entry:
+        block = self.times.get(key)
+        start_s = block.start_s if block else 0.0
+        to_go = self.tools.words("{time} to go").replace("{time}", clock_text(self.total_s - start_s))
+        entry = self.entry("time", f"{clock_text(start_s)} · {to_go}")
+        hard = self.one.difficulty.get(key)
+        if self.variant != "rehearsal" or hard is None:
+            return entry
+        extra = self.entry("time", self.tools.words("difficulty {n}").replace("{n}", f"{hard:.0f}"))
+        return Entry("time", entry.lines + extra.lines, entry.height_pt + extra.height_pt - ENTRY_GAP_PT)
+
+
+def lane_drop_pt(sheet: Sheet) -> float:
+    """How far a lane line lies below the top of a line of copy so that both stand on one base line."""
+    middle_em = 0.388  # half of ascent less descent of the bundled Noto Sans (1.069 and 0.293 em)
+    return (sheet.line_pt - LANE_LINE_PT) / 2 + (sheet.font_pt - LANE_PT) * middle_em
+
+
+def lane_width_pt(sheet: Sheet) -> float:
+    return (sheet.lane_mm - LANE_PAD_MM) / MM_PER_PT
+
+
+def _first_said(segment: Segment) -> dict[int, frozenset[int]]:
+    """For each paragraph the runs whose pronunciation is shown: the first of a word in its segment."""
+    seen: set[str] = set()
+    found: dict[int, set[int]] = {}
+    for index, block in enumerate(segment.blocks):
+        if not isinstance(block, Paragraph):
+            continue
+        for n, run in enumerate(block.runs):
+            if run.say is not None and run.text not in seen:
+                seen.add(run.text)
+                found.setdefault(index, set()).add(n)
+    return {index: frozenset(runs) for index, runs in found.items()}

@@ -1,0 +1,68 @@
+"""What every printed page is made with: texts of the interface, measures, fonts, templates, and the PDF writer."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from promptprep.rendering.environment import render
+from promptprep.rendering.measure import Measure
+from promptprep.spans import Span
+
+Words = Callable[[str], str]  # a text of the interface in the script's language
+
+
+class Breaker(Protocol):
+    """Lines of a paragraph no wider than `width_em`, broken at groups of sense; `stress` is set in bold."""
+
+    def __call__(self, text: str, width_em: float, stress: Sequence[Span] = ()) -> Sequence[Span]: ...
+
+
+@dataclass(frozen=True, slots=True)
+class PaperTools:
+    """What a printed page needs from outside, for one language.
+
+    `sentences(text)` gives the ends of its sentences. `faces(text)` gives the `@font-face` rules that show a text, in
+    families "copy-0", "copy-1" ... `bold` says whether the language's first font has a bold weight; where it has
+    none, a line under the words shows stress. `logo` is an image as a data URL, "" where the studio has none.
+    """
+
+    words: Words
+    breaker: Breaker
+    sentences: Callable[[str], Sequence[int]]
+    faces: Callable[[str], str]
+    env: Environment
+    measure: Measure
+    bold: bool = True
+    logo: str = ""
+
+
+def rendered(tools: PaperTools, template: str, **values: Any) -> str:
+    """A printed page's HTML with the faces of all characters on it embedded. Raises `UnreadableInput` for a fault in
+    a template, with its file and line."""
+    given = {**values, "_": tools.words, "bold": tools.bold, "logo": tools.logo}
+    bare = render(tools.env, template, **given, faces="", families="")
+    faces = tools.faces("".join(sorted({c for c in bare if c.isprintable()})))
+    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", faces)], default=0) + 1
+    families = ",".join(f"copy-{n}" for n in range(count))
+    return render(tools.env, template, **given, faces=Markup(faces), families=Markup(families))
+
+
+def pdf_from_html(html: str, identity: str) -> bytes:
+    """PDF bytes of a page text, with structure tags; `identity` makes the file's identifier.
+
+    Only data URLs are read: a page never fetches anything from disk or net.
+    """
+    from weasyprint import HTML
+    from weasyprint.urls import URLFetcher
+
+    written = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",))).write_pdf(
+        pdf_variant="pdf/ua-1", pdf_tags=True, pdf_identifier=identity.encode("utf-8"), full_fonts=False
+    )
+    assert isinstance(written, bytes)
+    return written
