@@ -98,7 +98,7 @@ class Digits(Wording):
             return None
         if self._telephone_words.search(text, before, at):
             return self._telephone([run[0]], run.end())
-        named = self._serial_words.search(text, before, at)
+        named = bool(self._serial_words.search(text, before, at))
         return self._serial_number([run[0]], run.end()) if named else None
 
     def stands_alone(self, text: str, end: int) -> bool:
