@@ -15,6 +15,7 @@ from promptprep.speaking.western.reader import Western
 _ARTICLES = ("a", "an", "the", "this", "that", "its", "our", "their", "his", "her")
 _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
 _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
+_METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
@@ -34,6 +35,10 @@ class English(Grammar):
         self._counted = self.wordset("years.counted")
         self._after_amounts = self.wordset("units.not_attributive")
         self._not_counted = self.wordset("years.not_counted")
+
+    def respelled(self, word: str) -> str:
+        """British metres and litres, where the region writes them so."""
+        return _METRIC.sub(r"\1tre", word) if self.verbose else word
 
     def cardinal(self, digits: str, gender: str = "") -> str:
         rules = "%spellout-cardinal-verbose" if self.verbose else ""

@@ -32,6 +32,11 @@ class Portuguese(Romance):
     def spelling_tag(self, tag: str) -> str:
         return "pt-PT" if tag.split("-")[-1] in _EUROPEAN else tag
 
+    def cardinal(self, digits: str, gender: str = "") -> str:
+        """As ICU has it, but a thousand million in Portugal takes no "um"."""
+        said = super().cardinal(digits, gender)
+        return said.removeprefix("um ") if said.startswith("um mil ") else said
+
     def singulars(self, word: str) -> tuple[str, ...]:
         if word.endswith(("zes", "res")):
             return word, word[:-2]

@@ -68,6 +68,10 @@ class Grammar:
         """The tag by which ICU spells; a language may know better than ICU's inheritance."""
         return tag
 
+    def respelled(self, word: str) -> str:
+        """A unit's name as the tag's region spells it."""
+        return word
+
     def text(self, key: str) -> str:
         known = self._texts.get(key)
         if known is None:

@@ -22,7 +22,7 @@ class Units:
     """`units.names` maps symbols to nouns; `units.per`, `units.square` and `units.cubic` say how others are made."""
 
     def __init__(self, grammar: Grammar) -> None:
-        self.names = {symbol: noun(entry) for symbol, entry in grammar.table("units.names").items()}
+        self.names = {symbol: noun(grammar.respelled(entry)) for symbol, entry in grammar.table("units.names").items()}
         self.per = grammar.text("units.per")
         self.raised = {key: tuple(grammar.text(f"units.{key}").split("|")) for key in ("square", "cubic")}
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
