@@ -14,7 +14,8 @@ Kind = Literal["count", "decimal", "date", "clock", "year", "code"]
 
 _GAP = "\u00a0\u202f\u2009"
 _FIGURE = re.compile(
-    rf"(?<![\w])(?P<lead>[+#№]?)(?P<body>\d+(?:[.,:/'’٫٬{_GAP}-]\d+| (?=\d{{3}}(?!\d))\d{{3}})*)(?P<tail>[^\W\d_]*)"
+    r"(?<![A-Za-z0-9_À-ɏ])(?P<lead>[+#№]?)"
+    rf"(?P<body>\d+(?:[.,:/'’٫٬{_GAP}-]\d+| (?=\d{{3}}(?!\d))\d{{3}})*)(?P<tail>[^\W\d_]*)"
 )
 _CLOCK = re.compile(r"[0-2]?\d[:.h][0-5]\d(?::[0-5]\d)?")
 _DATE = re.compile(r"\d{1,4}([./-])\d{1,2}\1\d{1,4}|\d{1,2}/\d{1,2}")

@@ -5,19 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import Literal
 
 from promptprep.checking.context import Context
 from promptprep.checking.words import Token
 
-Kind = Literal["onsets", "hiss", "cluster", "near-repeat"]
+Kind = Literal["onsets", "hiss", "cluster", "near-repeat", "alike"]
 
 _VOWELS = frozenset("aeiouyæøœɐɑɒɔəɘɚɛɜɝɞɤɨɪɯɵɶʉʊʌʏᵻᵊᵿ")
 _HISS = frozenset(
     ("s", "z", "ʃ", "ʒ", "tʃ", "dʒ", "ts", "ɕ", "ʑ", "ʂ", "tɕ", "ʈʂ", "sʲ", "zʲ", "ɕː", "s.", "ts.h", "ts.")
 )
-_WEAK = 2  # phonemes: a word this short carries no onset worth counting
+_WEAK = 2  # phonemes: a word this short carries no onset worth counting (but a Chinese syllable does)
 WINDOW = 6
+_ROW, _ALIKE, _ALIKE_ALL = 4, 0.4, 1.5  # words; least share of sounds between neighbours; least sum of shares
+_CLUSTERED = ("de", "en", "es", "fr", "pt", "ru")  # words begin on several consonants
+_REACH = 7  # words among which a row is looked for
+_LONGEST = 24  # phonemes of a word that are compared
 _DENSE = 0.3  # share of hisses among the sounds
 
 
@@ -43,10 +48,13 @@ Look = Callable[[Sequence[Shape], Sequence[Token], int], Tangle | None]
 
 
 def _looks(base: str) -> tuple[Look, ...]:
-    """Clusters only where words end on several consonants; hisses not where every other syllable has one."""
-    hiss: tuple[Look, ...] = () if base in ("zh", "ja", "ko") else (_hiss,)
-    cluster: tuple[Look, ...] = (_cluster,) if base in ("de", "en", "fr", "ru") else ()
-    return (_onsets, *hiss, *cluster, _near_repeat)
+    """What to look for: clusters only where words end on several consonants, hisses not where half of all hiss."""
+    if base == "zh":
+        return (_syllables, _near_repeat, _in_turn)
+    hiss: tuple[Look, ...] = () if base in ("ja", "ko") else (_hiss,)
+    if base in _CLUSTERED:
+        return (_clustered, _alike, *hiss, _cluster, _near_repeat, _in_turn)
+    return (_onsets, _alike, *hiss, _near_repeat, _in_turn)
 
 
 @lru_cache(maxsize=65536)
@@ -80,31 +88,43 @@ def _tangle(looks: Sequence[Look], shapes: Sequence[Shape], words: Sequence[Toke
     return None
 
 
-def _strong(shapes: Sequence[Shape], at: int) -> list[int]:
+def _strong(shapes: Sequence[Shape], at: int, weak: int) -> list[int]:
     """The next words with an onset of their own, weak ones passed over."""
     near = range(at, min(at + WINDOW, len(shapes)))
-    return [i for i in near if len(shapes[i].phones) > _WEAK and shapes[i].onset]
+    return [i for i in near if len(shapes[i].phones) > weak and shapes[i].onset]
 
 
-def _onsets(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
-    """Onsets that alternate, one inside the other ("she sells sea shells", "red lorry, yellow lorry")."""
-    strong = _strong(shapes, at)
+def _syllables(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
+    """Alternating onsets in Chinese, where a syllable of two sounds is a word."""
+    return _onsets(shapes, words, at, weak=1)
+
+
+def _clustered(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
+    """Alternating onsets where one may be the other with a sound more ("play, pay")."""
+    return _onsets(shapes, words, at, longer=True)
+
+
+def _onsets(
+    shapes: Sequence[Shape], words: Sequence[Token], at: int, weak: int = _WEAK, longer: bool = False
+) -> Tangle | None:
+    """Onsets that alternate and are easily swapped ("she sells sea shells", "red lorry, yellow lorry")."""
+    strong = _strong(shapes, at, weak)
     if len(strong) < 4 or strong[0] != at:
         return None
-    a, b, c, d = (shapes[i].onset for i in strong[:4])
-    near = a != b and _close(a, b)
-    if near and len({a, b, c, d}) == 2 and len({words[i].key for i in strong[:4]}) > 2:
+    onsets = [shapes[i].onset for i in strong[:4]]
+    a, b = onsets[:2]
+    if a != b and _close(a, b, longer) and set(onsets) == {a, b} and len({words[i].key for i in strong[:4]}) > 2:
         return Tangle(at, strong[3], "onsets")
     return None
 
 
-def _close(one: tuple[str, ...], two: tuple[str, ...]) -> bool:
-    """Onsets that are easily swapped: both hiss, or one is the other with a sound more, or two liquids."""
+def _close(one: tuple[str, ...], two: tuple[str, ...], longer: bool) -> bool:
+    """Both hiss, or both are liquids, or (where asked) one is the other with a sound more."""
     if one[0] in _HISS and two[0] in _HISS:
         return True
     if {one[0], two[0]} <= {"r", "ɹ", "l", "w", "j"}:
         return True
-    return one[0] == two[0] and len(one) != len(two)
+    return longer and one[0] == two[0] and len(one) != len(two)
 
 
 def _hiss(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
@@ -148,3 +168,34 @@ def _one_apart(one: Sequence[str], two: Sequence[str]) -> bool:
         i += 1
     rest = min(len(one), len(two)) - i - (len(one) == len(two))
     return rest <= 0 or one[len(one) - rest :] == two[len(two) - rest :]
+
+
+def _alike(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
+    """Four words in a row, weak ones passed over, each built of much the same sounds as the one before it."""
+    row = [i for i in range(at, min(at + _REACH, len(shapes))) if len(shapes[i].phones) > _WEAK][:_ROW]
+    if len(row) < _ROW or row[0] != at or len({words[i].key for i in row}) < _ROW - 1:
+        return None
+    shares = [shared(shapes[i].phones, shapes[j].phones) for i, j in pairwise(row)]
+    return Tangle(at, row[-1], "alike") if min(shares) >= _ALIKE and sum(shares) >= _ALIKE_ALL else None
+
+
+def _in_turn(shapes: Sequence[Shape], words: Sequence[Token], at: int) -> Tangle | None:
+    """Two words that come again in turn, one of them changed ("raw papad, ripe papad")."""
+    row = [i for i in range(at, min(at + _REACH, len(shapes))) if len(shapes[i].phones) > _WEAK][:_ROW]
+    if len(row) < _ROW or row[0] != at or len({words[i].key for i in row}) != _ROW - 1:
+        return None
+    one, two = (shared(shapes[row[i]].phones, shapes[row[i + 2]].phones) for i in (0, 1))
+    return Tangle(at, row[-1], "near-repeat") if {one, two} != {1.0} and min(one, two) >= 0.5 else None
+
+
+@lru_cache(maxsize=65536)
+def shared(one: tuple[str, ...], two: tuple[str, ...]) -> float:
+    """The longest row of sounds that both hold in that order, as a share of the longer word; 0 to 1."""
+    one, two = one[:_LONGEST], two[:_LONGEST]
+    before = [0] * (len(two) + 1)
+    for a in one:
+        now = [0]
+        for j, b in enumerate(two):
+            now.append(before[j] + 1 if a == b else max(before[j + 1], now[j]))
+        before = now
+    return before[-1] / max(len(one), len(two), 1)

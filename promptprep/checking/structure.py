@@ -17,13 +17,17 @@ _CLAUSES = frozenset(("relcl", "acl:relcl", "advcl", "ccomp", "csubj", "csubjpas
 
 @dataclass(frozen=True, slots=True)
 class Clause:
-    """A verb with its subject. `depth` counts the clauses it stands in; places are in the passage's text."""
+    """A verb with its subject. `depth` counts the clauses it stands in; places are in the passage's text.
+
+    `noun` marks a main word that is no verb but a noun with a relative clause.
+    """
 
     verb: Span
     subject: Span | None
     subject_head: Span | None
     depth: int
     main: bool
+    noun: bool = False
 
 
 def words_of(context: Context, passage: Passage, sentence: Sentence) -> tuple[int, Sequence[Word]]:
@@ -42,15 +46,16 @@ def clauses_of(context: Context, passage: Passage, sentence: Sentence) -> list[C
     for i, word in enumerate(words):
         if word.relation in _SUBJECTS:
             subjects.setdefault(word.head - first, i)
+    related = {w.head - first for w in words if w.relation in ("relcl", "acl:relcl")}
     found = []
     for i, word in enumerate(words):
         if i in subjects or word.relation == "root":
             at = subjects.get(i)
             head = None if at is None else Span(words[at].start, words[at].end)
             whole = None if at is None or head is None else Span(starts[at], head.end)
-            found.append(
-                Clause(Span(word.start, word.end), whole, head, _depth(words, first, i), word.relation == "root")
-            )
+            main = word.relation == "root"
+            noun = main and word.pos in ("NOUN", "PROPN") and i in related
+            found.append(Clause(Span(word.start, word.end), whole, head, _depth(words, first, i), main, noun))
     return found
 
 

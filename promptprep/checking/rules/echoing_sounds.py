@@ -20,9 +20,10 @@ _PHRASE_WORDS = 9
 
 def find(context: Context) -> Iterator[Hit]:
     row = int(context.limit("echoing-sounds.row", _ROW.value))
+    weak = 1 if context.base == "zh" else 2  # a Chinese syllable of two sounds is a word
     for passage, sentence in context.each_sentence():
         shapes = [shape(context.phones.get(word.key, ())) for word in sentence.words]
-        for span in _alliterations(sentence.words, shapes, row):
+        for span in _alliterations(sentence.words, shapes, row, weak):
             message = f"{row} words and more begin with the same sound"
             yield Hit(passage.source(span), message, "if it is not meant, change one of them")
         if context.base in _RHYMING:
@@ -32,11 +33,11 @@ def find(context: Context) -> Iterator[Hit]:
                 )
 
 
-def _alliterations(words: Sequence[Token], shapes: Sequence[Shape], most: int) -> Iterator[Span]:
+def _alliterations(words: Sequence[Token], shapes: Sequence[Shape], most: int, weak: int) -> Iterator[Span]:
     """Rows of words with the same first consonant; short words without one are passed over."""
     run: list[int] = []
     for i, one in enumerate(shapes):
-        if len(one.phones) <= 2:
+        if len(one.phones) <= weak:
             continue
         if run and one.onset[:1] != shapes[run[-1]].onset[:1]:
             yield from _row(words, run, most)

@@ -10,7 +10,7 @@ from promptprep.checking.rule import Hit, Rule
 from promptprep.checking.words import Token
 from promptprep.spans import Span
 
-_LATIN = re.compile(r"(?<![\w@.#/])[A-Za-zÀ-ɏ]{2,}(?:[ '’-][A-Za-zÀ-ɏ]{2,})*(?![\w@])")
+_LATIN = re.compile(r"(?<![A-Za-z0-9_@.#/À-ɏ])[A-Za-zÀ-ɏ]{2,}(?:[ '’-][A-Za-zÀ-ɏ]{2,})*(?![A-Za-z0-9_@À-ɏ])")
 _KNOWN = 3.0  # Zipf value from which the language has made the word its own ("café")
 
 

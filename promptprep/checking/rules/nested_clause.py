@@ -55,6 +55,7 @@ RULE = Rule(
     trips="The reader has to keep several tunes open at once; the listener forgets which of them is still waiting.",
     sources=("Gibson 1998, Cognition 68:1 (from memory): open clauses cost memory",),
     parameters={"deep": _DEPTH, "opened": _OPENED},
-    fires="The man who built the lens which we use when the sky is clear because nothing else works is here.",
+    fires="We know that the man who built the lens which we use when the sky is clear because nothing else works has"
+    " said that he will come.",
     silent="The man who built the lens is here.",
 )

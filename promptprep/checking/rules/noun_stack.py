@@ -41,13 +41,21 @@ def _rows(context: Context, passage: Passage) -> Iterator[Span]:
     """Rows of English common nouns that lean on the next one, from the parse."""
     most = int(context.limit("noun-stack.nouns", _NOUNS.value))
     row: list[Span] = []
-    for word in (*(context.parsed or {}).get((passage.segment, passage.block), ()), None):
-        if word is not None and word.pos == "NOUN" and (not row or passage.text[row[-1].end : word.start].isspace()):
+    for word in (context.parsed or {}).get((passage.segment, passage.block), ()):
+        noun = word.pos == "NOUN" or (
+            word.relation in ("compound", "amod") and passage.text[: word.end].endswith("ing")
+        )
+        if noun and (not row or passage.text[row[-1].end : word.start].isspace()):
             row.append(Span(word.start, word.end))
             continue
-        if len(row) >= most:
-            yield Span(row[0].start, row[-1].end)
-        row = [Span(word.start, word.end)] if word is not None and word.pos == "NOUN" else []
+        yield from _long(row, most)
+        row = [Span(word.start, word.end)] if noun else []
+    yield from _long(row, most)
+
+
+def _long(row: list[Span], most: int) -> Iterator[Span]:
+    if len(row) >= most:
+        yield Span(row[0].start, row[-1].end)
 
 
 RULE = Rule(

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
-from promptprep.checking.words import Sentence, Token
+from promptprep.checking.words import UNSPACED, Sentence, Token
 from promptprep.spans import Span
 
 _OF = Parameter(4, "links of one kind (of ... of)", "common practice, no source")
@@ -23,10 +24,24 @@ def find(context: Context) -> Iterator[Hit]:
     if context.base == "ko":
         kinds = [(lambda w: len(w.key) > 1 and w.key.endswith("의"), int(_OF.value) - 1)]
     for passage, sentence in context.each_sentence():
+        if context.base in UNSPACED:
+            yield from (_hit(passage, span) for span in _letters(sentence, of_words, kinds[0][1]))
+            continue
         chain = next((c for is_link, most in kinds for c in _chains(passage, sentence, is_link, most)), None)
         if chain is not None:
-            message = "one link hangs on another, all the way down"
-            yield Hit(passage.source(chain), message, "break the chain: use a verb, or say the last part first")
+            yield _hit(passage, chain)
+
+
+def _hit(passage: Passage, chain: Span) -> Hit:
+    message = "one link hangs on another, all the way down"
+    return Hit(passage.source(chain), message, "break the chain: use a verb, or say the last part first")
+
+
+def _letters(sentence: Sentence, links: frozenset[str], most: int) -> Iterator[Span]:
+    """The same where words have no spaces: single letters that link, at most six others between."""
+    link = "".join(sorted(links))
+    for found in re.finditer(rf"[{link}](?:[^{link}，。、！？；：,.]{{1,6}}[{link}]){{{most - 1},}}", sentence.text):
+        yield Span(*found.span()).shifted(sentence.span.start)
 
 
 def _chains(passage: Passage, sentence: Sentence, is_link: Callable[[Token], bool], most: int) -> Iterator[Span]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from promptprep.checking.context import Context
-from promptprep.checking.rule import Hit, Parameter, Rule
+from promptprep.checking.rule import EVERY, Hit, Parameter, Rule
 
 _SHARE = Parameter(0.15, "of the column's width", "common practice, no source")
 
@@ -28,7 +28,7 @@ RULE = Rule(
     name="stranded-word",
     level="note",
     find=find,
-    languages=("ar", "de", "en", "es", "fr", "hi", "ko", "pt", "ru", "sw"),
+    languages=EVERY,
     sees="A paragraph whose last line holds one short word.",
     trips="The reader sees the paragraph end one line too early, and drops the voice before the last word.",
     sources=("common practice, no source",),

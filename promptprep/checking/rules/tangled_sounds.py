@@ -14,9 +14,16 @@ _MESSAGES: dict[Kind, str] = {
     "onsets": "these words begin with sounds that swap places easily",
     "hiss": "hissing sounds of two kinds crowd together",
     "cluster": "a knot of consonants where two words meet",
+    "alike": "four words in a row are built of the same sounds",
     "near-repeat": "two words that are almost the same to the tongue",
 }
-_LEVELS: dict[Kind, Level] = {"onsets": "look", "hiss": "look", "cluster": "note", "near-repeat": "note"}
+_LEVELS: dict[Kind, Level] = {
+    "onsets": "look",
+    "hiss": "look",
+    "cluster": "note",
+    "near-repeat": "note",
+    "alike": "look",
+}
 
 
 def find(context: Context) -> Iterator[Hit]:
