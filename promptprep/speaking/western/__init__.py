@@ -1,1 +1,20 @@
-"""The shared reader of languages that write figures as Western Europe does; each language brings grammar and data."""
+"""The shared reader of languages that write figures as Western Europe does; each language brings grammar and data.
+
+`reader.Western` asks the parts in their order: clock times, dates, the language's own parts (decades, German
+ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at last quantities, which read any number.
+`grammar.Grammar` holds what differs in speech; `spoken.toml` holds the words. Its tables:
+
+- `numbers`: `group` (characters between thousands), `mark` (decimal), `marks` (how they are said), `minus`, `range`
+  and `to`; `magnitudes.beyond`: "exponent|one|more" from ten to the fifteenth on; `.written` and `.money`: short
+  forms of million and the like, "one|more|gender" (no gender where no "de" follows, as after "mil")
+- `currencies`: "one|more|gender; cent|cents|gender"; `units.names`: "one|more|gender"; `units.square` and `.cubic`:
+  "form of one|form of more" with {} for the unit
+- `fractions.names` by denominator; `.alone`, `.after` (behind a whole number), `.idioms`
+- `symbols.words`, `.before_number`, `.between_figures`; `electronic`: names of signs in addresses
+- `dates`, `clock`, `ordinals.suffixes`, `roman.suffixes`: `link`, `day_suffix` and `mark` are regular expressions
+- `years.before` and `.count_before`, `scores.before`, `serials.before`, `roman.*`: small-letter words in front that
+  decide how figures are meant; `sentences.openers`: words that often begin a sentence
+- `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted
+- `abbreviations.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot)
+- `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
+"""
