@@ -15,12 +15,12 @@ from promptprep.breaking.pieces import Piece
 HARD = 1e4  # a place that is used only where nothing else fits
 _LONG = 14  # lines
 _SHORT_PRICE, _PRICE_GROWTH = 5.3, 0.6
-_LEAST_PRICE, _HIGHEST_PRICE = 4.0, 24.0
+_LEAST_PRICE, _HIGHEST_PRICE = 4.0, 36.0
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
 
 
-SPARE = 0.046  # lines that sense may cost over the fewest there can be, as a part of these
-_HALVINGS = 5
+SPARE = 0.047  # lines that sense may cost over the fewest there can be, as a part of these
+_HALVINGS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ def balanced(parts: Sequence[Part], width_em: float) -> Weights:
     fewest = sum(len(fullest_ends(part.pieces, width_em)) for part in parts)
     if fewest < _LONG:
         return Weights(line=_SHORT_PRICE + _PRICE_GROWTH * fewest)
-    allowed = math.floor(fewest * (1 + SPARE) + 0.4)
+    allowed = math.floor(fewest * (1 + SPARE) + 0.5)
     low, high = _LEAST_PRICE, _HIGHEST_PRICE
     if _lines(parts, width_em, Weights(line=low)) <= allowed:
         return Weights(line=low)
