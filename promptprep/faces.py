@@ -252,18 +252,23 @@ def _named(known: Mapping[str, Named], name: str, kind: str) -> Named:
     return known[name]
 
 
-def write_drawings(sights: Sequence[Sightline], folder: Path) -> list[Path]:
-    """Writes the side view and the reader's view of each rig as SVG files."""
+def write_drawings(sights: Sequence[Sightline], folder: Path, studio: Studio | None = None) -> list[Path]:
+    """Writes three drawings of each rig as SVG files, and its sheet to print."""
+    from promptprep.outputs import paper_tools
     from promptprep.rendering.drawings import rig_drawings
     from promptprep.rendering.environment import environment
+    from promptprep.rendering.rig_sheet import rig_sheet_pdf
     from promptprep.store.files import write_outputs
 
-    env = environment([shipped("templates")])
+    studio = studio or Studio()
+    env = environment(template_folders(studio))
+    printed = paper_tools("en", tools(), env)
     files = {
         f"{sight.rig.id}.{name}.svg": svg.encode("utf-8")
         for sight in sights
         for name, svg in zip(("side", "reader", "region"), rig_drawings(sight, env), strict=True)
     }
+    files |= {f"{sight.rig.id}.sheet.pdf": rig_sheet_pdf(sight, studio, printed) for sight in sights}
     return write_outputs(folder, files)
 
 

@@ -55,7 +55,7 @@ def render_script(
     `beside` is its version in the studio's helper language, `logo` a picture as a data URL.
     """
     stem = f"{one.script.name}.{one.script.language}"
-    printed = paper_tools(one, tools, env, logo)
+    printed = paper_tools(one.script.language, tools, env, logo)
     files = {
         f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets).encode("utf-8"),
         f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets),
@@ -78,9 +78,8 @@ def _beside(one: PreparedScript, prepared: Prepared) -> PreparedScript | None:
     return next((other for other in named if other.script.language == helper), None)
 
 
-def paper_tools(one: PreparedScript, tools: Tools, env: Environment, logo: str = "") -> PaperTools:
-    """What printing needs, for the script's language."""
-    language = one.script.language
+def paper_tools(language: str, tools: Tools, env: Environment, logo: str = "") -> PaperTools:
+    """What printing needs, for pages in one language."""
     data = tools.language(language)
 
     def breaker(text: str, width_em: float, stress: Sequence[Span] = ()) -> Sequence[Span]:

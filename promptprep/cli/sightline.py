@@ -23,7 +23,9 @@ def command(
     what_if: Annotated[
         list[str] | None, typer.Option("--what-if", help='Change a value: "font_px=52"; a range: "font_px=40..90/5".')
     ] = None,
-    drawing: Annotated[Path | None, typer.Option(help="Write the drawings to this folder, as SVG.")] = None,
+    drawing: Annotated[
+        Path | None, typer.Option(help="Write drawings (SVG) and the sheet of each rig (PDF) to this folder.")
+    ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Compare type, eye travel and light at the real distances with their limits, and advise."""
@@ -41,7 +43,8 @@ def command(
         for sight in sights:
             _show(sight)
     if drawing:
-        for file in faces.write_drawings(sights, drawing):
+        described = faces.studio_for([path], studio or (path if path.suffix == ".toml" else None))
+        for file in faces.write_drawings(sights, drawing, described):
             typer.echo(f"wrote {file}", err=True)
     if any(v.level == "fix" for sight in sights for v in sight.verdicts):
         raise typer.Exit(1)
