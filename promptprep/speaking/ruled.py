@@ -51,6 +51,8 @@ class Rules:
 
     def at(self, text: str, at: int) -> Reading | None:
         character = text[at]
+        if character.isalpha() and at and _same_word(text[at - 1], character):
+            return None
         rules = self._figures if character.isdecimal() else self._letters if character.isalpha() else self._signs
         for pattern, handler in rules:
             match = pattern.match(text, at)
@@ -59,6 +61,11 @@ class Rules:
                 if reading:
                     return reading
         return None
+
+
+def _same_word(before: str, character: str) -> bool:
+    """Whether two letters stand in one word of one script: nothing written short begins inside a word."""
+    return before.isalpha() and before.isascii() == character.isascii()
 
 
 def _compiled(rules: Sequence[tuple[str, Handler]]) -> list[tuple[re.Pattern[str], Handler]]:

@@ -47,8 +47,8 @@ class ArabicTimes:
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
-            (rf"(\d{{1,4}})(?![\d.,:٫٬/]*\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
-            (r"([12١٢]\d{3})(?![\d.,:٫٬/]*\d)", self._bare_year),
+            (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
+            (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
         ]
 
     def _setting(self, found: re.Match[str]) -> Setting:

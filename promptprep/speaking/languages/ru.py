@@ -107,7 +107,7 @@ class Russian:
             (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{SIGN}?{NUMBER}){self._scale()}", self._money_first),
             (rf"(?<![\w]){SIGN}(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
-            (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![\d.,-]*\d){self._counted}", self._quantity),
+            (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
             (r"(?:№№|[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._shared.symbol),
         ]

@@ -1,0 +1,25 @@
+"""Work grows in a straight line: eight times the text takes about eight times as long, not sixty-four."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+
+from tests.speaking.support import said
+
+PIECES = ("XIV", "1,", "12:3", "1/", "-", "т. ", "5 мая ", "الـ", "०")
+
+
+@pytest.mark.parametrize("tag", ["ar", "hi", "ru", "sw"])
+@pytest.mark.parametrize("piece", PIECES)
+def test_long_runs_cost_in_proportion(tag: str, piece: str) -> None:
+    said(piece, tag)
+    short, long = (min(seconds(piece * n, tag) for _ in range(2)) for n in (500, 4000))
+    assert long < 30 * max(short, 0.001)
+
+
+def seconds(text: str, tag: str) -> float:
+    begun = time.process_time()
+    said(text, tag)
+    return time.process_time() - begun
