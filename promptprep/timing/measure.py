@@ -16,6 +16,7 @@ from promptprep.timing.pieces import Piece, pieces_of
 from promptprep.timing.sounds import Load, weighed
 
 BREATH_SYLLABLES = 16  # a breath group of reading holds about 18 syllables (18 Korean readers, JAKO200804748556267)
+_END_SHARE: Mapping[PauseKind | None, float] = {"comma": 0.4, "colon": 0.6, "dash": 0.6}  # as the pauses themselves
 _ENDS_SENTENCE = frozenset(("clock", "date", "measure", "money", "percent", "url", "email", "initialism"))
 
 
@@ -23,13 +24,15 @@ _ENDS_SENTENCE = frozenset(("clock", "date", "measure", "money", "percent", "url
 class Measured:
     """A text's words with what each weighs, and the pause after each (None: none; the last word has none here).
 
-    `breaths[i]` is the part of a breath that falls after word i in a long stretch without a mark.
+    `breaths[i]` is the part of a breath that falls after word i in a long stretch without a mark. `end` says how much
+    of a last breath the text's end asks for: 1 at the end of a sentence, less at a comma, 0 after a title ("Mr.").
     """
 
     words: tuple[Piece, ...]
     loads: tuple[Load, ...]
     pauses: tuple[PauseKind | None, ...]
     breaths: Mapping[int, float]
+    end: float = 1.0
 
     @property
     def syllables(self) -> int:
@@ -43,7 +46,15 @@ def measure(spoken: Spoken, data: LanguageData, engines: Engines) -> Measured:
     words = tuple(piece for piece, _ in both)
     loads = tuple(load for _, load in both)
     pauses = with_lists(_pauses(spoken.written, words))
-    return Measured(words, loads, tuple(pauses), _breaths(words, loads, pauses, _openers(data)))
+    breaths = _breaths(words, loads, pauses, _openers(data))
+    return Measured(words, loads, tuple(pauses), breaths, _end(spoken.written, words[-1]) if words else 0.0)
+
+
+def _end(written: str, last: Piece) -> float:
+    """How much of a last breath the end of a text asks for."""
+    if last.kind == "abbreviation" and written[last.span.end - 1] == "." and not _stop_inside(written, last, False):
+        return 0.0
+    return _END_SHARE.get(pause_kind(written[last.span.end :] + " "), 1.0)
 
 
 def _pauses(written: str, words: Sequence[Piece]) -> list[PauseKind | None]:

@@ -16,8 +16,8 @@ from promptprep.timing.learning import Belief, Learned, Reading, covariance_of, 
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key
 
-FASTEST, SLOWEST = 0.25, 5.0  # times the default's; nobody reads aloud outside
-SLACK_S = 4.0  # beyond that: a long breath around a short sentence
+FASTEST, SLOWEST = 0.25, 6.0  # times the default's; nobody reads aloud outside
+CLIPPED_S, IDLE_S = 1.0, 20.0  # beyond that, for very short texts: cut too close, or a long wait before or after
 LEAST = 0.1  # of the default's: no coefficient is learned below
 _REMEMBERED = 100  # readings of a pace learned before that still weigh
 _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
@@ -109,7 +109,7 @@ def _checked_length(length: float, number: int) -> float:
 
 
 def _check_plausible(length_s: float, usual_s: float, number: int) -> None:
-    if not FASTEST * usual_s - SLACK_S <= length_s <= SLOWEST * usual_s + SLACK_S:
+    if not FASTEST * usual_s - CLIPPED_S <= length_s <= SLOWEST * usual_s + IDLE_S:
         raise BadCall(
             "absurd-sample",
             f"timed reading {number}: nobody takes {length_s:g} s for this text (usual: {usual_s:.1f} s)",

@@ -34,7 +34,7 @@ def tally(measured: Measured, unit: str) -> dict[str, float]:
         "rare_s": sum(load[3] for load in loads),
         "name_s": float(sum(word.kind == "say" for word in measured.words)),
         "breath_s": sum(measured.breaths.values()),
-        "end_s": 1.0,
+        "end_s": measured.end,
     }
     for kind, count in Counter(measured.pauses).items():
         if kind == "paragraph":

@@ -110,7 +110,7 @@ def matrix(tallied: list[dict[str, float]], names: list[str], *, contiguous: boo
     rows = [dict(t) for t in tallied]
     if contiguous:
         for row in rows:
-            row["sentence_s"] = row.get("sentence_s", 0.0) + 1
+            row["sentence_s"] = row.get("sentence_s", 0.0) + row.get("end_s", 0.0)
     return np.array([[row.get(name, 0.0) for name in names] for row in rows])
 
 

@@ -95,8 +95,10 @@ def is_inside(row: Row, mean_s: float, pace: Pace) -> bool:
     return timing.low_s <= row.seconds <= timing.high_s
 
 
-def known(judged: Sequence[Judged], chance: random.Random, draws: int = DRAWS, *, run: bool = False) -> Errors:
-    """Learn from five minutes of a reader's rows, judge on his others. `run`: five minutes on end."""
+def known(
+    judged: Sequence[Judged], chance: random.Random, draws: int = DRAWS, *, run: bool = False, minutes: float = MINUTES
+) -> Errors:
+    """Learn from some minutes of a reader's rows, judge on his others. `run`: those minutes on end."""
     errors = Errors.none()
     for one in judged:
         for _ in range(draws):
@@ -107,7 +109,7 @@ def known(judged: Sequence[Judged], chance: random.Random, draws: int = DRAWS, *
             else:
                 chance.shuffle(order)
             taken, total_s = 0, 0.0
-            while total_s < 60 * MINUTES - 15 and taken < len(order) - 3:
+            while total_s < 60 * minutes - 15 and taken < len(order) - 3:
                 total_s += one.rows[order[taken]].seconds
                 taken += 1
             judge(one, order[:taken], order[taken:], errors)
@@ -245,6 +247,8 @@ def main() -> None:
     print(HEADER)
     print(known(paragraphs, chance).line("known: en paragraphs, 4 readers"))
     print(known(paragraphs, chance, run=True).line("known: en paragraphs, five minutes on end"))
+    print(known(paragraphs, chance, minutes=1).line("known: en paragraphs, from one minute"))
+    print(known(paragraphs, chance, 3, minutes=90).line("known: en paragraphs, from ninety minutes"))
     print(known(sentences, chance, 6).line("known: en sentences, 4 readers"))
     print(known(short, chance, 1).line(f"known: en short sentences, {len(short)} speakers"))
     print(known(spanish_many, chance, 10).line(f"known: es paragraphs, {len(spanish_many)} readers"))

@@ -96,3 +96,19 @@ def test_the_tally_of_a_text() -> None:
     wanted = {"list_s": 2, "sentence_s": 2, "colon_s": 1, "bracket_s": 1, "paragraph_s": 1, "end_s": 1, "word_s": 7}
     assert {name: amounts[name] for name in wanted} == wanted
     assert seconds(amounts, {"sentence_s": 0.5, "word_s": 0.1}) == pytest.approx(1.7)
+
+
+@pytest.mark.parametrize(
+    ("text", "end"),
+    [
+        ("We go.", 1),
+        ("We go", 1),
+        ("We go,", 0.4),
+        ("We go:", 0.6),
+        ("We go --", 0.6),
+        ('"We go."', 1),
+        ("We saw Mr.", 0),
+    ],
+)
+def test_how_much_breath_an_end_asks_for(text: str, end: float) -> None:
+    assert measured(text).end == end
