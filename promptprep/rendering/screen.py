@@ -23,9 +23,26 @@ Fonts = Callable[[str, str, bool], Sequence[bytes]]
 """(language, text, bold) -> WOFF2 subsets that hold the text's characters, in the order in which they are asked."""
 
 SCRIPTS = (
-    "plan", "travel", "clock", "store", "takes", "stage", "cards", "commands", "keys", "pointer", "link", "reader",
-    "board", "operator", "start",
-)  # fmt: skip
+    "plan",
+    "travel",
+    "clock",
+    "store",
+    "takes",
+    "stage",
+    "cards",
+    "commands",
+    "keys",
+    "pointer",
+    "link",
+    "doings",
+    "address",
+    "reader",
+    "board",
+    "operator",
+    "start",
+)
+"""Files of the page's code, in the order in which they are joined."""
+
 UNDERLINED = ("ja", "zh", "ko")
 """Languages whose bundled font has one weight: stress is shown by a line under the words, and widths hold."""
 
@@ -43,17 +60,27 @@ class Place:
     slot_s: float | None = None
 
 
-def screen_html(prepared: PreparedScript, env: Environment, fonts: Fonts, place: Place | None = None) -> str:
+def screen_html(
+    prepared: PreparedScript,
+    env: Environment,
+    fonts: Fonts,
+    *,
+    place: Place | None = None,
+    translate: Callable[[str], str] = str,
+) -> str:
     """The page of one script: self-contained, without network, script text escaped, styles and code allowed by hash.
 
     The address fragment sets its state: `flip=none|horizontal|vertical|both`, `at=SECONDS`, `hold=1`, joined by `&`.
+    `place` says where the script stands in its session; `translate` puts an English text of the page into another
+    language.
     """
     plan = screen_plan(prepared)
-    values = _values(prepared, plan, fonts)
+    words = {name: translate(text) for name, text in ENGLISH.items()}
+    values = _values(prepared, plan, fonts, words)
     styles = _styles(env, STYLES, {**values, "px": _scaled})
     code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
     code = f'"use strict";\n(() => {{\n{code}}})();\n'
-    data = _data({"words": ENGLISH, **plan_object(prepared, plan), "place": _place(place)})
+    data = _data({"words": words, **plan_object(prepared, plan), "place": _place(place)})
     page = env.get_template("screen/page.html.j2")
     return page.render(
         **values,
@@ -71,7 +98,7 @@ def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, flip: F
     """
     plan = screen_plan(prepared)
     flip = flip or prepared.rig.flip
-    values = _values(prepared, plan, fonts)
+    values = _values(prepared, plan, fonts, ENGLISH)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": flip})
     page = env.get_template("screen/pages.html.j2")
     html = page.render(**values, styles=Markup(styles), pages=screen_pages(plan), with_chart=True, flip=flip)
@@ -81,7 +108,7 @@ def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, flip: F
 def strip_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> bytes:
     """The whole strip cut into pages of the picture's height, then a page for each guest card; all upright."""
     plan = screen_plan(prepared)
-    values = _values(prepared, plan, fonts)
+    values = _values(prepared, plan, fonts, ENGLISH)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": "none"})
     guests = [page for page in screen_pages(plan) if page["kind"] == "guest"]
     page = env.get_template("screen/pages.html.j2")
@@ -120,8 +147,8 @@ def screen_pages(plan: ScreenPlan) -> list[dict[str, Any]]:
     return sorted(pages, key=lambda page: (page["at_s"], page["kind"] == "copy"))
 
 
-def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> dict[str, Any]:
-    faces = _faces(prepared, plan, fonts)
+def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Mapping[str, str]) -> dict[str, Any]:
+    faces = _faces(prepared, plan, fonts, words)
     return {
         "prepared": prepared,
         "script": prepared.script,
@@ -134,14 +161,14 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> dict[st
         "faces": faces,
         "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
         "underlined": prepared.script.language.split("-")[0] in UNDERLINED,
-        "w": ENGLISH,
+        "w": words,
     }
 
 
-def _faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> list[dict[str, str]]:
+def _faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Mapping[str, str]) -> list[dict[str, str]]:
     """Embedded faces: all of one weight in the order asked, as families "copy-0", "copy-1" ..."""
     language = prepared.script.language
-    plain, bold = _letters(prepared, plan)
+    plain, bold = _letters(prepared, plan, words)
     faces: list[dict[str, str]] = []
     for weight, letters in (("400", plain), ("700", bold)):
         for i, face in enumerate(fonts(language, letters, weight == "700") if letters else ()):
@@ -150,9 +177,9 @@ def _faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts) -> list[dic
     return faces
 
 
-def _letters(prepared: PreparedScript, plan: ScreenPlan) -> tuple[str, str]:
+def _letters(prepared: PreparedScript, plan: ScreenPlan, words: Mapping[str, str]) -> tuple[str, str]:
     """Characters that the page shows in the script's own fonts: all, and those in bold. Sorted, each once."""
-    shown = [prepared.script.title, "".join(ENGLISH.values()), "0123456789:.,–-+×° "]
+    shown = [prepared.script.title, "".join(words.values()), "0123456789:.,–-+×° "]
     shown += [segment.title for segment in prepared.script.segments]
     for placed in plan.lines:
         shown += [run.text + (run.say or "") for run in placed.runs]

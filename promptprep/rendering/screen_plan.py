@@ -83,7 +83,7 @@ def screen_plan(prepared: PreparedScript) -> ScreenPlan:
     gaps = {
         "paragraph": round(frame.line_px * 0.5),
         "segment": frame.line_px,
-        "room": round(frame.font_px * 0.22),
+        "room": round(frame.font_px * 0.34),
     }
     lines = _placed(prepared.broken.lines, frame.line_px, gaps)
     centres = [placed.top_px + frame.line_px / 2 for placed in lines]

@@ -1,6 +1,6 @@
 // The reader's page: clock, picture, take and commands together.
-const LIGHTS = [1, 0.75, 0.5, 0.3];
 const SAY_MS = 150;
+const COPY_MS = 3000;
 const VOICE_S = 15 * 60;
 
 class Reader {
@@ -32,12 +32,12 @@ class Reader {
     this.pointer = new Pointer((name) => this.ask(name), (pixels) => this.shift(pixels), this.stage);
     byId("bar").append(...barButtons((name) => this.ask(name)));
     byId("help").append(...helpPanel());
-    this.recall();
+    recallView(this);
     this.stage.setPages(plan.style === "pages" || matchMedia("(prefers-reduced-motion: reduce)").matches);
-    this.address(true);
-    window.addEventListener("hashchange", () => this.address(false));
+    readAddress(this, true);
+    window.addEventListener("hashchange", () => readAddress(this, false));
     window.addEventListener("resize", () => this.refit());
-    window.addEventListener("pagehide", () => { this.recorder.flush(); this.link.say("leaving"); });
+    window.addEventListener("pagehide", () => { this.recorder.flush(); this.sayTakes(0); this.link.say("leaving"); });
     document.addEventListener("visibilitychange", () => { if (document.hidden) this.recorder.flush(); });
     this.refit();
     requestAnimationFrame((now) => this.frame(now));
@@ -100,14 +100,8 @@ class Reader {
   run(name, value) {
     this.touched = true;
     if (name !== "help" && name !== "save") this.notice(null);
-    this[`do_${name}`](value);
+    doings[name](this, value);
     this.changed();
-  }
-
-  do_toggle() {
-    if (this.clapLeft !== null) this.clapDown(Infinity);
-    else if (this.clock.going) this.hold("hand");
-    else this.release();
   }
 
   hold(cause) {
@@ -133,37 +127,6 @@ class Reader {
     this.recorder.jumped(from, this.clock.at);
   }
 
-  do_forward() {
-    if (!this.stage.pages) { this.do_toggle(); return; }
-    const next = plan.screenfuls[screenfulAt(this.clock.at) + 1];
-    if (next) this.jump(next[2]);
-  }
-
-  do_back() {
-    if (!this.stage.pages) { this.do_previous(); return; }
-    const page = plan.screenfuls[Math.max(screenfulAt(this.clock.at) - 1, 0)];
-    if (page) this.jump(page[2]);
-  }
-
-  // To the start of the segment; from its first seconds to the one before.
-  do_previous() {
-    const here = segmentAt(this.clock.at);
-    const back = this.clock.at - (plan.segments[here]?.at_s ?? 0) < 2 ? here - 1 : here;
-    this.jump(plan.segments[Math.max(back, 0)]?.at_s ?? 0);
-  }
-
-  do_next() {
-    const next = plan.segments[segmentAt(this.clock.at) + 1];
-    if (next) this.jump(next.at_s);
-  }
-
-  do_segment(number) {
-    if (plan.segments[number]) this.jump(plan.segments[number].at_s);
-  }
-
-  do_line_up() { this.byLines(-1); }
-  do_line_down() { this.byLines(1); }
-
   byLines(step) {
     const line = clamp(lineAt(this.clock.at) + step, 0, plan.lines.length - 1);
     if (plan.lines.length) this.jump(plan.lines[line][0]);
@@ -177,29 +140,10 @@ class Reader {
     this.recorder.jumped(from, this.clock.at);
   }
 
-  do_start() { this.jump(0); }
-  do_last() { this.jump(plan.segments.at(-1)?.at_s ?? 0); }
-  do_faster() { this.setPace(this.clock.factor + 0.02); }
-  do_slower() { this.setPace(this.clock.factor - 0.02); }
-  do_plan() { this.setPace(1); }
-
   setPace(factor) {
     this.clock.factor = Math.round(clamp(factor, 0.5, 2) * 100) / 100;
     this.recorder.note("pace", this.recorder.now, this.clock.factor);
     if (!this.link.open) this.notice(fill(words.pace_is, { n: Math.round(this.clock.factor * 100) }), 1500);
-  }
-
-  do_wait() {
-    this.waitAtGuests = !this.waitAtGuests;
-    this.notice(this.waitAtGuests ? words.guest_waits : words.guest_goes, 2500);
-  }
-
-  // -- takes ------------------------------------------------------------------------------------------------
-
-  do_take() {
-    if (this.cut) { this.takeUpNow(); this.endTake(); return; }
-    if (this.recorder.on) this.endTake();
-    else this.startTake();
   }
 
   startTake() {
@@ -228,17 +172,6 @@ class Reader {
     this.restVoice();
   }
 
-  do_save() {
-    const open = this.recorder.takes.filter((take) => !take.saved && take !== this.recorder.take);
-    if (!open.length) { this.notice(words.nothing_to_save, 2500); return; }
-    for (const take of open) {
-      const { name, text } = takeFile(take);
-      saveFile(name, text);
-      this.recorder.markSaved(take);
-      this.notice(fill(words.saved, { n: take.take, file: name }), 4000);
-    }
-  }
-
   takeUp(cut) {
     if (!cut) { this.changed(); return; }
     if (this.touched) return;
@@ -252,64 +185,6 @@ class Reader {
   takeUpNow() {
     this.recorder.resume(this.cut, this.clock.at);
     this.cut = null;
-  }
-
-  // -- the picture ------------------------------------------------------------------------------------------
-
-  do_flip(flip) {
-    const flips = ["none", "horizontal", "vertical", "both"];
-    this.stage.flip = flips.includes(flip) ? flip : flips[(flips.indexOf(this.stage.flip) + 1) % 4];
-    this.stage.turn();
-    this.notice(fill(words.view_flip, { flip: words[`flip_${this.stage.flip}`] }), 2000);
-  }
-
-  do_panels() {
-    this.stage.panelsTurn = !this.stage.panelsTurn;
-    this.stage.turn();
-    this.notice(this.stage.panelsTurn ? words.panels_turn : words.panels_plain, 2500);
-  }
-
-  do_mode() {
-    this.stage.setPages(!this.stage.pages);
-    this.notice(this.stage.pages ? words.view_pages : words.view_flowing, 2000);
-  }
-
-  do_light() {
-    const next = LIGHTS[(LIGHTS.indexOf(this.stage.light) + 1) % LIGHTS.length];
-    this.stage.light = next;
-    this.stage.colour();
-    this.notice(fill(words.view_light, { n: Math.round(next * 100) }), 2000);
-  }
-
-  do_warm() {
-    this.stage.warm = (this.stage.warm + 1) % 4;
-    this.stage.colour();
-    this.notice(fill(words.view_warm, { n: this.stage.warm }), 2000);
-  }
-
-  do_chart() { byId("chart").toggleAttribute("hidden"); }
-  do_rest() { this.resting = !this.resting; }
-
-  do_help() {
-    const help = byId("help");
-    help.hidden = !help.hidden;
-    if (!help.hidden) help.focus();
-  }
-
-  do_close() {
-    byId("help").hidden = true;
-    byId("chart").setAttribute("hidden", "");
-    document.body.classList.remove("awake");
-  }
-
-  do_full() {
-    if (document.fullscreenElement) document.exitFullscreen();
-    else document.documentElement.requestFullscreen?.().catch(() => {});
-  }
-
-  do_operator() {
-    const reached = this.link.reach("view=operator", `promptprep-operator-${scriptKey}`, "width=1280,height=800");
-    if (!reached) this.notice(words.operator_blocked);
   }
 
   // -- what is told -----------------------------------------------------------------------------------------
@@ -346,54 +221,8 @@ class Reader {
     this.notice(fill(words.rest_now, { m: Math.round(this.spoken / 60) }), 12000);
   }
 
-  // -- state ------------------------------------------------------------------------------------------------
-
-  // The fragment: flip, at, hold, and of our own mode, panels, chart, help, light, warm.
-  address(first) {
-    const asked = new URLSearchParams(location.hash.slice(1));
-    const has = (name) => asked.has(name);
-    if (has("flip") && words[`flip_${asked.get("flip")}`]) this.stage.flip = asked.get("flip");
-    if (has("mode")) this.stage.setPages(asked.get("mode") === "pages");
-    if (has("panels")) this.stage.panelsTurn = asked.get("panels") !== "plain";
-    if (has("chart")) byId("chart").toggleAttribute("hidden", asked.get("chart") !== "1");
-    if (has("help")) byId("help").hidden = asked.get("help") !== "1";
-    if (LIGHTS.includes(Number(asked.get("light")))) this.stage.light = Number(asked.get("light"));
-    if (has("warm")) this.stage.warm = clamp(Math.trunc(Number(asked.get("warm"))) || 0, 0, 3);
-    this.addressTime(asked, first);
-    this.refit();
-    this.changed();
-  }
-
-  addressTime(asked, first) {
-    const at = Number.parseFloat(asked.get("at"));
-    if (Number.isFinite(at)) {
-      const from = this.clock.at;
-      this.stage.glide = null;
-      this.clock.jump(at);
-      if (!first) this.recorder.jumped(from, this.clock.at);
-    }
-    if (asked.get("hold") === "1") this.clock.hold(true);
-    else if (asked.has("hold") || (asked.has("at") && Number.isFinite(at))) this.clock.release();
-  }
-
-  // Settings outlive a reload, not the window.
-  recall() {
-    try {
-      const kept = JSON.parse(sessionStorage.getItem(`promptprep-view-${scriptKey}`) ?? "null");
-      if (!kept || kept.rig !== plan.rig) return;
-      Object.assign(this.stage, { flip: kept.flip, light: kept.light, warm: kept.warm, panelsTurn: kept.panelsTurn });
-      this.clock.factor = kept.factor;
-    } catch (fault) { console.warn(fault); }
-  }
-
-  keep() {
-    const { flip, light, warm, panelsTurn } = this.stage;
-    const kept = { rig: plan.rig, flip, light, warm, panelsTurn, factor: this.clock.factor };
-    try { sessionStorage.setItem(`promptprep-view-${scriptKey}`, JSON.stringify(kept)); } catch (fault) { console.warn(fault); }
-  }
-
   changed() {
-    if (this.touched) this.keep();
+    if (this.touched) keepView(this);
     this.sayState(performance.now());
   }
 
@@ -409,7 +238,7 @@ class Reader {
       take_from: this.recorder.take?.began_at_s ?? 0,
       clapLeft: this.clapLeft, faults: this.faults, waitAtGuests: this.waitAtGuests, focus: document.hasFocus(), resting: this.resting,
     });
-    if (now - (this.lastCopy ?? -Infinity) > 1000) this.sayTakes(now);
+    if (now - (this.lastCopy ?? -Infinity) > COPY_MS) this.sayTakes(now);
   }
 
   // The operator's window holds a copy of every take that is not saved, should the reader's window go.
@@ -419,13 +248,13 @@ class Reader {
   }
 
   hear(said) {
-    if (said.what === "do") this.run_asked(said.name, said.value);
+    if (said.what === "do") this.runAsked(said.name, said.value);
     else if (said.what === "leaving") { this.link.peer = null; this.notice(words.operator_closed, 5000); }
     else this.changed();
   }
 
-  run_asked(name, value) {
-    if (name === "segment") { this.touched = true; this.do_segment(value); this.changed(); }
+  runAsked(name, value) {
+    if (name === "segment") { this.touched = true; doings.segment(this, value); this.changed(); }
     else this.ask(name, value);
   }
 }
