@@ -16,6 +16,7 @@ _ARTICLES = ("a", "an", "the", "this", "that", "its", "our", "their", "his", "he
 _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
 _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
 _METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
+_FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b|[\"″”])")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
@@ -31,7 +32,7 @@ class English(Grammar):
         region = data.tag.split("-")[-1]
         self.verbose = region in _AND_REGIONS
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
-        self.own_parts = (Decades,)
+        self.own_parts = (Decades, FeetAndInches)
         self._counted = self.wordset("years.counted")
         self._after_amounts = self.wordset("units.not_attributive")
         self._not_counted = self.wordset("years.not_counted")
@@ -107,6 +108,21 @@ class English(Grammar):
         if word in self._counted:
             return True
         return word.islower() and word.endswith("s") and len(word) > 2 and word not in self._not_counted
+
+
+class FeetAndInches:
+    """Heights: 5'10", 6 ft 2 in."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _FEET.match(text, at)
+        if not found:
+            return None
+        feet, inches = (Literal(found[n], "", 0) for n in (1, 2))
+        said = f"{self.g.counted(feet, Noun('foot', 'feet'))} {self.g.counted(inches, Noun('inch', 'inches'))}"
+        return Reading(Span(*found.span()), said, "measure")
 
 
 class Decades:

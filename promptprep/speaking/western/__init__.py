@@ -15,6 +15,6 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `years.before` and `.count_before`, `scores.before`, `serials.before`, `roman.*`: small-letter words in front that
   decide how figures are meant; `sentences.openers`: words that often begin a sentence
 - `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted
-- `abbreviations.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot)
+- `abbreviations.closing` (end a list), `.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot)
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """

@@ -13,7 +13,7 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.numbers import Words
 from promptprep.speaking.western.literal import Literal, Literals
 
-_LAST_WORD = re.compile(r"(?:^|(?<=[\s(\[«„“\"'’‘/—–-]))([^\W\d_][\w’'.ºª-]*)[\s\u00a0,]{1,2}\Z")
+_LAST_WORD = re.compile(r"(?:^|(?<=[\s(\[«„“\"'’‘/—–-]))([^\W\d_][\w’'.ºª-]*)[,:]?[\s\u00a0]\Z")
 _NEXT_WORD = re.compile(r"[\s\u00a0\u202f]([^\W\d_][\w’'-]*)")
 _BEFORE = 32
 

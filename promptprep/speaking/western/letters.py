@@ -17,6 +17,7 @@ _LONGEST = 24
 _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
+_CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 _LARGEST_RANK = 99
 _ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
@@ -181,6 +182,8 @@ class Capitals:
             return None
         if rest[:1] in self.marks or (word in self.currencies and re.match(r"\s?[-−]?\d", rest)):
             return None
+        if whole := self.titles.get(word):
+            return Reading(Span(at, end), str(whole), "abbreviation")
         if self._is_word(text, word, at, end):
             return None
         said = " ".join(self.and_word if c == "&" else c for c in word)
@@ -216,6 +219,7 @@ class Abbreviations:
         self.always = grammar.table("abbreviations.always")
         self.numbered = grammar.table("abbreviations.before_number")
         self.named = grammar.table("abbreviations.before_name")
+        self.closing = grammar.wordset("abbreviations.closing")
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
         whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
@@ -236,7 +240,9 @@ class Abbreviations:
         if not said:
             return None
         end = found.end()
-        if key in self.always:
+        if key in self.closing and _CAPITAL_NEXT.match(text, end):
+            end -= 1
+        elif key in self.always:
             end = sentence_end(text, end, self.g.openers) if not self.g.precedes_capitals(said) else end
         return Reading(Span(start, end), said, "abbreviation")
 

@@ -93,7 +93,7 @@ class Quantities:
 
     def _reach_left(self, text: str, figure: _Figure, floor: int) -> None:
         at = figure.start
-        if at == floor or text[at - 1].isalnum():
+        if at == floor or text[at - 1].isdecimal():
             return
         if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
             figure.start, figure.sign = at - 2, self.g.minus

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable
 
 from promptprep.model.spoken import Reading
@@ -15,6 +16,9 @@ from promptprep.speaking.western.quantities import Quantities
 from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
 
 Read = Callable[[str, int, int], Reading | None]
+SUPERSCRIPTS = "⁰¹⁴⁵⁶⁷⁸⁹⁻"
+_RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
+_TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m)")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
 
@@ -43,7 +47,7 @@ class Western:
         self.between = grammar.table("symbols.between_figures")
         self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
         marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
-        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–{marks}]")
+        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–\-{SUPERSCRIPTS}{marks}]")
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         character = text[at]
@@ -76,17 +80,29 @@ class Western:
             if found is not None and found.span.start <= at:
                 return found
         mark = text[at]
-        if mark == "–":
-            return self._to(text, at)
+        if mark in "–-":
+            return self._to(text, at, floor)
+        if mark in SUPERSCRIPTS:
+            return self._power(text, at)
         if mark in "°º" and (found := self.abbreviations.at(text, at, floor)):
             return found
         between = text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal()
         said = (self.between.get(mark) if between else None) or self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
 
-    def _to(self, text: str, at: int) -> Reading | None:
-        """A dash between two figures that were read apart: "31 May–2 June"."""
-        joins = _TIGHT.match(text, at + 1) and (text[at - 1 : at].isalnum() or text[at - 1 : at] in ("%", "°", "€"))
+    def _power(self, text: str, at: int) -> Reading | None:
+        """A raised number after a figure: 10⁶, 10⁻³."""
+        found = _RAISED.match(text, at)
+        if not found or not text[at - 1 : at].isdecimal():
+            return None
+        digits = "".join(str(unicodedata.digit(c)) for c in found[2])
+        minus = f"{self.g.minus} " if found[1] else ""
+        said = f" {self.between['^']} {minus}{self.g.cardinal(digits)}"
+        return Reading(Span(*found.span()), said, "symbol")
+
+    def _to(self, text: str, at: int, floor: int) -> Reading | None:
+        """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm"."""
+        joins = floor == at > 0 and (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1)
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
 
     def _is_said(self, text: str, at: int) -> bool:

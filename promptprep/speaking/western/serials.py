@@ -14,6 +14,7 @@ _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
 _LONG_RUN = 15
 _LINKING = 4
+_CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
@@ -24,11 +25,13 @@ class Serials:
     """Numbers that name and do not count."""
 
     _international = re.compile(rf"\+\d{{1,3}}(?:{_GAP}?\(?\d{{1,5}}\)?){{2,8}}(?!\d)")
-    _bracketed = re.compile(rf"\(\+?\d{{2,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
+    _bracketed = re.compile(rf"\(\+?\d{{1,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
     _trunk = re.compile(rf"0\d{{1,5}}(?:{_GAP}\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
     _hyphened = re.compile(r"(?:1-)?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
     _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,12}(?:[-‐‑]?X)?(?![\d-])")
     _dotted = re.compile(r"\d+(?:\.\d+){2,12}(?!\w)")
+    _version = re.compile(r"\d+(?:\.\d+){1,12}(?!\w)")
+    _cards = re.compile(r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?!\d)")
     _run = re.compile(r"\d+")
 
     def __init__(self, grammar: Grammar) -> None:
@@ -36,6 +39,8 @@ class Serials:
         self.before = grammar.wordset("serials.before")
         self.counted_codes = grammar.wordset("serials.not_before")
         self.point = grammar.text("numbers.marks.point")
+        codes = [k for k in grammar.table("currencies") if k.isalpha() and k.isupper()]
+        self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(codes))})\Z")
         self.plus = grammar.text("serials.plus")
         self._spaced = re.compile(rf"\d{{2,5}}(?:{_GAP}\d{{2,5}}){{1,6}}(?!\d)")
 
@@ -47,13 +52,13 @@ class Serials:
                 if (found := pattern.match(text, start)) and self._long_enough(found[0]):
                     return self._one_by_one(found, "telephone")
         if left.isalpha():
-            return self._in_code(text, at)
+            return None if self._priced.search(text, max(floor, at - _CODE), at) else self._in_code(text, at)
         return self._grouped(text, at) or self._long(text, at) or self._after_name(text, at)
 
     def _grouped(self, text: str, at: int) -> Reading | None:
         if found := self._groups.match(text, at):
             return self._one_by_one(found, "serial")
-        for pattern in (self._trunk, self._hyphened):
+        for pattern in (self._trunk, self._hyphened, self._cards):
             if (found := pattern.match(text, at)) and self._long_enough(found[0]):
                 return self._one_by_one(found, "telephone")
         found = self._dotted.match(text, at)
@@ -81,8 +86,8 @@ class Serials:
 
     def _in_code(self, text: str, at: int) -> Reading | None:
         """Figures after letters: M31, A380, mp3, v3.2.1."""
-        if dotted := self._dotted.match(text, at):
-            return self._with_points(dotted)
+        if version := self._version.match(text, at):
+            return self._with_points(version)
         found = self._run.match(text, at)
         assert found is not None
         if len(found[0]) <= _SHORT_CODE and not found[0].startswith("0"):
