@@ -9,7 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, is_day, reading, word_before
+from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
 
 GAP = "[ \u00a0\u202f]"
 _END = r"(?![\w\u0900-\u0963])"
@@ -31,6 +31,7 @@ class HindiClock:
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (rf"(\d{{1,2}})(?={GAP}{one_of(self._months)}{_END})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:])(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
@@ -62,6 +63,11 @@ class HindiClock:
     def _iso_date(self, found: re.Match[str]) -> Reading | None:
         day, month = int(found[3]), int(found[2])
         return reading(found, self._date(day, month, found[1]), "date") if is_day(day, month) else None
+
+    def _day(self, found: re.Match[str]) -> Reading | None:
+        if not 1 <= int(found[1]) <= 31:
+            return None
+        return reading(found, self._numbers.cardinal(ascii_digits(found[1])), "date")
 
     def _clock(self, found: re.Match[str]) -> Reading | None:
         hours, minutes = int(found[1]), int(found[2])

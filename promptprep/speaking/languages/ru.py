@@ -46,7 +46,7 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[0-9$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-٠-٩۰-۹०-९]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:

@@ -45,6 +45,7 @@ class RussianOrdinals:
         return [
             (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?", self._with_ending),
             (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
+            (rf"(\d{{1,9}}){GAP}?%[-‑]?(н[а-яё]{{2,}})", self._of_per_cent),
         ]
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
@@ -89,9 +90,16 @@ class RussianOrdinals:
 
     def _compound(self, found: re.Match[str]) -> Reading | None:
         """ "20-летний" -> "двадцатилетний": the number in the genitive, written as one word with the rest."""
-        words = self._numbers.cardinal(found[1], "masculine", "genitive").split()
-        joined = "".join(self._prefixes.get(word, word) for word in words)
-        return reading(found, joined + found[2], "ordinal") if joined else None
+        return reading(found, self._prefix(found[1]) + found[2], "ordinal")
+
+    def _of_per_cent(self, found: re.Match[str]) -> Reading:
+        """ "10%-ный" -> "десятипроцентный": the ending stays as written."""
+        stem = self._numbers.noun("процент").one("nominative")
+        return reading(found, f"{self._prefix(found[1])}{stem}{found[2]}", "percent")
+
+    def _prefix(self, digits: str) -> str:
+        words = self._numbers.cardinal(digits, "masculine", "genitive").split()
+        return "".join(self._prefixes.get(word, word) for word in words)
 
     def _roman(self, found: re.Match[str]) -> Reading | None:
         n = roman(found[1].translate(_CYRILLIC))
