@@ -95,8 +95,8 @@ def learn_pace(samples: Iterable[tuple[str, float]], language: str) -> Pace:
 def break_text(text: str, language: str, width_em: float) -> list[str]:
     """Lines no wider than `width_em` (ems of the bundled font), broken at sense groups.
 
-    Joined without white space they are the text. A line feed in the text ends a line. Raises `BadCall` unless
-    the width is positive and finite.
+    Joined without white space they are the text. An empty line parts paragraphs; a single line feed is a blank.
+    A word wider than the column is cut. Raises `BadGeometry` unless the width is positive and finite.
     """
     from promptprep.breaking.text import break_plain_text
 
