@@ -17,7 +17,8 @@ _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
-_ORDINAL = re.compile(r"(\d{1,4})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
+_STRONG = {"m": "r", "f": "e", "n": "s", "": ""}
+_ORDINAL = re.compile(r"(\d{1,3})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
 
 
 class German(Grammar):
@@ -172,10 +173,14 @@ class GermanOrdinals:
         if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:/")):
             return None
         before, after = word_before(text, at), word_after(text, found.end())
+        if after in self.g.openers:
+            return None
         earlier = word_before(text, at - len(before) - 1) if before else ""
         ending = self.g.ending(before, earlier)
         if ending == "r" and self.g.gender_of(after) == "n":
             ending = "s"
+        if not before and after[:1].isupper() and not text[max(0, at - 2) : at].strip(" .!?\n"):
+            ending = _STRONG[self.g.gender_of(after)]
         if not ending and after.casefold().startswith(("jahrhundert", "jahrtausend", "mal", "platz", "stock")):
             ending = "s" if after.startswith("Jahr") else "r"
         if not ending:

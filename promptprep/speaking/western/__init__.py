@@ -15,6 +15,7 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `years.before` and `.count_before`, `scores.before`, `serials.before`, `roman.*`: small-letter words in front that
   decide how figures are meant; `sentences.openers`: words that often begin a sentence
 - `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted
-- `abbreviations.closing` (end a list), `.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot)
+- `abbreviations.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot),
+  `.closing` (that end a list)
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """

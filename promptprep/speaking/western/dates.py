@@ -132,10 +132,14 @@ class Clocks:
         if at and text[at - 1].isalnum():
             return None
         found = self._full.match(text, at)
-        if found and (found["sep"] not in (".",) or found["mark2"] or found["half"]):
+        if found and (found["sep"] != "." or found["mark2"] or found["half"] or self._hours_follow(text, at)):
             return self._reading(text, found, found["minute"], found["second"])
         found = self._bare.match(text, at)
         return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None
+
+    def _hours_follow(self, text: str, at: int) -> bool:
+        """Whether the word in front announces hours ("las 9.40")."""
+        return word_before(text, at).casefold() in self.g.hours_after
 
     def _reading(self, text: str, found: re.Match[str], minute: str | None, second: str | None) -> Reading:
         groups = found.groupdict()

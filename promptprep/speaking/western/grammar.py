@@ -52,6 +52,7 @@ class Grammar:
     cardinal_rules: Mapping[str, str] = {}
     own_parts: tuple[Callable[[Any], Any], ...] = ()
     roman_dot = False
+    hours_after: tuple[str, ...] = ()
     small_is_singular = False
     million_link = ""
 

@@ -15,7 +15,6 @@ class Romance(Grammar):
     feminine_endings: tuple[str, ...] = ()
     masculine_endings: tuple[str, ...] = ()
     highest_rank = 1
-    hours_after: tuple[str, ...] = ()
     half_feminine = "media"
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
