@@ -12,11 +12,13 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
 from promptprep.model.script import POSITION_KINDS, Cue, Paragraph
 from promptprep.rendering.cue_numbers import NumberedCue, numbered_cues
-from promptprep.rendering.paper import PaperTools, pdf_from_html, rendered
+from promptprep.rendering.direction import direction_of
+from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import sheet_for
 from promptprep.units import clock_text
 
 COLUMNS = ("number", "at", "at_s", "segment", "after_words", "position", "action", "duration_s", "next_in_s")
+UNKNOWN = "unknown"  # the column of cues that no position answers for
 LAST_WORDS = 5  # "first five words in, last five out" (a journalism textbook's rule for recorded inserts)
 
 
@@ -98,7 +100,8 @@ def crew_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:
     """The printed crew sheet: a row a cue, a column a position that has anything to do."""
     rows = crew_rows(one)
     kinds = [k for k in ("pause", "clip", "live", *POSITION_KINDS) if any(c.kind == k for r in rows for c in r.actions)]
-    unknown = sorted({c.kind for r in rows for c in r.actions if not c.known})
+    if any(not cue.known for row in rows for cue in row.actions):
+        kinds.append(UNKNOWN)
     html = rendered(
         tools,
         "crew/sheet.html",
@@ -107,9 +110,9 @@ def crew_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:
         studio=studio,
         sheet=sheet_for(studio.paper),
         kinds=kinds,
-        unknown=unknown,
         rows=[_view(row, kinds) for row in rows],
         whole=clock_text(one.timing.timing.mean_s),
+        slot="" if one.timing.slot_s is None else clock_text(one.timing.slot_s),
     )
     return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.crew")
 
@@ -120,12 +123,19 @@ def _view(row: CrewRow, kinds: list[str]) -> dict[str, Any]:
         "at": clock_text(row.at_s),
         "segment": row.segment,
         "words": row.after_words,
-        "cells": [[_action(cue) for cue in row.actions if cue.kind == kind] for kind in kinds],
+        "cells": [[_action(cue) for cue in row.actions if _column(cue) == kind] for kind in kinds],
         "duration": "" if row.duration_s is None else clock_text(row.duration_s),
         "next": "" if row.next_in_s is None else clock_text(row.next_in_s),
     }
 
 
-def _action(cue: Cue) -> str:
+def _action(cue: Cue) -> tuple[str, str]:
+    """What to do, in words, and their direction; a cue of an unknown kind is given as it was written."""
     time = clock_text(cue.duration_s) if cue.duration_s is not None else ""
-    return " ".join(part for part in (time, cue.text) if part) or "●"
+    kind = "" if cue.known else f"{cue.kind}:"
+    text = " ".join(part for part in (kind, time, cue.text) if part) or "●"
+    return text, direction_of(cue.text) or ""
+
+
+def _column(cue: Cue) -> str:
+    return cue.kind if cue.known else UNKNOWN

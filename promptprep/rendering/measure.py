@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from promptprep.rendering.direction import each_whole
 from promptprep.units import MM_PER_PT
 
 
@@ -34,7 +35,7 @@ class Measure:
             line, taken = line + piece, taken + wide
             if piece.endswith(" "):
                 taken += self._space_em()
-        return [*lines, line.rstrip()] if line.strip() or not lines else lines
+        return each_whole([*lines, line.rstrip()] if line.strip() or not lines else lines)
 
     def shortened(self, text: str, width_mm: float, font_pt: float, *, bold: bool = False) -> str:
         """The text in one line, with an ellipsis where it is too long."""

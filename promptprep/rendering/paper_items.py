@@ -9,6 +9,7 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import TIMED_KINDS, Cue, CueLine, Note, Paragraph, Segment
 from promptprep.model.timing import BlockTiming, SegmentTiming
 from promptprep.rendering.cue_numbers import numbered_cues
+from promptprep.rendering.direction import isolated
 from promptprep.rendering.pages import Entry, Item, Row
 from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
@@ -169,7 +170,7 @@ class Items:
     def _cue_entry(self, cue: Cue) -> Entry:
         kind = self.tools.words(cue.kind) if cue.known else cue.kind
         time = f" {clock_text(cue.duration_s)}" if cue.duration_s is not None else ""
-        text = f"{kind}{time}: {cue.text}" if cue.text else f"{kind}{time}"
+        text = f"{kind}{time}: {isolated(cue.text, self.one.direction)}" if cue.text else f"{kind}{time}"
         number = self.numbers.get(cue.span)
         return self.entry("cue", text, str(number) if number and cue.span in self.first_actions else "")
 
