@@ -15,6 +15,7 @@ from promptprep.speaking.ruled import Handler, is_day, one_of, reading
 GAP = "[ \u00a0\u202f\u2009]"
 DASH = "[-–—−]"
 YEAR_WORD = r"(?:гг?\.|гг?(?!\w)|год(?:а|у|ом|е|ы|ов|ам|ами|ах)?(?!\w))"
+_BEFORE_TIMES = ("в", "к", "до", "с", "около", "после")
 _SHORT = ("г.", "г", "гг.", "гг", "")
 _AT_A_TIME = ("в", "во", "о", "об", "на")
 # The case that a written form of "год" shows; "году" is dative after "к" and "по".
@@ -40,6 +41,7 @@ class RussianTimes:
         self._context = context
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._genitive: list[str] = data.get("spoken", "months_in_order.genitive")
+        self._after_times = frozenset(data.get("spoken", "after_a_time.words"))
         self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
 
     def rules(self) -> list[tuple[str, Handler]]:
@@ -56,6 +58,7 @@ class RussianTimes:
             (rf"(\d{{1,2}})(?={GAP}(?:и|или|по){GAP}\d{{1,2}}{GAP}{month})", self._day),
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
+            (r"(\d{1,2})\.([0-5]\d)()(?![\d.,%]|[.,]\d)", self._dotted_clock),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
             (rf"1(?={GAP}(?:ночи|дня)(?!\w))", self._one_o_clock),
             (rf"(\d{{3,4}})(?={GAP}по{GAP}\d{{3,4}}{GAP}?{YEAR_WORD})", self._first_year),
@@ -124,10 +127,21 @@ class RussianTimes:
         case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
         return reading(found, self.clock(hours, minutes, seconds, case), "clock")
 
+    def _dotted_clock(self, found: re.Match[str]) -> Reading | None:
+        """ "в 19.30": a time where a preposition of time stands before and nothing is counted after."""
+        before = self._context.word_before(found.string, found.start())
+        after = self._context.words_after(found.string, found.end())
+        if before not in _BEFORE_TIMES or (after and after[0] not in self._after_times):
+            return None
+        clock = self._clock(found)
+        if clock is None:
+            return None
+        return reading(found, clock.said, "clock", self._numbers.decimal(found[1], found[2]))
+
     def _one_o_clock(self, found: re.Match[str]) -> Reading | None:
         """ "в 1 ночи" -> "в час ночи"."""
         before = self._context.word_before(found.string, found.start())
-        if before not in ("в", "к", "до", "с", "около", "после"):
+        if before not in _BEFORE_TIMES:
             return None
         case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
         return reading(found, self._numbers.noun("час").one(case), "clock")

@@ -75,7 +75,12 @@ class SwahiliClock:
             return None
         seconds = int(found[3]) if found[3] else 0
         said = self._said(hours, minutes, seconds, found["half"], self._part_follows(found))
-        return reading(found, said if after_saa else f"{self._word['hour']} {said}", "clock")
+        if after_saa:
+            return reading(found, said, "clock")
+        hour, other = self._word["hour"], []
+        if not found["half"] and 1 <= hours <= 12:  # without "saa" the hours may be international
+            other = [f"{hour} {self._swahili_hours((hours + 6) % 12 or 12, minutes, seconds)}"]
+        return reading(found, f"{hour} {said}", "clock", *other)
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
         """ "2:00-4:00" -> "saa mbili hadi saa nne"."""
