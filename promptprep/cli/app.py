@@ -22,7 +22,8 @@ app = typer.Typer(
 )
 
 for module in (prepare, time_, check, sightline, learn, explain, start, demo):
-    app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}")(module.command)
+    purpose = (module.__doc__ or "").split(": ", 1)[-1].split("\n")[0]
+    app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}", short_help=purpose)(module.command)
 
 
 def main() -> None:
