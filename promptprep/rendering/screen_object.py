@@ -49,7 +49,9 @@ def _s(seconds: float) -> float:
 
 
 def _style(prepared: PreparedScript) -> str:
-    style = (prepared.reader.style if prepared.reader else None) or prepared.rig.style
+    """Pages or flowing text: the reader's wish where it says either (it may name a way of speaking), else the rig's."""
+    wish = prepared.reader.style if prepared.reader else None
+    style = wish if wish in ("pages", "flowing") else prepared.rig.style
     return "pages" if style == "pages" else "flowing"
 
 

@@ -9,13 +9,18 @@ from typing import Any
 import pytest
 
 from promptprep.rendering.cue_numbers import numbered_cues
-from promptprep.rendering.screen import screen_html
+from promptprep.rendering.screen import Place, screen_html
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
 ONE_FULL_STORE = """(() => {
   const full = () => { throw new DOMException('full', 'QuotaExceededError'); };
   IDBObjectStore.prototype.add = full; Storage.prototype.setItem = full;
+})()"""
+PAD = """(() => {
+  const pad = { index: 0, axes: [0, 0], buttons: [...Array(16)].map(() => ({ pressed: false })) };
+  navigator.getGamepads = () => [pad, null];
+  window.press = (n, down) => { pad.buttons[n].pressed = down; };
 })()"""
 NO_STORE = """(() => {
   Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError'); } });
@@ -297,6 +302,84 @@ def test_tap_drag_and_wheel(context: Any, address: str) -> None:
     held = page.evaluate(shift)
     page.wait_for_timeout(300)
     assert page.evaluate(shift) == held
+
+
+def test_touch_holds_and_releases(browser: Any, address: str) -> None:
+    context = browser.new_context(has_touch=True, viewport={"width": 800, "height": 600})
+    page = opened(context, f"{address}#at=5&hold=1&flip=none")
+    shift = "Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1])"
+    before = page.evaluate(shift)
+    page.touchscreen.tap(400, 300)
+    page.wait_for_timeout(1200)
+    assert page.evaluate(shift) < before
+    context.close()
+
+
+def test_gamepad_and_pedal_buttons_count_once(context: Any, address: str) -> None:
+    page = opened(context, f"{address}#at=5&hold=1&flip=none", PAD)
+    page.evaluate("dispatchEvent(new Event('gamepadconnected'))")
+    notice = page.locator("#notice")
+    for _ in range(2):
+        page.evaluate("press(7, true)")
+        page.wait_for_timeout(150)
+        page.evaluate("press(7, false)")
+        page.wait_for_timeout(60)
+    assert notice.inner_text() == "Pace 104 %"
+    page.evaluate("press(0, true)")
+    shift = "document.getElementById('strip').style.transform"
+    before = page.evaluate(shift)
+    page.wait_for_timeout(900)
+    assert page.evaluate(shift) != before, "held down it does not toggle again"
+
+
+def test_every_key_is_on_the_help_panel_and_works(context: Any, address: str) -> None:
+    page = opened(context, f"{address}#at=5&hold=1")
+    page.keyboard.press("h")
+    page.wait_for_timeout(100)
+    panel = page.locator("#help")
+    assert panel.is_visible()
+    shown = panel.locator("kbd").all_inner_texts()
+    assert len(shown) == len(set(shown)) >= 28
+    text = panel.inner_text()
+    for word in ("WCAG 2.3.1", "clinician", "Local codes", "clicker", "pedal"):
+        assert word in text
+    page.keyboard.press("Escape")
+    assert not panel.is_visible()
+
+
+def test_dimmer_and_warmer(context: Any, address: str) -> None:
+    page = opened(context, f"{address}#at=5&hold=1&light=0.5&warm=3")
+    ink = page.evaluate("getComputedStyle(document.querySelector('.line')).color")
+    red, green, blue = (int(n) for n in ink.removeprefix("rgb(").rstrip(")").split(", "))
+    assert red == 128
+    assert red > green > blue
+
+
+def test_the_session_is_on_the_operators_board(context: Any, write_page: Any) -> None:
+    place = Place("Evening", 2, 5, start_s=300.0, slot_s=900.0)
+    one = demo("sky.en")
+    page = opened(context, write_page("a.html", screen_html(one, env(), fonts, place=place)) + "#at=0&hold=1")
+    operator = operator_of(page)
+    over = 300 + one.timing.timing.mean_s - 900
+    minutes, seconds = divmod(round(abs(over)), 60)
+    assert operator.locator("#o-session .value").inner_text() == f"{minutes}:{seconds:02d} under"
+    assert operator.locator("#o-session").is_visible()
+
+
+def test_words_can_be_translated(context: Any, write_page: Any) -> None:
+    page = opened(context, write_page("a.html", screen_html(demo("sky.fr"), env(), fonts, translate=str.upper)))
+    page.keyboard.press("p")
+    page.wait_for_timeout(100)
+    assert page.locator("#notice").inner_text() == "PAGE BY PAGE"
+
+
+def test_without_its_code_the_page_still_shows_the_copy(browser: Any, address: str) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(address)
+    assert page.locator("[data-line='0']").is_visible()
+    assert page.locator("[data-line='0']").bounding_box()["height"] > 20
+    context.close()
 
 
 def test_an_hour_opens_in_bounds(context: Any, write_page: Any) -> None:
