@@ -179,7 +179,7 @@ class GermanOrdinals:
         ending = self.g.ending(before, earlier)
         if ending == "r" and self.g.gender_of(after) == "n":
             ending = "s"
-        if not before and after[:1].isupper() and not text[max(0, at - 2) : at].strip(" .!?\n"):
+        if not ending and after[:1].isupper() and not text[max(0, at - 2) : at].strip(" .!?\n"):
             ending = _STRONG[self.g.gender_of(after)]
         if not ending and after.casefold().startswith(("jahrhundert", "jahrtausend", "mal", "platz", "stock")):
             ending = "s" if after.startswith("Jahr") else "r"

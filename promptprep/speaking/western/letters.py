@@ -17,12 +17,13 @@ _LONGEST = 24
 _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
+_NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 _LARGEST_RANK = 99
 _ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
 _UNSAYABLE = re.compile(
-    "[BCDFGHJKLMNPQRSTVWXZ]{5}|^[BCDFGHJKLMNPQRSTVWXZ]{4}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{2}[BCFGJKLMNPQRVWXZ]$"
+    "[BCDFGHJKLMNPQRSTVWXZ]{5}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{3}[BCDFGHJKLMNPQRVWXZ]$|^[BCDFGHJKLMNPQRSTVWXZ]{4}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{2}[BCFGJKLMNPQRVWXZ]$"
 )
 
 
@@ -102,7 +103,7 @@ class Romans:
         return end + 1 if dotted and (following.islower() or following in tuple(",;:)!?")) else end
 
     def _said(self, numeral: str, value: int, before: str, left: str) -> str:
-        word = before.casefold()
+        word = before.casefold().rstrip(".")
         if before in self.names and left[-1:] in (" ", "\u00a0") and left[:1] != ",":
             return self.g.regnal_of(before, value)
         if word in self.ranked:
@@ -259,7 +260,7 @@ class Abbreviations:
     def _said(self, text: str, key: str, end: int, start: int) -> str:
         rest = text[end : end + 3].lstrip(" \u00a0\u202f")
         said = ""
-        if key in self.numbered and rest[:1].isdecimal():
+        if key in self.numbered and (rest[:1].isdecimal() or _NUMERAL_NEXT.match(text, end)):
             said = self.numbered[key]
         elif key in self.named:
             first, _, second = self.named[key].partition("|")

@@ -47,8 +47,11 @@ class Literals:
         other = "." if mark == "," else ","
         thousands = f"[{re.escape(group)}{_THIN}’']"
         self.mark = mark
+        foreign = rf"\d{{1,3}}(?:[{mark}]\d{{3}})+"
         self._pattern = re.compile(
-            rf"(?P<grouped>\d{{1,3}}(?:(?P<sep>{thousands})\d{{3}})(?:(?P=sep)\d{{3}})*(?!\d)|"
+            rf"(?P<foreign>{foreign})(?P<mark3>[{other}])(?P<part3>\d{{1,2}})(?!\d|[.,]\d)|"
+            rf"(?P<grouped>\d{{1,3}}(?: \d{{3}}){{2,8}}(?!\d)|"
+            rf"\d{{1,3}}(?:(?P<sep>{thousands})\d{{3}})(?:(?P=sep)\d{{3}})*(?!\d)|"
             rf"\d{{1,3}}(?:(?P<sep2>[{re.escape(other)}.,])\d{{3}})(?:(?P=sep2)\d{{3}})+(?!\d)|"
             r"\d{1,2}(?:,\d{2}){1,5},\d{3}(?!\d))"
             rf"(?:(?P<mark1>[{re.escape(mark)}])(?P<part1>\d+))?|"
@@ -65,8 +68,8 @@ class Literals:
         if found is None:
             leading = self._leading.match(text, at)
             return Literal("0", ascii_digits(leading[1]), leading.end(), mark=self.mark) if leading else None
-        whole = found["grouped"] or found["plain"]
-        fraction = found["part1"] or found["part2"] or ""
+        whole = found["grouped"] or found["plain"] or found["foreign"]
+        fraction = found["part1"] or found["part2"] or found["part3"] or ""
         digits = ascii_digits(whole)
         if not digits.isdecimal():
             digits = "".join(c for c in digits if c.isdecimal())
@@ -75,8 +78,8 @@ class Literals:
             part = _vulgar(vulgar[1]) if vulgar[1] else (int(vulgar[2]), int(vulgar[3]))
             if 0 < part[0] < part[1]:
                 return Literal(digits, "", vulgar.end(), part=part)
-        mark = found["mark1"] or found["mark2"] or ""
-        return Literal(digits, ascii_digits(fraction), end, grouped=found["grouped"] is not None, mark=mark)
+        mark = found["mark1"] or found["mark2"] or (self.mark if found["foreign"] else "")
+        return Literal(digits, ascii_digits(fraction), end, grouped=found["plain"] is None, mark=mark)
 
 
 def _vulgar(character: str) -> tuple[int, int]:

@@ -39,7 +39,7 @@ class Western:
             *(part(grammar).at for part in grammar.own_parts),
             Ordinals(grammar).at,
             Serials(grammar).at,
-            Fractions(grammar).at,
+            Fractions(grammar, self.quantities.units).at,
             Ratios(grammar).at,
             self.quantities.at,
         )

@@ -9,6 +9,7 @@ from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import Units
 
 _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
@@ -152,10 +153,11 @@ class Ordinals:
 class Fractions:
     """3/4 and what else has a bar: idioms (24/7) are data, shares (9/10) are fractions."""
 
-    _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?![\d/])")
+    _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?:th|rd|nd|e(?!\w))?(?![\d/])")
 
-    def __init__(self, grammar: Grammar) -> None:
+    def __init__(self, grammar: Grammar, units: Units) -> None:
         self.g = grammar
+        self.units = units
         self.idioms = grammar.table("fractions.idioms")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -167,6 +169,8 @@ class Fractions:
         above, below = int(found[1]), int(found[2])
         if 0 < above < below and below in self.g.fractions:
             literal = Literal("", "", found.end(), part=(above, below))
+            if unit := self.units.at(text, found.end()):
+                return Reading(Span(at, unit.end), self.g.counted(literal, unit.noun), "measure")
             said = self.g.before_noun(literal, text, at, word_after(text, found.end()))
             return Reading(Span(at, found.end() + said.endswith("-")), said, "fraction")
         over = self.g.text("fractions.over")
