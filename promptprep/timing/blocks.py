@@ -100,7 +100,7 @@ def run_blocks(
             said = by_block[number]
             _run_words(said, coefficients, unit, clock, track)
             if said.measured.words:
-                _run_end(coefficients, clock, track, len(said.paragraph.text), final=number == final, last=last)
+                _run_end(said, coefficients, clock, track, final=number == final, last=last)
         else:
             continue
         yield BlockTiming(number, start_s, clock.now_s, tuple(track.words), tuple(track.pauses))
@@ -136,12 +136,12 @@ def _run_inline(inline: InlineCue, cues: Iterator[InlineCue], clock: Clock, trac
 
 
 def _run_end(
-    coefficients: Mapping[str, float], clock: Clock, track: _Track, offset: int, *, final: bool, last: bool
+    said: SpokenBlock, coefficients: Mapping[str, float], clock: Clock, track: _Track, *, final: bool, last: bool
 ) -> None:
     """The pause after a paragraph's last word."""
-    get = coefficients.get
+    get, offset = coefficients.get, len(said.paragraph.text)
     if final and last:
-        _pause("breath", get("end_s", 0.0), offset, clock, track)
+        _pause("breath", said.measured.end * get("end_s", 0.0), offset, clock, track)
         return
     _pause("sentence", get("sentence_s", 0.0), offset, clock, track)
     kind: PauseKind = "segment" if final else "paragraph"

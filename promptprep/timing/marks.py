@@ -35,6 +35,19 @@ def pause_kind(gap: str, *, lower_next: bool = False) -> PauseKind | None:
     return _inner_kind(gap)
 
 
+def last_breath(gap: str) -> float:
+    """How much of a sentence's last breath the text's end asks for, given what follows its last word.
+
+    Less after a comma than after a full stop, more where speech in quotation marks ends: in the recordings that the
+    paces were fitted on, the pause there is longer by 0.4 to 0.9 s with each of four readers, for a new speaker or
+    paragraph follows.
+    """
+    kind = pause_kind(gap + " ")
+    if kind == "sentence" and _QUOTE.search(gap):
+        return 1.6
+    return {"comma": 0.4, "colon": 0.6, "dash": 0.6}.get(kind or "", 1.0)
+
+
 def _inner_kind(gap: str) -> PauseKind | None:
     if _COLON.search(gap):
         return "colon"

@@ -11,12 +11,11 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.spoken import Spoken
 from promptprep.model.timing import PauseKind
-from promptprep.timing.marks import pause_kind, with_lists
+from promptprep.timing.marks import last_breath, pause_kind, with_lists
 from promptprep.timing.pieces import Piece, pieces_of
 from promptprep.timing.sounds import Load, weighed
 
 BREATH_SYLLABLES = 16  # a breath group of reading holds about 18 syllables (18 Korean readers, JAKO200804748556267)
-_END_SHARE: Mapping[PauseKind | None, float] = {"comma": 0.4, "colon": 0.6, "dash": 0.6}  # as the pauses themselves
 _ENDS_SENTENCE = frozenset(("clock", "date", "measure", "money", "percent", "url", "email", "initialism"))
 
 
@@ -54,7 +53,7 @@ def _end(written: str, last: Piece) -> float:
     """How much of a last breath the end of a text asks for."""
     if last.kind == "abbreviation" and written[last.span.end - 1] == "." and not _stop_inside(written, last, False):
         return 0.0
-    return _END_SHARE.get(pause_kind(written[last.span.end :] + " "), 1.0)
+    return last_breath(written[last.span.end :])
 
 
 def _pauses(written: str, words: Sequence[Piece]) -> list[PauseKind | None]:

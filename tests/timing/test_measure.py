@@ -106,7 +106,7 @@ def test_the_tally_of_a_text() -> None:
         ("We go,", 0.4),
         ("We go:", 0.6),
         ("We go --", 0.6),
-        ('"We go."', 1),
+        ('"We go."', 1.6),
         ("We saw Mr.", 0),
     ],
 )

@@ -104,8 +104,10 @@ def test_stress_and_a_pronounced_name_take_longer() -> None:
     assert named.timing.mean_s - plain.timing.mean_s == pytest.approx(pace["name_s"])
 
 
-def test_a_script_of_one_paragraph_takes_the_time_of_its_text() -> None:
-    text = "Good evening. Tonight the moon rises, slowly, at 9:40."
+@pytest.mark.parametrize(
+    "text", ["Good evening. Tonight the moon rises, slowly, at 9:40.", 'He said: "Look up!"', "So,"]
+)
+def test_a_script_of_one_paragraph_takes_the_time_of_its_text(text: str) -> None:
     assert script_timing(text).timing.mean_s == pytest.approx(timed(text).mean_s)
 
 
