@@ -160,6 +160,8 @@ class Capitals:
         said = self.titles.get(found[0]) if found else None
         if not found or not said or text[found.end() : found.end() + 1].isalnum():
             return None
+        if found[0].upper() in self.common and not _CAPITAL_NEXT.match(text, found.end()):
+            return None
         if text[found.end() : found.end() + 1] == "." and f"{found[0]}." in self.dotted:
             return None
         return Reading(Span(*found.span()), str(said), "abbreviation")
