@@ -36,6 +36,7 @@ CASES = {
         ("3 millions d’euros, 3 M€, 3 €", "trois millions d’euros, trois millions d’euros, trois euros"),
         ("M. Roux parle à M. le maire.", "Monsieur Roux parle à Monsieur le maire."),
         ("Me voici. Me Blanc plaide.", "Me voici. Maître Blanc plaide."),
+        ("1 000 000 d’étoiles, 1 000 000 étoiles", "un million d’étoiles, un million d’étoiles"),
         ("½ heure, 2½ heures", "une demi-heure, deux heures et demie"),
     ],
     "de": [

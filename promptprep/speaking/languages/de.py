@@ -8,6 +8,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
@@ -159,7 +160,7 @@ class GermanDays:
         if not padded and not self.g.ending(before, ""):
             return None
         said = self.g.date(found[1], self.g.month_names[int(found[2]) - 1], "", before)
-        return Reading(Span(*found.span()), said, "date")
+        return Reading(Span(at, sentence_end(text, found.end(), self.g.openers)), said, "date")
 
 
 class GermanOrdinals:

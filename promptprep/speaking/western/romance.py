@@ -92,7 +92,8 @@ class Romance(Grammar):
         return word.islower()
 
     def _plural(self, word: str) -> bool:
-        return word.islower() and len(word) > 3 and word.endswith(("s", "x"))
+        elided = word[1:2] in ("’", "'")
+        return word.islower() and len(word) > 3 and not elided and word.endswith(("s", "x"))
 
     def counts(self, word: str) -> bool:
         return self._plural(word)
