@@ -46,9 +46,15 @@ class Passage:
         reading = self.spoken.readings[at] if at >= 0 else None
         return reading if reading is not None and offset < reading.span.end else None
 
+    def readings_in(self, span: Span) -> tuple[Reading, ...]:
+        """The readings that begin in a stretch of the text."""
+        starts = self._reading_starts
+        return self.spoken.readings[bisect_left(starts, span.start) : bisect_left(starts, span.end)]
+
     def has_say(self, span: Span) -> bool:
         """Whether the copy gives a pronunciation for part of the stretch."""
-        return any(said.overlaps(span) for said in self._said)
+        at = bisect_left(self._said_ends, span.start + 1)
+        return at < len(self._said) and self._said[at].overlaps(span)
 
     def seconds(self, span: Span) -> float | None:
         """How long the reader speaks and pauses from the first to the last word of the stretch."""
@@ -64,6 +70,10 @@ class Passage:
     @cached_property
     def _said(self) -> list[Span]:
         return [span for span, _ in self.paragraph.said()]
+
+    @cached_property
+    def _said_ends(self) -> list[int]:
+        return [span.end for span in self._said]
 
     @cached_property
     def _word_starts(self) -> list[int]:

@@ -7,6 +7,7 @@ a paragraph it covers the paragraph.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -58,12 +59,16 @@ def _excuses(text: str, span: Span, covers: Span) -> Iterator[Excuse]:
 def excuse(findings: Sequence[Finding], context: Context) -> Iterator[Finding]:
     """The findings that no excuse covers, and a finding for each excuse that has no reason or excuses nothing."""
     given = excuses(context.script)
+    by_name: dict[str, list[tuple[int, int]]] = {}
+    for number, one in enumerate(given):
+        by_name.setdefault(one.name, []).append((one.covers.start, number))
     used: set[int] = set()
     for finding in findings:
-        by = [i for i, e in enumerate(given) if e.name == finding.name and _covers(e.covers, finding)]
-        used.update(by)
-        if not by:
+        by = _excused(finding, by_name.get(finding.name, []), given)
+        if by is None:
             yield finding
+        else:
+            used.add(by)
     for number, one in enumerate(given):
         if number not in used:
             message = f"nothing here is a {one.name} any more"
@@ -74,5 +79,11 @@ def excuse(findings: Sequence[Finding], context: Context) -> Iterator[Finding]:
             yield Finding(REASONLESS, "look", one.span.start, one.span.end, message, hint)
 
 
-def _covers(span: Span, finding: Finding) -> bool:
-    return span.start <= finding.start < max(span.end, span.start + 1)
+def _excused(finding: Finding, places: list[tuple[int, int]], given: Sequence[Excuse]) -> int | None:
+    """The number of the excuse that covers a finding. Blocks do not overlap: the last one before it decides."""
+    at = bisect_right(places, finding.start, key=lambda p: p[0]) - 1
+    if at < 0:
+        return None
+    number = places[at][1]
+    covers = given[number].covers
+    return number if finding.start < max(covers.end, covers.start + 1) else None

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Sequence
 
 from promptprep.model.finding import Finding
 from promptprep.model.script import Script
+
+_LINE = re.compile(r"[^\n]*\n|[^\n]+")
 
 
 def reworded(source: str, findings: Sequence[Finding]) -> str:
@@ -23,7 +26,5 @@ def patch(script: Script, findings: Sequence[Finding]) -> str:
     """A unified diff from the script's source to the reworded one; "" where nothing is offered."""
     name = script.file or f"{script.name}.{script.language}.md"
     after = reworded(script.source, findings)
-    lines = difflib.unified_diff(
-        script.source.splitlines(keepends=True), after.splitlines(keepends=True), f"a/{name}", f"b/{name}"
-    )
+    lines = difflib.unified_diff(_LINE.findall(script.source), _LINE.findall(after), f"a/{name}", f"b/{name}")
     return "".join(line if line.endswith("\n") else f"{line}\n\\ No newline at end of file\n" for line in lines)

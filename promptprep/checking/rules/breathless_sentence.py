@@ -36,8 +36,8 @@ def find(context: Context) -> Iterator[Hit]:
 
 def _wordy(passage: Passage, stretch: Span) -> bool:
     """Whether it is words that take the time: a long figure or an address is another rule's."""
-    longest = max((len(r.said) for r in passage.spoken.readings if r.span.overlaps(stretch)), default=0)
-    return longest < len(stretch) / 2
+    readings = passage.readings_in(stretch)
+    return max((len(r.said) for r in readings), default=0) < len(stretch) / 2
 
 
 def _stretches(passage: Passage, sentence: Sentence, breathing: frozenset[str]) -> Iterator[Span]:

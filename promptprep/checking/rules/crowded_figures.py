@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from promptprep.checking.context import Context, Passage
@@ -30,9 +31,9 @@ def find(context: Context) -> Iterator[Hit]:
 def _separate(passage: Passage, sentence: Sentence, found: list[Figure]) -> list[Figure]:
     """The sentence's figures; those of one date, time or reading count once."""
     kept: list[Figure] = []
-    for figure in found:
-        if not sentence.span.start <= figure.span.start < sentence.span.end:
-            continue
+    first = bisect_left(found, sentence.span.start, key=lambda f: f.span.start)
+    last = bisect_left(found, sentence.span.end, key=lambda f: f.span.start)
+    for figure in found[first:last]:
         reading = passage.reading_at(figure.span.start)
         if kept and reading is not None and reading.span.start <= kept[-1].span.start:
             continue

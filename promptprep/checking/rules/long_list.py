@@ -20,14 +20,14 @@ def find(context: Context) -> Iterator[Hit]:
     most = int(context.limit("long-list.items", _CAPACITY.value))
     unspaced = context.base in UNSPACED
     for passage, sentence in context.each_sentence():
-        for span, count in _lists(sentence, unspaced):
+        for span, count in _lists(sentence, unspaced, context.word_set("conjunctions")):
             if count >= most:
                 message = f"a list of {count} things in one sentence"
                 hint = "name the two or three that matter, or give each its own short sentence or graphic"
                 yield Hit(passage.source(span), message, hint)
 
 
-def _lists(sentence: Sentence, unspaced: bool) -> Iterator[tuple[Span, int]]:
+def _lists(sentence: Sentence, unspaced: bool, joining: frozenset[str]) -> Iterator[tuple[Span, int]]:
     """Runs of short items between commas, with the items counted; the last may bring "and" and what follows."""
     marks = [m.start() for m in _COMMA.finditer(sentence.text)]
     first = 0
@@ -37,8 +37,14 @@ def _lists(sentence: Sentence, unspaced: bool) -> Iterator[tuple[Span, int]]:
             last += 1
         if last > first:
             low, high = sentence.span.start + marks[first], sentence.span.start + marks[last]
-            yield _widened(sentence, low, high), last - first + 2
+            yield _widened(sentence, low, high), last - first + 2 + _joined(sentence, high, joining)
         first = last + 1
+
+
+def _joined(sentence: Sentence, comma: int, joining: frozenset[str]) -> bool:
+    """Whether what comes after the last comma is two items with "and" between."""
+    after = [w.key for w in sentence.words if w.span.start >= comma][: _ITEM_WORDS + 1]
+    return any(word in joining for word in after[1:])
 
 
 def _short(item: str, unspaced: bool) -> bool:

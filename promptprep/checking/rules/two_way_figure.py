@@ -17,14 +17,14 @@ _QUIET = ("year", "cardinal", "say", "emoji", "initialism", "url", "email", "has
 
 def find(context: Context) -> Iterator[Hit]:
     for passage in context.passages:
-        claimed: list[Span] = []
+        claimed: set[int] = set()
         for found in _DATE.finditer(passage.text):
             one, two = int(found[1]), int(found[3])
             if 1 <= one <= 12 and 1 <= two <= 12 and one != two:
-                claimed.append(Span(*found.span()))
-                yield _date(passage, claimed[-1])
+                claimed.add(found.start())
+                yield _date(passage, Span(*found.span()))
         for reading in passage.spoken.readings:
-            if reading.otherwise and not any(reading.span.overlaps(c) for c in claimed):
+            if reading.otherwise and reading.span.start not in claimed:
                 yield _reading(passage, reading)
 
 

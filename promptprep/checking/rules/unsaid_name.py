@@ -12,6 +12,7 @@ from promptprep.model.finding import Level
 from promptprep.spans import Span
 
 _RARE = Parameter(2.0, "Zipf value below which a name is rare", "1 word in 10 million; wordfreq 3 (Speer 2022)")
+_LONGEST = 40  # letters of a word that is looked at for its parts
 _NEARLY = 0.5  # of the Zipf scale above the limit: noted
 _NUMERALS = "一二三四五六七八九十百千万何数毎各同全"
 _WHOLE_WORDS = ("en", "es", "fr", "pt")  # lists that hold nearly every form of a word
@@ -94,6 +95,8 @@ def _known(context: Context, word: Token) -> float:
 
 def _compound(context: Context, word: str) -> bool:
     """Whether a word falls into two known ones."""
+    if len(word) > _LONGEST:
+        return False
     known = (word[:i] for i in range(4, len(word) - 3) if (context.zipf(word[:i]) or 0) > 3)
     return any((context.zipf(word[len(head) :]) or 0) > 3 for head in known)
 

@@ -1,0 +1,118 @@
+"""Rules that look at the format, the studio, the lines and the rig."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from promptprep.checking.check import check_script
+from promptprep.checking.readability import FORMULAS
+from promptprep.model.finding import Finding
+from promptprep.model.lines import BrokenScript, Column, Line, LineRun
+from promptprep.model.rig import Reader, Rig, Studio
+from promptprep.spans import Span
+from tests.checking.build import context_for, found
+
+CASES = Path(__file__).parent / "cases"
+RIG = Rig("hall", "Hall", 509.0, 286.0, 1920, 1080, "horizontal", 1500.0)
+STUDIO = Studio(rigs={"hall": RIG}, readers={"ines": Reader("ines", "Ines")})
+
+
+def only(findings: list[Finding], name: str) -> list[Finding]:
+    return [f for f in findings if f.name == name]
+
+
+def test_a_reader_that_the_studio_lacks_is_marked_at_its_line() -> None:
+    source = '+++\nreader = "inez"\nrig = "hall"\n+++\n\nGood evening.'
+    (one,) = only(found(source, "en", STUDIO), "unknown-name")
+    assert source[one.start : one.end] == 'reader = "inez"'
+    assert one.level == "fix"
+    assert not only(found(source.replace("inez", "ines"), "en", STUDIO), "unknown-name")
+    assert not only(found(source, "en"), "unknown-name"), "a studio without readers knows none better"
+
+
+def test_a_slot_shorter_than_its_copy() -> None:
+    copy = "The dome is open to all of you tonight. " * 20
+    (one,) = only(found(f"# Opening {{slot=0:10}}\n\n{copy}", "en"), "overfull-slot")
+    assert "its slot is 0:10" in one.message
+    assert not only(found(f"# Opening {{slot=5:00}}\n\n{copy}", "en"), "overfull-slot")
+
+
+def test_a_pronunciation_that_two_places_give_differently() -> None:
+    source = 'Look at [Vega]{say="VEE-ga"}. Then look at [Vega]{say="VAY-ga"} again.'
+    (one,) = only(found(source, "en"), "idle-pronunciation")
+    assert source[one.start : one.end] == "Vega"
+    assert one.start > source.index("Then")
+
+
+def test_a_pronunciation_in_a_note() -> None:
+    source = 'Good evening.\n\n> Say [Vega]{say="VEE-ga"} slowly.'
+    (one,) = only(found(source, "en"), "idle-pronunciation")
+    assert source[one.start : one.end] == '{say="VEE-ga"}'
+
+
+def broken(*lines: tuple[str, float], missing: tuple[str, ...] = ()) -> BrokenScript:
+    text = "".join(text for text, _ in lines)
+    made, at = [], 0
+    for number, (shown, width) in enumerate(lines):
+        last = number + 1 == len(lines)
+        span = Span(at, at + len(shown))
+        made.append(Line(number, 0, 0, span, (LineRun(shown),), width, 0.0, 1.0, last, last))
+        at = span.end
+    assert text
+    return BrokenScript("en", "ltr", Column(1000.0, 100.0, 150.0), tuple(made), missing)
+
+
+def lined(source: str, lines: BrokenScript) -> list[Finding]:
+    return check_script(replace(context_for(source, "en"), broken=lines))
+
+
+def test_a_character_without_a_shape_is_marked_where_it_stands() -> None:
+    source = "The sign \u2693 is up."
+    marked = only(lined(source, broken((source, 5.0), missing=("\u2693",))), "unshown-character")
+    assert [(f.start, f.end) for f in marked] == [(9, 10)]
+    assert not only(lined(source, broken((source, 5.0))), "unshown-character")
+
+
+@pytest.mark.parametrize(("width", "count"), [(9.9, 0), (10.0, 0), (10.5, 1)])
+def test_a_line_wider_than_the_column(width: float, count: int) -> None:
+    assert len(only(lined("Good evening.", broken(("Good evening.", width))), "overwide-line")) == count
+
+
+@pytest.mark.parametrize(("width", "count"), [(1.0, 1), (4.0, 0)])
+def test_a_word_alone_on_the_last_line(width: float, count: int) -> None:
+    lines = broken(("The dome is ", 9.0), ("open.", width))
+    assert len(only(lined("The dome is open.", lines), "stranded-word")) == count
+
+
+@pytest.mark.parametrize("language", sorted(FORMULAS))
+def test_a_hard_passage_only_where_it_is_long_enough(language: str) -> None:
+    lines: dict[str, Any] = tomllib.loads((CASES / "overlong-sentence.toml").read_text("utf-8"))[language]
+    (hard,), (easy,) = lines["fires"], lines["silent"]
+    assert only(found(" ".join([hard] * 5), language), "hard-passage")
+    assert not only(found(" ".join([easy] * 12), language), "hard-passage")
+    assert not only(found(hard, language), "hard-passage"), "one sentence is too short a passage"
+
+
+def test_levels_are_the_studio_s() -> None:
+    source = "The moon rises in the the east."
+    assert [f.level for f in only(found(source, "en"), "doubled-word")] == ["look"]
+    assert [f.level for f in only(found(source, "en", Studio(levels={"doubled-word": "fix"})), "doubled-word")] == [
+        "fix"
+    ]
+    assert not only(found(source, "en", Studio(levels={"doubled-word": "off"})), "doubled-word")
+
+
+def test_limits_are_the_studio_s() -> None:
+    source = "You can see Mars, Venus, Saturn and Jupiter tonight."
+    assert only(found(source, "en", Studio(limits={"long-list.items": 4})), "long-list")
+    assert not only(found(source, "en"), "long-list")
+
+
+def test_a_language_that_a_rule_does_not_claim_is_left_alone() -> None:
+    assert only(found("Le lac est est là.", "fr"), "doubled-word")
+    assert not only(found("A lua nasce no no leste.", "is"), "doubled-word")
