@@ -54,14 +54,17 @@ class Stage {
     Object.assign(this.strip.style, style);
   }
 
-  // Where the middles of the lines really are, in window pixels of the strip: browsers round heights.
+  // Where the middles of the lines really are, in window pixels of the strip: browsers round heights. Measured
+  // upright, so that every flip gets the very same numbers.
   measure() {
-    const whole = this.strip.getBoundingClientRect();
-    const start = new DOMMatrix(this.glass.style.transform).d < 0 ? whole.bottom : whole.top;
+    const turned = this.glass.style.transform;
+    this.glass.style.transform = "none";
+    const { top } = this.strip.getBoundingClientRect();
     this.centres = lineElements.map((element) => {
       const box = element.getBoundingClientRect();
-      return Math.abs((box.top + box.bottom) / 2 - start);
+      return (box.top + box.bottom) / 2 - top;
     });
+    this.glass.style.transform = turned;
   }
 
   // A height of the planned strip as window pixels of the strip as laid out.
