@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -12,6 +12,7 @@ from promptprep.breaking.paragraph import break_paragraph
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Studio
+from promptprep.model.session import Session
 from promptprep.rendering.captions import vtt
 from promptprep.rendering.crew import crew_csv, crew_pdf
 from promptprep.rendering.drawings import rig_drawings
@@ -20,6 +21,8 @@ from promptprep.rendering.measure import Measure
 from promptprep.rendering.paper import PaperTools, paper_pdf
 from promptprep.rendering.report import report_html, report_json
 from promptprep.rendering.screen import screen_html, screen_pdf
+from promptprep.rendering.session_sheets import session_files
+from promptprep.session.cue_words import CueWords
 from promptprep.spans import Span
 
 
@@ -105,3 +108,10 @@ def _stills(one: PreparedScript, tools: Tools, env: Environment) -> dict[str, by
     from promptprep.rendering.stills import stills
 
     return dict(stills(one, env, tools.fonts.subsets))
+
+
+def render_session(
+    session: Session, words: Mapping[str, CueWords], studio: Studio, tools: Tools, folders: Sequence[Path]
+) -> dict[str, bytes]:
+    """The sheets of a session. `words` tells by item code what its cues' texts mean."""
+    return session_files(session, studio, paper_tools("en", tools, environment(folders)), words)

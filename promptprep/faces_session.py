@@ -1,0 +1,96 @@
+"""The public faces of a session: a file in, a planned session and its sheets out."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from promptprep.errors import BadCall, PromptprepError
+from promptprep.faces import load_scripts, read_script, studio_for, template_folders, tools
+from promptprep.model.rig import Studio
+from promptprep.model.script import Script
+from promptprep.model.session import RunningOrder, Session
+
+if TYPE_CHECKING:
+    from promptprep.sitting import Sitting
+
+
+def plan_session(
+    path: Path, studio_file: Path | None = None, *, at: str | None = None, first: str | None = None,
+    rate: str | None = None,
+) -> Session:  # fmt: skip
+    """The session in a file, planned; `at` times the rest again from that clock time, beginning with item `first`.
+
+    A script that cannot be read leaves a hole: the rest is timed. Raises `UnreadableInput`, `BadCall`.
+    """
+    from promptprep.session.clock import next_at
+    from promptprep.sitting import session_of
+    from promptprep.store.session import parse_clock, read_session, with_rate
+
+    order = read_session(path)
+    order = with_rate(order, rate) if rate else order
+    if at and not (begins := order.start or order.end):
+        raise BadCall("no-clock", "this session has no clock to time it by", "give it a start in its file")
+    now = next_at(parse_clock(at), order.start or begins - timedelta(days=1)) if at and begins else None
+    if first is not None:
+        _check_item(order, first)
+    studio = studio_for([path], studio_file)
+    return session_of(order, _sitting(order, path, studio), studio, tools(), now, first)
+
+
+def _check_item(order: RunningOrder, code: str) -> None:
+    codes = [item.code for item in order.items]
+    if code not in codes:
+        raise BadCall("unknown-item", f"the session has no item {code!r}", "it has: " + ", ".join(codes))
+
+
+def _sitting(order: RunningOrder, path: Path, studio: Studio) -> Sitting:
+    """The scripts of a running order, their pronunciations put in, and why some cannot be read."""
+    from promptprep.sitting import Sitting
+    from promptprep.store.session import cue_words, session_limits
+
+    folder = path if path.is_dir() else path.parent
+    scripts: dict[str, Script] = {}
+    faults: dict[str, str] = {}
+    for item in order.items:
+        if item.file is not None:
+            try:
+                scripts[item.code] = load_scripts([folder / item.file], studio)[0]
+            except PromptprepError as fault:
+                faults[item.code] = fault.message
+    return Sitting(scripts, faults, session_limits(), cue_words())
+
+
+def keep_cue_numbers(path: Path, studio_file: Path | None = None) -> list[Path]:
+    """Writes the cue numbers of a session's scripts into them, as remarks; each old file is kept beside it.
+
+    Only plain-text scripts can keep numbers; others are passed over. Nothing that is read or said changes.
+    """
+    from promptprep.sitting import numbered_script
+    from promptprep.store.files import read_text, replace_text
+    from promptprep.store.session import read_session
+
+    folder = path if path.is_dir() else path.parent
+    changed = []
+    for name in dict.fromkeys(item.file for item in read_session(path).items if item.file):
+        file = folder / name
+        if file.suffix.lower() not in (".md", ".txt") or not file.is_file():
+            continue
+        text = numbered_script(read_script(file), tools())
+        if text != read_text(file):
+            replace_text(file, text)
+            changed.append(file)
+    return changed
+
+
+def write_session(session: Session, path: Path, out: Path, studio_file: Path | None = None) -> list[Path]:
+    """Writes crew sheets, lists and call sheet of a session to `out`. All files are written or none."""
+    from promptprep.outputs import render_session
+    from promptprep.session.cue_words import CueWords
+    from promptprep.store.files import write_outputs
+    from promptprep.store.session import cue_words
+
+    studio = studio_for([path], studio_file)
+    words = {row.item.code: CueWords(cue_words(), row.timed.language) for row in session.items}
+    return write_outputs(out, render_session(session, words, studio, tools(), template_folders(studio)))

@@ -1,0 +1,87 @@
+"""A session in lines of text: what a terminal shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from promptprep.model.session import PlannedItem, Session
+from promptprep.session.plan import clock_at
+from promptprep.session.rests import CAUTION
+from promptprep.units import clock_text
+
+HEAD = (
+    "item", "title", "language", "reader", ">starts", ">in 9 of 10 by", ">must start", ">runs", ">80 % range", ">slot",
+    ">over",
+)  # fmt: skip
+
+
+def summary_lines(session: Session) -> Iterator[str]:
+    order = session.order
+    day = f", {session.origin:%Y-%m-%d}" if session.origin and order.dated else ""
+    yield f"{order.title or order.file or 'session'}{day}" + (f" ({order.zone_name})" if order.zone_name else "")
+    if session.now_ms is not None:
+        first = next((r.item.code for r in session.items if not r.done), "nothing")
+        yield f"from {clock_at(session, session.now_ms)} on, beginning with {first}"
+    low, high = clock_at(session, session.end_low_ms), clock_at(session, session.end_high_ms)
+    yield f"ends at {clock_at(session, session.end_ms)}, in 8 of 10 sessions between {low} and {high}"
+    if session.hard_end_ms is not None and session.chance is not None:
+        over = session.over_ms or 0
+        word = "over" if over > 0 else "to spare"
+        yield (
+            f"must end by {clock_at(session, session.hard_end_ms)}: {clock_text(abs(over) / 1000)} {word}; "
+            f"it ends in time in {chance_text(session.chance)} of cases"
+        )
+
+
+def chance_text(chance: float) -> str:
+    """A chance in whole per cent: no session is ever sure."""
+    return "more than 99 %" if chance > 0.99 else "less than 1 %" if chance < 0.01 else f"{chance * 100:.0f} %"
+
+
+def item_rows(session: Session) -> list[tuple[str, ...]]:
+    return [_row(session, row) for row in session.items]
+
+
+def _row(session: Session, row: PlannedItem) -> tuple[str, ...]:
+    timed, over = row.timed, row.over_ms
+    spread = timed.timing.sd_s > 0
+    title = timed.title if timed.item.kind in ("script", "insert") else f"({timed.title})"
+    return (
+        row.item.code,
+        ("done: " if row.done else "") + (f"missing: {timed.title}" if timed.fault else title),
+        timed.language or "",
+        timed.reader_name or "",
+        clock_at(session, row.start_ms),
+        "" if row.done else clock_at(session, row.start_high_ms),
+        "" if row.back_ms is None or row.done else clock_at(session, row.back_ms),
+        clock_text(timed.runs_ms / 1000),
+        f"{clock_text(timed.timing.low_s)} to {clock_text(timed.timing.high_s)}" if spread else "",
+        "" if timed.slot_ms is None else clock_text(timed.slot_ms / 1000),
+        "" if over is None else ("+" if over > 0 else "") + clock_text(over / 1000),
+    )
+
+
+def repair_lines(session: Session) -> Iterator[str]:
+    if session.repairs:
+        yield "\nwhat can be done, least harm first:"
+    for repair in session.repairs:
+        yield f"  - {repair.text}" + (" That is enough." if repair.enough else "")
+        for code, spare in repair.spare:
+            yield f"      {code}, {spare.segment} ({clock_text(spare.gives_ms / 1000, tenths=True)}): {spare.text}"
+    resting = [rest for rest in session.rests if rest.due_after]
+    for rest in resting:
+        after = ", ".join(rest.due_after)
+        yield f"  - {rest.reader} should rest their voice for five minutes or more after {after}."
+    if resting:
+        yield f"  ({CAUTION})"
+
+
+def findings_lines(session: Session) -> Iterator[str]:
+    if session.findings:
+        yield ""
+    for f in session.findings:
+        place = ":".join(str(p) for p in (f.file, f.line, f.column) if p is not None)
+        cue = f" (cue {f.item}{f.cue})" if f.cue else ""
+        yield f"{place}: {f.level}: {f.message}{cue} [{f.name}]"
+        if f.hint:
+            yield f"    {f.hint}"
