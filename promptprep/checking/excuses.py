@@ -18,7 +18,6 @@ from promptprep.spans import Span
 
 STALE, REASONLESS = "stale-excuse", "reasonless-excuse"
 _EXCUSE = re.compile(r"\s*excuse\s*:\s*(?P<names>[\w-]+(?:\s*,\s*[\w-]+)*)\s*(?:because\b(?P<reason>.*))?", re.DOTALL)
-_REMARK = re.compile(r"<!--(.*?)-->", re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,16 +31,12 @@ class Excuse:
 
 
 def excuses(script: Script) -> tuple[Excuse, ...]:
-    """All excuses of a script, in order. Remarks stand as blocks or inside a paragraph's place in the source."""
+    """All excuses of a script, in order. A remark inside a paragraph stands as a block before it."""
     found: list[Excuse] = []
     for segment in script.segments:
-        blocks = segment.blocks
-        for index, block in enumerate(blocks):
+        for index, block in enumerate(segment.blocks):
             if isinstance(block, Remark):
-                found.extend(_excuses(block.text, block.span, _next(blocks, index, segment.span)))
-            else:
-                for inner in _REMARK.finditer(script.source, block.span.start, block.span.end):
-                    found.extend(_excuses(inner[1], Span(*inner.span()), block.span))
+                found.extend(_excuses(block.text, block.span, _next(segment.blocks, index, segment.span)))
     return tuple(found)
 
 

@@ -116,3 +116,15 @@ def test_limits_are_the_studio_s() -> None:
 def test_a_language_that_a_rule_does_not_claim_is_left_alone() -> None:
     assert only(found("Le lac est est là.", "fr"), "doubled-word")
     assert not only(found("A lua nasce no no leste.", "is"), "doubled-word")
+
+
+def test_a_date_and_a_time_count_as_one_figure_each() -> None:
+    assert not only(found("2026年12月14日の夜、100個の流星が35秒で見えます。", "ja"), "crowded-figures")
+    assert not only(found("It opens on 18 December 2026 at 7:30 for 40 people.", "en"), "crowded-figures")
+    assert only(found("It has 36 rooms, 14 doors, 9 lamps and 13 desks.", "en"), "crowded-figures")
+
+
+def test_a_figure_is_rounded_with_its_sign() -> None:
+    source = "The repair costs $183,462.75 in all."
+    (one,) = only(found(source, "en"), "overexact-figure")
+    assert (source[one.start : one.end], one.instead) == ("$183,462.75", "about $180,000")

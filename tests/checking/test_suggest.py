@@ -16,7 +16,7 @@ from promptprep.checking.suggest import patch, reworded
 from promptprep.parsing.parse import parse_script
 from tests.checking.build import found
 
-SOURCE = "# Opening\n\nThe moon rises in the the east.\n\nIt is 384,403 km away & c\u043eld.\n"
+SOURCE = "# Opening\n\nThe moon rises in the the east.\n\nIt costs $384,403 & is c\u043eld.\n"
 
 
 def test_the_patch_applies_and_gives_the_reworded_script(tmp_path: Path) -> None:
@@ -30,7 +30,7 @@ def test_the_patch_applies_and_gives_the_reworded_script(tmp_path: Path) -> None
 
 def test_the_rewordings_are_these() -> None:
     assert reworded(SOURCE, found(SOURCE, "en")) == (
-        "# Opening\n\nThe moon rises in the east.\n\nIt is about 380,000 km away and cold.\n"
+        "# Opening\n\nThe moon rises in the east.\n\nIt costs about $380,000 and is cold.\n"
     )
 
 

@@ -13,6 +13,8 @@ from promptprep.spans import Span
 
 _MOST = Parameter(4, "figures a sentence", "about four chunks are held at once: Cowan 2001 (from memory)")
 
+_PARTS = frozenset("年月日号號时時分点點년월일시분")  # between the figures of one date or time
+
 
 def find(context: Context) -> Iterator[Hit]:
     most = int(context.limit("crowded-figures.figures", _MOST.value))
@@ -29,16 +31,25 @@ def find(context: Context) -> Iterator[Hit]:
 
 
 def _separate(passage: Passage, sentence: Sentence, found: list[Figure]) -> list[Figure]:
-    """The sentence's figures; those of one date, time or reading count once."""
+    """The sentence's figures; those of one date or time count once."""
     kept: list[Figure] = []
+    last_end = 0
     first = bisect_left(found, sentence.span.start, key=lambda f: f.span.start)
     last = bisect_left(found, sentence.span.end, key=lambda f: f.span.start)
     for figure in found[first:last]:
-        reading = passage.reading_at(figure.span.start)
-        if kept and reading is not None and reading.span.start <= kept[-1].span.start:
-            continue
-        kept.append(figure)
+        if not (kept and _goes_on(passage, kept[-1].span, last_end, figure.span)):
+            kept.append(figure)
+        last_end = figure.span.end
     return kept
+
+
+def _goes_on(passage: Passage, one: Span, one_end: int, two: Span) -> bool:
+    """Whether two figures are parts of one date, time or reading."""
+    reading = passage.reading_at(two.start)
+    if reading is not None and reading.span.start <= one.start:
+        return True
+    between = passage.text[one_end : two.start]
+    return 0 < len(between) <= 3 and between.strip() in _PARTS
 
 
 RULE = Rule(

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.figures import Figure, figures, rounded
 from promptprep.checking.rule import Hit, Parameter, Rule
 from promptprep.model.finding import Level
+from promptprep.spans import Span
 
 _DIGITS = Parameter(5, "significant digits", "round figures for the ear: common practice, no source")
+
+_SIGNS = ("Sc", "Sm")  # currency and mathematical signs
 
 
 def find(context: Context) -> Iterator[Hit]:
@@ -31,11 +35,21 @@ def _level(figure: Figure, most: int) -> Level | None:
 
 
 def _hit(passage: Passage, figure: Figure, about: str, level: Level) -> Hit:
-    shorter = rounded(figure.text)
+    whole = _with_sign(passage, figure)
+    sign = passage.text[whole.start : figure.span.start]
     gap = "" if about in ("约", "約") else " "
-    instead = f"{about}{gap}{shorter}" if about and passage.plain(figure.span) and figure.text.isascii() else None
+    safe = about and passage.plain(whole) and figure.text.isascii()
+    instead = f"{about}{gap}{sign}{rounded(figure.text)}" if safe else None
     message = f"{figure.text} has more digits than a listener keeps"
-    return Hit(passage.source(figure.span), message, "round it, and say that it is rounded", instead, level)
+    return Hit(passage.source(whole), message, "round it, and say that it is rounded", instead, level)
+
+
+def _with_sign(passage: Passage, figure: Figure) -> Span:
+    """The figure with what is written against it on its left ("$", "US$", "-")."""
+    start = figure.span.start
+    while start > 0 and (unicodedata.category(passage.text[start - 1]) in _SIGNS or passage.text[start - 1] == "-"):
+        start -= 1
+    return Span(start, figure.span.end)
 
 
 RULE = Rule(

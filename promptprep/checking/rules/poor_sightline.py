@@ -19,7 +19,7 @@ def find(context: Context) -> Iterator[Hit]:
         return
     first = context.passages[0]
     place = first.source(Span(0, min(1, len(first.text))))
-    wrong = [v for v in context.sightline.verdicts if v.level in _LEVELS]
+    wrong = list({v.quantity: v for v in reversed(context.sightline.verdicts) if v.level in _LEVELS}.values())[::-1]
     if wrong:
         level: Level = "fix" if any(v.level == "fix" for v in wrong) else "look"
         message = f"on rig {context.sightline.rig.id!r}: " + "; ".join(_said(v) for v in wrong)
@@ -33,7 +33,8 @@ def _said(verdict: Verdict) -> str:
         else ("at most", verdict.high)
     )
     limit = f", {bounds[0]} {bounds[1]:g}" if bounds[1] is not None else ""
-    return f"{verdict.quantity.replace('_', ' ')} {verdict.value:.3g} {verdict.unit}{limit}"
+    name = verdict.quantity.removesuffix(f"_{verdict.unit}").replace("_", " ")
+    return f"{name} {verdict.value:.3g} {verdict.unit}{limit}"
 
 
 RULE = Rule(

@@ -31,23 +31,26 @@ def _rows(passage: Passage) -> Iterator[list[Token]]:
     for word in passage.words:
         if _capital(passage, word):
             if row and passage.text[row[-1].span.end : word.span.start].strip(" \n'’-"):
-                yield from _worth(row)
+                yield from _worth(passage, row)
                 row = []
             row.append(word)
             continue
-        yield from _worth(row)
+        yield from _worth(passage, row)
         row = []
-    yield from _worth(row)
+    yield from _worth(passage, row)
 
 
-def _worth(row: Sequence[Token]) -> Iterator[list[Token]]:
-    if any(len(w.text) >= 4 for w in row) and (len(row) > 1 or len(row[0].text) >= 5):
+def _worth(passage: Passage, row: Sequence[Token]) -> Iterator[list[Token]]:
+    """The row, where it holds a word: initials alone are none."""
+    words = [w for w in row if passage.reading_at(w.span.start) is None and len(w.text) >= 4]
+    if words and (len(row) > 1 or len(row[0].text) >= 5):
         yield list(row)
 
 
 def _capital(passage: Passage, word: Token) -> bool:
     letters = [c for c in word.text if c.isalpha()]
-    return len(letters) > 1 and all(c.isupper() for c in letters) and passage.reading_at(word.span.start) is None
+    reading = passage.reading_at(word.span.start)
+    return len(letters) > 1 and all(c.isupper() for c in letters) and (reading is None or reading.kind == "initialism")
 
 
 def _everyday(context: Context, passage: Passage, word: Token) -> bool:

@@ -12,6 +12,28 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 
 _DATE = re.compile(r"(?<![\d./-])(\d{1,2})([./-])(\d{1,2})\2(?:\d{4}|\d{2})(?![\d/-])")
+_SHORT = re.compile(r"(?<![\d./-])(\d{1,2})/(\d{1,2})(?![\d/.-]|\.\d)")  # a day and month, or a fraction
+_FRACTIONS = (
+    "1/2",
+    "1/3",
+    "2/3",
+    "1/4",
+    "3/4",
+    "1/5",
+    "2/5",
+    "3/5",
+    "4/5",
+    "1/6",
+    "1/8",
+    "3/8",
+    "5/8",
+    "7/8",
+    "1/10",
+    "24/7",
+)
+_HUNDREDS = re.compile(
+    r"(?<![\d.,])([1-9][1-9]00)(?![\d.,]\d|\d|s\b)"
+)  # English: fifteen hundred, one thousand five hundred
 _QUIET = ("year", "cardinal", "say", "emoji", "initialism", "url", "email", "hashtag")
 
 
@@ -23,6 +45,9 @@ def find(context: Context) -> Iterator[Hit]:
             if 1 <= one <= 12 and 1 <= two <= 12 and one != two:
                 claimed.add(found.start())
                 yield _date(passage, Span(*found.span()))
+        for hit in _shorter(context, passage):
+            if hit.span.start not in claimed:
+                yield hit
         for reading in passage.spoken.readings:
             if reading.otherwise and reading.span.start not in claimed:
                 yield _reading(passage, reading)
@@ -33,6 +58,17 @@ def _date(passage: Passage, span: Span) -> Hit:
     said = reading.said if reading is not None and reading.span == span and passage.plain(span) else None
     message = f"{span.of(passage.text)} is read as day and month by some, as month and day by others"
     return Hit(passage.source(span), message, "write the month as a word", said)
+
+
+def _shorter(context: Context, passage: Passage) -> Iterator[Hit]:
+    """A day and month that may be a fraction; round hundreds that may be a year."""
+    for found in _SHORT.finditer(passage.text):
+        if found[0] not in _FRACTIONS and 1 <= int(found[1]) <= 31 and 1 <= int(found[2]) <= 31:
+            message = f"{found[0]} is a date to some and a fraction to others"
+            yield Hit(passage.source(Span(*found.span())), message, "write it in words")
+    for found in _HUNDREDS.finditer(passage.text) if context.base == "en" else ():
+        message = f"{found[0]} can be said in hundreds, in thousands, or as a year"
+        yield Hit(passage.source(Span(*found.span())), message, "write it as it is to be said", level="note")
 
 
 def _reading(passage: Passage, reading: Reading) -> Hit:
