@@ -102,4 +102,4 @@ def _wait(wait: Wait) -> dict[str, Any]:
 
 def _cue(cue: NumberedCue) -> dict[str, Any]:
     actions = [[action.kind, action.text, action.duration_s] for action in cue.actions]
-    return {"number": cue.number, "at_s": _s(cue.at_s), "actions": actions}
+    return {"number": cue.label or str(cue.number), "at_s": _s(cue.at_s), "actions": actions}

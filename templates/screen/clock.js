@@ -1,5 +1,5 @@
 // The script's clock: planned seconds, moved by real ones. It starts and stops softly, pays back what a soft start or
-// a slow frame cost, and holds rather than jumps when the window slept.
+// a slow frame cost (less what the soft stop before it ran on), and holds rather than jumps when the window slept.
 const SOFT_S = 0.45;
 const SLOW_FRAME_S = 0.25;
 const SLEPT_S = 2;
@@ -55,8 +55,8 @@ class Clock {
     if (this.going) this.owed += gap - step;
     this.ramp = clamp(this.ramp + (this.going ? step : -step) / SOFT_S, 0, 1);
     const rate = this.rate;
-    if (this.going) this.owed += step * (1 - rate);
-    const back = Math.min(this.owed, step * PAY_BACK * rate);
+    this.owed += this.going ? step * (1 - rate) : -step * rate;
+    const back = this.going ? clamp(this.owed, 0, step * PAY_BACK * rate) : 0;
     this.owed -= back;
     if (rate > 0) this.advance((step * rate + back) * (waitAt(this.at) ? 1 : this.factor));
   }

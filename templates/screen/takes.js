@@ -28,16 +28,24 @@ const TAKE_EVENTS = {
     const hold = take.holds.at(-1);
     if (!hold || hold.length_s !== null) return;
     hold.length_s = round(at - hold.at_s);
-    const segment = take.segments.at(-1);
-    if (segment && segment.ended_s === null) segment.held_s = round(segment.held_s + hold.length_s);
+    heldFor(take, hold.length_s);
   },
   jump: (take, [at, from, to]) => take.jumps.push({ at_s: at, from_s: from, to_s: to }),
   pace: (take, [at, factor]) => take.pace.push({ at_s: at, factor }),
   clap: (take, [at]) => { take.clap_s = at; },
-  break: (take, [at, length]) => take.breaks.push({ at_s: at, length_s: length }),
+  break: (take, [at, length]) => {
+    take.breaks.push({ at_s: at, length_s: length });
+    if (take.holds.at(-1)?.length_s !== null) heldFor(take, length);
+  },
   end: (take, [at]) => Object.assign(take, { ended_s: at, finished: true }),
   saved: (take) => { take.saved = true; },
 };
+
+// Time that the segment on hand stood still: who learns from a take leaves it out.
+function heldFor(take, seconds) {
+  const segment = take.segments.at(-1);
+  if (segment && segment.ended_s === null) segment.held_s = round(segment.held_s + seconds);
+}
 
 const round = (seconds) => Math.round(seconds * 1000) / 1000;
 
@@ -165,6 +173,7 @@ class Recorder {
     this.take.ended_s = this.now;
     this.take.script_s = round(at);
     if (this.entered && at > this.place) this.moved(at, gap);
+    if (this.entered && at >= plan.end_s && this.place < plan.end_s) this.leave(at, this.fromStart);
     this.place = at;
     this.sinceFlush += gap * 1000;
     if (this.sinceFlush >= PART_MS) this.flush();
@@ -193,7 +202,7 @@ class Recorder {
 
   jumped(from, to) {
     if (!this.take) return;
-    if (this.entered) this.leave(from, false);
+    if (this.entered && from < plan.end_s) this.leave(from, false);
     this.note("jump", this.now, round(from), round(to));
     this.place = to;
     if (this.entered) this.enter(to);
@@ -201,7 +210,7 @@ class Recorder {
 
   end() {
     if (!this.take) return;
-    if (this.entered) this.leave(this.place, this.fromStart && this.place >= plan.end_s - 0.05);
+    if (this.entered && this.place < plan.end_s) this.leave(this.place, false);
     this.note("end", this.now);
     this.flush();
     this.take = null;

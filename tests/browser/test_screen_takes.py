@@ -10,6 +10,7 @@ import pytest
 
 from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.screen import Place, screen_html
+from promptprep.store.takes import read_take
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
@@ -114,6 +115,26 @@ def test_a_reload_loses_less_than_half_a_second(context: Any, address: str, tmp_
     gap = take["breaks"][0]
     assert gap["at_s"] >= after_ms / 1000 + 0.15 - 0.5
     assert take["lines"][0]["planned_s"] == 0
+    open_s = take["segments"][0]["ended_s"] - take["segments"][0]["started_s"] - take["segments"][0]["held_s"]
+    assert open_s == pytest.approx(take["segments"][0]["to_s"], abs=0.5), "what is left is what was read"
+
+
+def test_a_take_is_read_by_who_learns_from_it(context: Any, write_page: Any, tmp_path: Path) -> None:
+    """A whole short segment, with a hold in it: the reading is as long as its plan."""
+    one = prepared("# A\n\nOne two three four five six seven.\n\n# B\n\nEight nine ten eleven.")
+    page = opened(context, write_page("a.html", screen_html(one, env(), fonts)))
+    start_take(page)
+    page.wait_for_timeout(900)
+    page.keyboard.press(" ")
+    page.wait_for_timeout(800)
+    page.keyboard.press(" ")
+    page.wait_for_timeout(round(1000 * one.timing.timing.mean_s))
+    page.keyboard.press("t")
+    file = saved(page, tmp_path)["file"]
+    timed = read_take(tmp_path / file)
+    assert [reading.text for reading in timed] == ["One two three four five six seven.", "Eight nine ten eleven."]
+    for reading, segment in zip(timed, one.timing.segments, strict=True):
+        assert reading.seconds == pytest.approx(segment.timing.mean_s, abs=0.35)
 
 
 def test_a_crash_of_the_page_keeps_the_take(context: Any, address: str) -> None:
