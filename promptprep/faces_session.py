@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -84,13 +85,25 @@ def keep_cue_numbers(path: Path, studio_file: Path | None = None) -> list[Path]:
     return changed
 
 
-def write_session(session: Session, path: Path, out: Path, studio_file: Path | None = None) -> list[Path]:
-    """Writes crew sheets, lists and call sheet of a session to `out`. All files are written or none."""
+def write_session(
+    session: Session, path: Path, out: Path, studio_file: Path | None = None, takes: Sequence[Path] = ()
+) -> list[Path]:
+    """Writes crew sheets, lists, call sheet, captions and chapters of a session to `out`: all files or none.
+
+    Captions of scripts of which `takes` holds a take file have its times. Raises `UnreadableInput`, `OutputFault`.
+    """
     from promptprep.outputs import render_session
     from promptprep.session.cue_words import CueWords
     from promptprep.store.files import write_outputs
     from promptprep.store.session import cue_words
+    from promptprep.store.take_times import read_take_times, takes_by_item
 
     studio = studio_for([path], studio_file)
     words = {row.item.code: CueWords(cue_words(), row.timed.language) for row in session.items}
-    return write_outputs(out, render_session(session, words, studio, tools(), template_folders(studio)))
+    named = {
+        row.item.code: (row.timed.script.name, row.timed.script.language, row.timed.digest)
+        for row in session.items
+        if row.timed.script is not None
+    }
+    times = takes_by_item([read_take_times(take) for take in takes], named)
+    return write_outputs(out, render_session(session, words, studio, tools(), template_folders(studio), times))

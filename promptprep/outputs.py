@@ -12,8 +12,9 @@ from promptprep.breaking.paragraph import break_paragraph
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Studio
-from promptprep.model.session import Session
-from promptprep.rendering.captions import vtt
+from promptprep.model.session import PlannedItem, Session
+from promptprep.rendering.caption_files import chapters, chapters_list, chapters_vtt, srt, ttml, vtt
+from promptprep.rendering.captions import Retime, caption_limits, captions_of
 from promptprep.rendering.crew import crew_csv, crew_pdf
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
@@ -65,11 +66,16 @@ def render_script(
         f"{stem}.paper.pdf": paper_pdf(one, studio, printed, beside=beside),
         f"{stem}.crew.pdf": crew_pdf(one, studio, printed),
         f"{stem}.crew.csv": crew_csv(one).encode("utf-8-sig"),
-        f"{stem}.vtt": vtt(one).encode("utf-8"),
+        f"{stem}.vtt": _vtt(one, printed, tools).encode("utf-8"),
     }
     for variant in studio.paper.variants:
         files[f"{stem}.{variant}.pdf"] = paper_pdf(one, studio, printed, variant, beside)
     return files
+
+
+def _vtt(one: PreparedScript, printed: PaperTools, tools: Tools) -> str:
+    limits = caption_limits(tools.language(one.script.language))
+    return vtt(captions_of(one.script, one.timing, printed, limits), one.digest)
 
 
 def _beside(one: PreparedScript, prepared: Prepared) -> PreparedScript | None:
@@ -111,7 +117,34 @@ def _stills(one: PreparedScript, tools: Tools, env: Environment) -> dict[str, by
 
 
 def render_session(
-    session: Session, words: Mapping[str, CueWords], studio: Studio, tools: Tools, folders: Sequence[Path]
+    session: Session,
+    words: Mapping[str, CueWords],
+    studio: Studio,
+    tools: Tools,
+    folders: Sequence[Path],
+    takes: Mapping[str, Retime],
 ) -> dict[str, bytes]:
-    """The sheets of a session. `words` tells by item code what its cues' texts mean."""
-    return session_files(session, studio, paper_tools("en", tools, environment(folders)), words)
+    """The sheets of a session, and the captions and chapters of its scripts. `words` tells by item code what its cues'
+    texts mean, `takes` when a script's words were said, where a take is at hand."""
+    env = environment(folders)
+    files = session_files(session, studio, paper_tools("en", tools, env), words)
+    for row in session.items:
+        files |= _caption_files(row, tools, env, takes.get(row.item.code))
+    return files
+
+
+def _caption_files(row: PlannedItem, tools: Tools, env: Environment, retime: Retime | None) -> dict[str, bytes]:
+    script, plan = row.timed.script, row.timed.plan
+    if script is None or plan is None:
+        return {}
+    limits = caption_limits(tools.language(script.language))
+    found = captions_of(script, plan, paper_tools(script.language, tools, env), limits, retime)
+    parts, stem = chapters(plan, retime), f"{row.item.code}.{script.name}.{script.language}"
+    texts = {
+        "vtt": vtt(found, row.timed.digest, "times of a take" if retime else "times predicted"),
+        "srt": srt(found),
+        "ttml": ttml(found, script.language, row.timed.direction, row.timed.title),
+        "chapters.vtt": chapters_vtt(parts),
+        "chapters.txt": chapters_list(parts),
+    }
+    return {f"{stem}.{kind}": text.encode("utf-8") for kind, text in texts.items()}

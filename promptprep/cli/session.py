@@ -22,6 +22,9 @@ def command(
     ] = None,
     rate: Annotated[str | None, typer.Option(help='Timecode rate: "25", "29.97-drop" ...')] = None,
     out: Annotated[Path | None, typer.Option(help="Write crew sheets, lists and captions to this folder.")] = None,
+    take: Annotated[
+        list[Path] | None, typer.Option(help="A take file that gives captions their real times.", show_default=False)
+    ] = None,
     keep_numbers: Annotated[
         bool, typer.Option("--keep-numbers", help="Write cue numbers into the scripts, as remarks.")
     ] = False,
@@ -35,7 +38,7 @@ def command(
         for file in faces_session.keep_cue_numbers(path, studio):
             typer.echo(f"numbers written to {file}; the old one is kept beside it", err=True)
     session = faces_session.plan_session(path, studio, at=at, first=first, rate=rate)
-    written = faces_session.write_session(session, path, out, studio) if out else []
+    written = faces_session.write_session(session, path, out, studio, take or ()) if out else []
     if as_json:
         from promptprep.rendering.session_json import session_object
 

@@ -10,8 +10,8 @@ from datetime import datetime, tzinfo
 from typing import Literal
 
 from promptprep.model.finding import Level
-from promptprep.model.script import Cue
-from promptprep.model.timing import Timing
+from promptprep.model.script import Cue, Script
+from promptprep.model.timing import ScriptTiming, Timing
 from promptprep.units import Sourced
 
 ItemKind = Literal["script", "insert", "setup", "break"]
@@ -101,7 +101,8 @@ class TimedSegment:
 class ItemCue:
     """A numbered cue with what the crew sheets need. `at_ms` counts from the start of its item.
 
-    `words` are the last that are said before it; `first_words` the first after it.
+    `words` are the last that are said before it; `first_words` the first after it. `after` names the clip or live part
+    that runs between those words and the cue.
     """
 
     label: str
@@ -110,6 +111,7 @@ class ItemCue:
     words: str
     first_words: str
     actions: tuple[Cue, ...]
+    after: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +119,8 @@ class TimedItem:
     """An item with its time. `fault` says why a script could not be read: then its slot stands for its time.
 
     `reader` groups what shares one pace error. `direction` is that of the copy. `points` are its cues as they stand in
-    the script, `cues` the same as the crew reads them.
+    the script, `cues` the same as the crew reads them; `digest`
+    stands for its wording.
     """
 
     item: Item
@@ -133,6 +136,9 @@ class TimedItem:
     fault: str | None = None
     direction: str = "ltr"
     points: tuple[NumberedCue, ...] = ()
+    script: Script | None = None
+    plan: ScriptTiming | None = None
+    digest: str = ""
 
     @property
     def runs_ms(self) -> int:

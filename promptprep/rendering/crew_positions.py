@@ -25,6 +25,8 @@ POSITIONS: Mapping[str, tuple[str, ...]] = {
     "lights": ("lights",),
     "record": ("record",),
 }
+TOGETHER = (("vision", "clip", "live"), ("graphic", "screen"), ("prompter",), ("sound",), ("lights", "record"))
+MOST_COLUMNS = 4
 COLUMNS = (
     "cue", "item", "segment", "at", "at_s", "timecode", "standby", "after_words", "kind", "action", "duration_s",
     "next_in_s",
@@ -95,10 +97,23 @@ def busy_positions(session: Session) -> list[str]:
     return [position for position, own in POSITIONS.items() if kinds & set(own)]
 
 
-def kinds_of(rows: Sequence[PositionRow]) -> list[str]:
-    """The columns of a sheet: the kinds that occur, in their usual order, unknown ones last."""
+def columns_of(rows: Sequence[PositionRow]) -> dict[str, tuple[str, ...]]:
+    """The columns of a sheet by head: one a kind where there are few, else kinds of one desk together."""
     found = {a.kind for row in rows for a in row.actions}
-    return [k for k in CUE_KINDS if k in found] + sorted(found - set(CUE_KINDS))
+    kinds = [k for k in CUE_KINDS if k in found] + sorted(found - set(CUE_KINDS))
+    if len(kinds) <= MOST_COLUMNS:
+        return {kind: (kind,) for kind in kinds}
+    rest = tuple(k for k in kinds if not any(k in group for group in TOGETHER))
+    groups = [tuple(k for k in group if k in found) for group in TOGETHER] + [rest]
+    return {", ".join(group): group for group in groups if group}
+
+
+def cells_of(row: PositionRow, columns: Mapping[str, tuple[str, ...]]) -> list[list[str]]:
+    """The actions of a row in the sheet's columns; where kinds share a column each says which it is."""
+    return [
+        [f"{a.kind}: {action_text(a)}" if len(kinds) > 1 else action_text(a) for a in row.actions if a.kind in kinds]
+        for kinds in columns.values()
+    ]
 
 
 def action_text(cue: Cue) -> str:

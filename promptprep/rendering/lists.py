@@ -33,7 +33,8 @@ class ListRow:
 def shot_list(session: Session) -> list[ListRow]:
     """Shots grouped by camera or source, each with the time until which it stays."""
     shots = [(row, cue) for row in position_rows(session) for cue in row.actions if cue.kind == "vision"]
-    ends = [row.at for row, _ in shots[1:]] + [clock_at(session, session.end_ms)] if shots else []
+    following = [row.at_ms for row, _ in shots[1:]] + [session.end_ms] if shots else []
+    ends = [clock_at(session, min(ms, row.item.end_ms)) for (row, _), ms in zip(shots, following, strict=True)]
     found = []
     for (row, cue), end in zip(shots, ends, strict=True):
         source, *rest = _PARTS.split(cue.text, maxsplit=1)

@@ -127,6 +127,7 @@ def cue_objects(session: Session, rate: Rate) -> Iterator[dict[str, Any]]:
             "standby_s": max(0, starts[i] - session.order.standby_ms) / 1000,
             "after_words": cue.words,
             "before_words": cue.first_words,
+            "after": cue.after,
             "actions": [_action(action) for action in cue.actions],
             "duration_s": duration_s(cue),
             "next_in_s": (starts[i + 1] - starts[i]) / 1000 if i + 1 < len(starts) else None,

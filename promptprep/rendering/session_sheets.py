@@ -10,10 +10,10 @@ from promptprep.model.session import Session
 from promptprep.rendering.call_sheet import CAUTIONS, HEAD, calls
 from promptprep.rendering.crew_positions import (
     ALL,
-    action_text,
     busy_positions,
+    cells_of,
+    columns_of,
     csv_text,
-    kinds_of,
     position_rows,
     positions_csv,
 )
@@ -73,7 +73,6 @@ def _common(session: Session) -> dict[str, Any]:
         "clock": lambda ms: clock_at(session, ms),
         "length": lambda ms: clock_text(ms / 1000),
         "tenths": lambda ms: clock_text(ms / 1000, tenths=True),
-        "action_text": action_text,
         "chance": None if session.chance is None else chance_text(session.chance),
     }
 
@@ -83,10 +82,9 @@ def _pages(session: Session, words: Mapping[str, CueWords]) -> Iterator[tuple[st
     yield "call", "call.html", {"sheet": "call sheet", "calls": calls(session), "cautions": CAUTIONS}
     for position in (ALL, *busy_positions(session)):
         rows = position_rows(session, position)
-        kinds = kinds_of(rows)
-        cells = [[[action_text(a) for a in row.actions if a.kind == kind] for kind in kinds] for row in rows]
-        values = {"position": position, "sheet": f"crew sheet, {position}", "kinds": kinds}
-        yield f"crew.{position}", "crew.html", {**values, "rows": list(zip(rows, cells, strict=True))}
+        columns = columns_of(rows)
+        shown = [(row, cells_of(row, columns)) for row in rows]
+        yield f"crew.{position}", "crew.html", {"sheet": f"crew sheet, {position}", "columns": columns, "rows": shown}
     tables = [
         ("Shots by source", SHOT_HEAD, shot_list(session)),
         ("Graphics to proof-read", GRAPHIC_HEAD, graphic_list(session, words)),

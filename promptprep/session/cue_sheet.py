@@ -18,17 +18,28 @@ def cue_sheet(script: Script, cues: tuple[NumberedCue, ...]) -> tuple[ItemCue, .
         for b, block in enumerate(segment.blocks)
         if isinstance(block, Paragraph) and block.text.strip()
     ]
-    return tuple(
-        ItemCue(
-            label=cue.label,
-            at_ms=round(cue.at_s * 1000),
-            segment=script.segments[cue.segment].title,
-            words=_last(before),
-            first_words=_first(after),
-            actions=cue.actions,
+    found: list[ItemCue] = []
+    said = None
+    for cue, (before, after) in zip(cues, _around(cues, texts), strict=True):
+        found.append(
+            ItemCue(
+                label=cue.label,
+                at_ms=round(cue.at_s * 1000),
+                segment=script.segments[cue.segment].title,
+                words=_last(before),
+                first_words=_first(after),
+                actions=cue.actions,
+                after=_running(found[-1]) if found and said == (before, after) else "",
+            )
         )
-        for cue, (before, after) in zip(cues, _around(cues, texts), strict=True)
-    )
+        said = (before, after)
+    return tuple(found)
+
+
+def _running(cue: ItemCue) -> str:
+    """The last clip or live part of a cue, or what ran before it, if nothing has been said since."""
+    timed = [a for a in cue.actions if a.kind in ("clip", "live") and a.duration_s]
+    return f"{timed[-1].kind} {timed[-1].text}".strip() if timed else cue.after
 
 
 def _around(cues: tuple[NumberedCue, ...], texts: list[tuple[int, int, str]]) -> Iterator[tuple[str, str]]:
