@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
@@ -22,6 +23,11 @@ def find(context: Context) -> Iterator[Hit]:
     for passage, sentence in context.each_sentence():
         opened = _openings(context, passage, sentence)
         depth = max((c.depth for c in clauses_of(context, passage, sentence)), default=0)
+        inner = _inside(context, passage, sentence)
+        if inner is not None:
+            hint = "say the inner one first, in a sentence of its own"
+            yield Hit(passage.source(inner), "a clause opens before the one around it has said its verb", hint)
+            continue
         if not (depth >= deep and len(opened) >= deep if context.parsed is not None else len(opened) >= most):
             continue
         if opened:
@@ -43,6 +49,16 @@ def _openings(context: Context, passage: Passage, sentence: Sentence) -> list[Sp
     if context.base in UNSPACED and len(found) < 2:
         return [Span(m.start(), m.end()).shifted(sentence.span.start) for m in _LINKS.finditer(sentence.text)]
     return found
+
+
+def _inside(context: Context, passage: Passage, sentence: Sentence) -> Span | None:
+    """Two relatives with two or three words between, no mark: "the man whom the dog whom ..."."""
+    relatives = context.word_set("relatives") & context.word_set("subordinators")
+    at = [w for w in sentence.words if w.key in relatives]
+    for one, two in pairwise(at):
+        if 3 <= two.place - one.place <= 4 and ("," not in passage.text[one.span.end : two.span.start]):
+            return Span(one.span.start, two.span.end)
+    return None
 
 
 _LINKS = re.compile(r"(?:ので|ため|けれど|けれども|ながら|のに|たら|ても)(?=[、,])")

@@ -12,7 +12,8 @@ from promptprep.model.finding import Level
 _COMMON = Parameter(
     5.0, "Zipf value from which it is a note only", "readers know a common word: our reasoning, no source"
 )
-_PLAIN = 5.9  # Zipf value from which it is not worth a word
+_NEAR = 9  # words
+_PLAIN, _PLAIN_BY_CLASS = 5.9, 5.25  # Zipf values from which it is not worth a word
 
 
 def find(context: Context) -> Iterator[Hit]:
@@ -26,17 +27,25 @@ def find(context: Context) -> Iterator[Hit]:
             said = ways.get(word.key) or classes.get(word.key)
             if said is None or (passage.segment, word.key) in seen or passage.has_say(word.span):
                 continue
-            level = _level(context, word, word.key in classes, common)
-            if level is None or _is_clear(context, passage, word, clear, word.key in classes):
-                continue
+            level: Level | None = "look"
+            if not _again(passage, word):
+                level = _level(context, word, word.key in classes, common)
+                if level is None or _is_clear(context, passage, word, clear, word.key in classes):
+                    continue
             seen.add((passage.segment, word.key))
             hint = f'write it so that one reading is left, or give it: [{word.text}]{{say="..."}}'
             yield Hit(passage.source(word.span), f"{word.text!r} can be read two ways: {said}", hint, level=level)
 
 
+def _again(passage: Passage, word: Token) -> bool:
+    """Whether the spelling comes again within a few words: then the reader must say both ways in one breath."""
+    near = passage.words[word.place + 1 : word.place + _NEAR]
+    return len(word.key) > 2 and any(other.key == word.key for other in near)
+
+
 def _level(context: Context, word: Token, by_class: bool, common: float) -> Level | None:
     zipf = context.zipf(word.key) or 0.0
-    if zipf >= _PLAIN:
+    if zipf >= (_PLAIN_BY_CLASS if by_class else _PLAIN):
         return None
     return "note" if by_class or zipf >= common or context.base in UNSPACED else "look"
 

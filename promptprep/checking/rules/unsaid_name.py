@@ -50,7 +50,10 @@ def _strangers(context: Context, passage: Passage, rare: float) -> Iterator[tupl
         kanji = (w for w in passage.words if _KANJI.fullmatch(w.text) and w.text[0] not in _NUMERALS)
         yield from ((w.span, "note") for w in kanji if context.zipf(w.key) == 0)
     if context.base in _CAPITALS:
+        alphabet = frozenset(context.language.maybe("faults", "alphabet", "")) | {"q", "x", "c"}
         for word in passage.words:
+            if not alphabet.issuperset(c for c in word.key if c.isalpha()):
+                continue  # foreign-word has it
             if _is_name(passage, word):
                 zipf = _known(context, word)
                 if zipf < rare + _NEARLY:
