@@ -182,7 +182,7 @@ class BlockReader:
         for row, part in enumerate(token.content.split("\n")):
             begin = self._line(first + row)
             end = self.lines[first + row + 1] if first + row + 1 < len(self.lines) else len(self.source)
-            line = self.source[begin:end].rstrip("\r\n")
+            line = self.source[begin:end].rstrip("\r\n").replace("\0", "\ufffd")  # as CommonMark shows NUL
             content_starts.append(at)
             source_starts.append(begin + _inset(line, part, heading))
             at += len(part) + 1

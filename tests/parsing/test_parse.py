@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from promptprep.errors import UnreadableInput
@@ -122,6 +122,7 @@ PIECES = st.sampled_from([*MARKUP, "Good evening.", "月が", "مساء"])
 
 
 @settings(max_examples=300, deadline=None)
+@example("\x0c\x00")
 @given(st.one_of(st.text(max_size=200), st.lists(PIECES, max_size=25).map("".join)))
 def test_parts_join_to_the_source(text: str) -> None:
     try:

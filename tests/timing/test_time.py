@@ -149,7 +149,7 @@ def test_work_grows_in_a_straight_line(tag: str) -> None:
     }[tag]
     measured(text, tag)
     once, four = (min(_taken_s(text * n, tag) for _ in range(3)) for n in (250, 1000))
-    assert four < 9 * once
+    assert four < 12 * once + 0.02  # sixteen times the work were it quadratic
 
 
 def _taken_s(text: str, tag: str) -> float:
