@@ -27,11 +27,17 @@ function laterRow(cue) {
   return make("li", {}, make("span", { class: "in" }), make("b", {}, String(cue.number)), make("span", {}, ...what));
 }
 
+// On long scripts the board says from the start that the voice needs rests.
+function voiceCaution() {
+  const spoken = plan.end_s - fixedBetween(0, plan.end_s);
+  return spoken > VOICE_S ? [make("p", { id: "o-caution" }, words.caution_voice)] : [];
+}
+
 function boardParts(ask, choose) {
   const list = make("ol", { id: "o-segments" }, ...plan.segments.map((segment, i) => segmentRow(segment, i, choose)));
   const figures = [["o-gone", words.gone], ["o-left", words.to_go], ["o-over", words.slot], ["o-session", words.session]];
   return [
-    make("header", {}, make("h1", {}, plan.title), make("span", { id: "o-state", role: "status" })),
+    make("header", {}, make("h1", {}, plan.title), make("span", { id: "o-state", role: "status" }), ...voiceCaution()),
     make("section", { id: "o-figures" }, ...figures.map(([id, label]) => figure(id, label))),
     make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" }), make("ol", {})),
     make("section", { id: "o-list" }, make("h2", {}, words.segments), list),

@@ -387,6 +387,12 @@ def test_the_session_is_on_the_operators_board(context: Any, write_page: Any) ->
     assert operator.locator("#o-session").is_visible()
 
 
+@pytest.mark.parametrize(("words", "told"), [(300, 0), (3000, 1)])
+def test_a_long_script_asks_for_rests_of_the_voice(context: Any, write_page: Any, words: int, told: int) -> None:
+    operator = operator_of(opened(context, write_page("a.html", screen_html(prepared(hour(words)), env(), fonts))))
+    assert operator.locator("#o-caution").count() == told
+
+
 def test_words_can_be_translated(context: Any, write_page: Any) -> None:
     page = opened(context, write_page("a.html", screen_html(demo("sky.fr"), env(), fonts, translate=str.upper)))
     page.keyboard.press("p")
