@@ -13,7 +13,7 @@ from markupsafe import Markup
 
 from promptprep.errors import UnreadableInput
 
-_UNSAFE_IN_CSS = re.compile(r'["\\<>&\x00-\x1f\x7f]')
+_UNSAFE_IN_CSS = re.compile(r"""["'\\<>&\x00-\x1f\x7f]""")
 
 
 def environment(folders: Sequence[Path]) -> jinja2.Environment:
@@ -31,7 +31,7 @@ def environment(folders: Sequence[Path]) -> jinja2.Environment:
 
 
 def css_string(text: str) -> Markup:
-    """A text as a CSS string, quotes included, safe inside a style element."""
+    """A text as a CSS string, quotes included, safe inside a style element or an attribute in single quotes."""
     return Markup('"' + _UNSAFE_IN_CSS.sub(lambda found: f"\\{ord(found[0]):x} ", str(text)) + '"')
 
 

@@ -129,8 +129,9 @@ class Filler:
         copy = next((item for item in group if item.kind == "copy"), None)
         if self.pages[-1].pieces and self._better_over(lead, copy):
             self._turn()
-        for item in lead:
-            self._lead(item)
+        for n, item in enumerate(lead):
+            with_it = lead[n : n + 2] if item.kind == "heading" else [item]
+            self._lead(item, with_it)
         if copy is not None:
             self._copy(copy)
 
@@ -141,9 +142,10 @@ class Filler:
             return self._after_lead(lead, Cursor()) is not None
         if copy is None:
             return False
-        first = self.rows(copy, 0, copy.sentences[0])
+        end = self._sentence_end(copy, 0)
+        first = self.rows(copy, 0, end)
         if self._after(first, here, copy.gap_pt) is None:
-            return self._fits_over(lead, copy, copy.sentences[0]) or self._how_many(first, here, copy.gap_pt) < FEWEST
+            return self._fits_over(lead, copy, end) or self._how_many(first, here, copy.gap_pt) < FEWEST
         free = self.body_pt - max(self.pages[-1].at.copy_pt, self.pages[-1].at.lane_pt)
         if free > ENDS_EARLY * self.body_pt or len(copy.text) > self.most:
             return False
@@ -160,11 +162,11 @@ class Filler:
             here = None if here is None else self._after([item.row], here, item.gap_pt)
         return here
 
-    def _lead(self, item: Item) -> None:
-        gap = item.gap_pt if self.pages[-1].pieces else 0.0
-        if self.pages[-1].pieces and self._after([item.row], self.pages[-1].at, gap) is None:
+    def _lead(self, item: Item, with_it: Sequence[Item]) -> None:
+        """Places an item, over the page if it and what must stand with it don't fit here."""
+        if self.pages[-1].pieces and self._after_lead(with_it, self.pages[-1].at) is None:
             self._turn()
-            gap = 0.0
+        gap = item.gap_pt if self.pages[-1].pieces else 0.0
         self._place(item, 0, len(item.text), [item.row], gap)
 
     # -- copy -------------------------------------------------------------------------------------------------
@@ -187,7 +189,7 @@ class Filler:
     def _fitting(self, item: Item, start: int, gap: float) -> tuple[int, Sequence[Row]]:
         """The longest part from `start` that ends a sentence and fits, with its rows; no rows where none does."""
         first = bisect_right(item.sentences, start)
-        last = max(bisect_right(item.sentences, start + self.most), first + 1)
+        last = bisect_right(item.sentences, start + self.most)
         ends = list(item.sentences[first:last])
         while ends:
             rows = self.rows(item, start, ends[-1])

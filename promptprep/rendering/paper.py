@@ -87,7 +87,7 @@ def paper_html(
         sheets=[pages[at : at + cards] for at in range(0, len(pages), cards)],
         count=len(pages),
         head=_head(one, sheet, tools),
-        studio_name=tools.measure.shortened(studio.title, sheet.width_mm * 0.25, HEAD_PT),
+        studio_name=tools.measure.shortened(studio.title, sheet.width_mm * 0.4, FOOT_PT),
         whole=clock_text(timing.mean_s),
         low=clock_text(timing.low_s),
         high=clock_text(timing.high_s),
@@ -138,6 +138,17 @@ def _crops(sheet: Sheet) -> list[tuple[float, float, float, float]]:
     return marks
 
 
+def fill_pages(items: Items) -> list[Page]:
+    """A script's items on pages, before they are drawn."""
+    sheet = items.sheet
+
+    def rows(item: Item, start: int, end: int) -> Sequence[Row]:
+        return items.copies[item.key].rows(start, end)
+
+    filler = Filler(sheet.body_pt, sheet.line_pt, sheet.copy_em, rows, lane_drop_pt(sheet))
+    return filler.fill(list(items.all()))
+
+
 class _Maker:
     """Turns one prepared script into pages of views."""
 
@@ -149,18 +160,11 @@ class _Maker:
         self.line_number = 0
 
     def pages(self) -> list[PageView]:
-        items = list(self.items.all())
-        filler = Filler(
-            self.sheet.body_pt, self.sheet.line_pt, self.sheet.copy_em, self._rows, lane_drop_pt(self.sheet)
-        )
-        filled = filler.fill(items)
+        filled = fill_pages(self.items)
         views = [self._page(n, page, filled[n] if n < len(filled) else None) for n, page in enumerate(filled, 1)]
         for card in guest_cards(self.one, self.sheet, self.tools):
             views.append(PageView(len(views) + 1, card=card, segment=card.title))
         return views
-
-    def _rows(self, item: Item, start: int, end: int) -> Sequence[Row]:
-        return self.items.copies[item.key].rows(start, end)
 
     def _page(self, number: int, page: Page, following: Page | None) -> PageView:
         inside = next((p.item.key[0] for p in page.pieces if p.item.kind != "title"), 0)

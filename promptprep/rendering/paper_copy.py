@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
+from promptprep.breaking.pieces import squeezed
 from promptprep.model.script import Cue, Paragraph
 from promptprep.model.timing import BlockTiming
 from promptprep.rendering.pages import Entry, Row
@@ -17,6 +18,7 @@ from promptprep.spans import Span
 SAY_PT = 10.0
 SAY_LINE_PT = 12.0
 LONG_PAUSE_S = 0.45  # two strokes from here: between the pauses at commas and at sentences that the paces have
+MOST_LANE = 0.85  # of a page's height, for the cues of one line
 MARKED_PAUSES = ("list", "comma", "colon", "dash", "bracket", "sentence", "breath")
 
 
@@ -93,19 +95,24 @@ class Copy:
     def _row(self, span: Span, low: int, high: int) -> Row:
         entries = list(self.entries_at_start) if span.start <= self.first else []
         entries += [self.cue_entry(inline.cue) for inline in self.cues[low:high]]
+        entries = self._fitting(entries)
         tiers = max([mark.tier + 1 for mark in self.says(span)], default=0)
         lead = tiers * SAY_LINE_PT
         return Row(self.sheet.line_pt + lead, tuple(entries), span, lead)
 
+    def _fitting(self, entries: list[Entry]) -> list[Entry]:
+        """What one line's lane bears: of very many cues the first, and an ellipsis. The crew sheet has them all."""
+        room = MOST_LANE * self.sheet.body_pt
+        heights = list(accumulate(entry.height_pt for entry in entries))
+        fit = bisect_right(heights, room)
+        return entries if fit == len(entries) else [*entries[:fit], Entry("cue", ("…",), SAY_LINE_PT)]
+
     # -- what is drawn ----------------------------------------------------------------------------------------
 
     def views(self, span: Span) -> list[RunView]:
-        """The runs of one line. Line feeds have become line ends; other white space is kept."""
-        found = []
-        for index, low, high in self._runs(span):
-            text = self.text[low:high].replace("\n", " ").replace("\r", " ")
-            found.append(RunView(text, self.runs[index].stress))
-        return found
+        """The runs of one line, blanks in it as one space each, as lines are measured."""
+        runs = self._runs(span)
+        return [RunView(squeezed(self.text[low:high]), self.runs[index].stress) for index, low, high in runs]
 
     def _runs(self, span: Span) -> list[tuple[int, int, int]]:
         """(index, start, end) of the runs in a line."""
@@ -122,7 +129,7 @@ class Copy:
         wide = 0.0
         for index, low, high in self._runs(Span(span.start, max(span.start, offset))):
             bold = self.runs[index].stress and self.tools.bold
-            wide += self.tools.measure.width_pt(self.text[low:high], self.sheet.font_pt, bold=bold)
+            wide += self.tools.measure.width_pt(squeezed(self.text[low:high]), self.sheet.font_pt, bold=bold)
         return wide
 
     def says(self, span: Span) -> list[Mark]:

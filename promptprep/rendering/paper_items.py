@@ -32,7 +32,8 @@ SEGMENT_GAP_PT = 20.0
 RULE_PT = 4.0
 BOX_PT = 30.0  # a box to write a time into
 MOST_ENTRY_LINES = 12  # the rest of a very long cue is on the crew sheet
-GROUP_ENTRIES = 8  # more cues than these do not wait for the copy that they lead to
+MOST_TITLE_LINES = 4
+SHARE = 0.4  # cues, notes and holds that are higher than this part of a page are put in several
 
 
 Variant = Literal["paper", "rehearsal", "cards", "low-ink"]
@@ -67,11 +68,11 @@ class Items:
 
     def _title(self) -> Item:
         title = self.one.script.title or self.one.script.name
-        lines = self.tools.measure.wrapped(title, self.sheet.copy_mm, TITLE_PT, bold=self.tools.bold)
+        lines = self._titled(title, TITLE_PT)
         return Item("title", title, (0, -1), Row(len(lines) * TITLE_LINE_PT + SUM_LINE_PT), lines=tuple(lines))
 
     def _heading(self, number: int, segment: Segment, timed: SegmentTiming) -> Item:
-        lines = self.tools.measure.wrapped(segment.title, self.sheet.copy_mm, self.sheet.font_pt, bold=self.tools.bold)
+        lines = self._titled(segment.title, self.sheet.font_pt)
         time = clock_text(timed.timing.mean_s)
         if timed.slot_s is not None:
             time = f"{time} / {clock_text(timed.slot_s)}"
@@ -80,6 +81,10 @@ class Items:
             height += BOX_PT
         row = Row(height, (Entry("length", (time,), LANE_LINE_PT),), clear=True)
         return Item("heading", segment.title, (number, -1), row, gap_pt=SEGMENT_GAP_PT, lines=tuple(lines))
+
+    def _titled(self, text: str, font_pt: float) -> list[str]:
+        lines = self.tools.measure.wrapped(text, self.sheet.copy_mm, font_pt, bold=self.tools.bold)
+        return lines if len(lines) <= MOST_TITLE_LINES else [*lines[:MOST_TITLE_LINES], "…"]
 
     # -- blocks -----------------------------------------------------------------------------------------------
 
@@ -107,8 +112,9 @@ class Items:
                 waiting = []
                 yield from self._notes(block, place)
             elif isinstance(block, Paragraph) and block.text.strip():
-                yield from self._cues(waiting[:-GROUP_ENTRIES], place)
-                yield self._copy(block, place, waiting[-GROUP_ENTRIES:], shown.get(index, frozenset()))
+                *before, last = self._shares(waiting) or [()]
+                yield from self._cues([entry for share in before for entry in share], place)
+                yield self._copy(block, place, last, shown.get(index, frozenset()))
                 waiting = []
                 yield from self._beside(segment, place)
         yield from self._holds(holding, place)
@@ -125,10 +131,18 @@ class Items:
 
     def _holds(self, entries: Sequence[Entry], key: tuple[int, int]) -> Iterator[Item]:
         """A stop in the copy, as high as its cues' texts."""
-        for at in range(0, len(entries), GROUP_ENTRIES):
-            some = tuple(entries[at : at + GROUP_ENTRIES])
+        for some in self._shares(entries):
             height = max(sum(entry.height_pt for entry in some), self.sheet.line_pt)
             yield Item("hold", "", key, Row(height, some, clear=True), gap_pt=PARAGRAPH_GAP_PT)
+
+    def _shares(self, entries: Sequence[Entry]) -> list[tuple[Entry, ...]]:
+        """Entries in groups, none higher than its share of a page unless it is a single one."""
+        groups: list[list[Entry]] = []
+        for entry in entries:
+            if not groups or sum(e.height_pt for e in (*groups[-1], entry)) > SHARE * self.sheet.body_pt:
+                groups.append([])
+            groups[-1].append(entry)
+        return [tuple(group) for group in groups]
 
     def _cues(self, entries: Sequence[Entry], key: tuple[int, int]) -> Iterator[Item]:
         for entry in entries:
@@ -137,7 +151,7 @@ class Items:
     def _notes(self, note: Note, key: tuple[int, int]) -> Iterator[Item]:
         width = self.sheet.copy_mm - 2 * NOTE_PAD_MM - 1
         lines = [line for part in note.text.split("\n") for line in self.tools.measure.wrapped(part, width, NOTE_PT)]
-        most = max(1, int((self.sheet.body_pt * 0.6 - NOTE_PAD_PT) / NOTE_LINE_PT))
+        most = max(1, int((self.sheet.body_pt * SHARE - NOTE_PAD_PT) / NOTE_LINE_PT))
         for at in range(0, len(lines), most):
             some = tuple(lines[at : at + most])
             row = Row(len(some) * NOTE_LINE_PT + NOTE_PAD_PT)
@@ -161,8 +175,9 @@ class Items:
         width = self.sheet.lane_mm - LANE_PAD_MM
         shown = f"{number} {text}" if number else text
         lines = self.tools.measure.wrapped(shown, width, LANE_PT)
-        if len(lines) > MOST_ENTRY_LINES:
-            lines = [*lines[:MOST_ENTRY_LINES], "…"]
+        most = min(MOST_ENTRY_LINES, int(SHARE * self.sheet.body_pt / LANE_LINE_PT) - 1)
+        if len(lines) > most:
+            lines = [*lines[:most], "…"]
         if number:
             lines[0] = lines[0].removeprefix(number)
         return Entry(kind, tuple(lines), len(lines) * LANE_LINE_PT + ENTRY_GAP_PT, number)
