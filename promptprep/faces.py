@@ -13,6 +13,7 @@ from promptprep.engines.fonts import BundledFonts
 from promptprep.engines.load import engines
 from promptprep.errors import BadCall, UnreadableInput
 from promptprep.model.finding import Finding
+from promptprep.model.language import LanguageData
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared
 from promptprep.model.rig import PAPER_VARIANTS, Reader, Studio
@@ -53,7 +54,16 @@ class Learned:
 @lru_cache(maxsize=1)
 def tools() -> Tools:
     """The engines and data of this process. Cheap: what is native loads at first use."""
-    return Tools(engines(), BundledFonts(), language_data, _limits, words)
+    return Tools(engines(), BundledFonts(), known_language, _limits, words)
+
+
+@lru_cache(maxsize=64)
+def known_language(tag: str) -> LanguageData:
+    """The data of a language. Raises `UnknownLanguage` where there are neither data nor a voice to time it by."""
+    data = language_data(tag)
+    if not data.tables:
+        engines().phonemes.counts(["a"], tag)
+    return data
 
 
 def _limits(studio: Studio) -> tuple[Limit, ...]:
@@ -78,7 +88,7 @@ def time_text(text: str, language: str, pace: Pace | None = None) -> Timing:
     from promptprep.timing.pace import default_pace
     from promptprep.timing.time import time_text as timed
 
-    data = language_data(language)
+    data = known_language(language)
     return timed(text, data, pace or default_pace(data), engines(), speaker(language, tools()))
 
 
@@ -89,7 +99,7 @@ def learn_pace(samples: Iterable[tuple[str, float]], language: str) -> Pace:
     """
     from promptprep.timing.pace import learn
 
-    return learn(samples, language_data(language), engines(), speaker(language, tools()))
+    return learn(samples, known_language(language), engines(), speaker(language, tools()))
 
 
 def break_text(text: str, language: str, width_em: float) -> list[str]:
@@ -100,7 +110,7 @@ def break_text(text: str, language: str, width_em: float) -> list[str]:
     """
     from promptprep.breaking.text import break_plain_text
 
-    return break_plain_text(text, width_em, language_data(language), engines())
+    return break_plain_text(text, width_em, known_language(language), engines())
 
 
 def check_text(text: str, language: str) -> list[Finding]:
@@ -139,15 +149,15 @@ def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio
     return replace(studio, lexicon=lexicon)
 
 
-def load_scripts(paths: Sequence[Path], studio: Studio) -> list[Script]:
-    """Scripts at the paths, their readers and rigs known to the studio, pronunciations put in."""
+def load_scripts(paths: Sequence[Path], studio: Studio, *, strict: bool = True) -> list[Script]:
+    """Scripts at the paths, pronunciations put in. With `strict` their readers and rigs must be the studio's."""
     from promptprep.parsing.lexicon import with_lexicon
     from promptprep.store.scripts import check_names, read_scripts
 
     if not paths:
         raise BadCall("no-input", "no script is named", "name a script or a folder of scripts")
     scripts = read_scripts(paths)
-    for script in scripts:
+    for script in scripts if strict else ():
         check_names(script, studio)
     return [with_lexicon(s, studio.lexicon.get(s.language.split("-")[0], {})) for s in scripts]
 
@@ -165,7 +175,8 @@ def check_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> lis
     from promptprep.pipeline import check_one
 
     studio = studio_for(paths, studio_file)
-    return [(script, list(check_one(script, studio, tools()))) for script in load_scripts(paths, studio)]
+    scripts = load_scripts(paths, studio, strict=False)
+    return [(script, list(check_one(script, studio, tools()))) for script in scripts]
 
 
 def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
@@ -299,7 +310,7 @@ def _learned(who: Reader, language: str, timed: Sequence[Timed]) -> Pace:
 
     samples = [(one.text, one.seconds) for one in timed if one.language == language]
     prior, today = who.paces.get(language), datetime.now().astimezone().date().isoformat()
-    return learn(samples, language_data(language), engines(), speaker(language, tools()), prior, who.id, today)
+    return learn(samples, known_language(language), engines(), speaker(language, tools()), prior, who.id, today)
 
 
 def _keep(file: Path, paces: Sequence[Pace], reader: str) -> Path | None:

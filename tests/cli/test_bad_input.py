@@ -112,6 +112,9 @@ name = "Ines"
     assert status == 2
     assert f"no {kind} 'nobody'" in error
     assert "sky.md:3:1" in error
+    status, printed, _ = run(["check", str(tmp_path)], capsys, monkeypatch)
+    assert status == 1  # `check` lists it among its findings instead
+    assert "unknown-name" in printed
 
 
 def test_an_output_folder_that_is_a_file(

@@ -10,20 +10,25 @@ from promptprep.model.finding import Level
 from promptprep.model.sightline import Verdict
 from promptprep.spans import Span
 
-_LEVELS: dict[str, Level] = {"look": "look", "fix": "fix"}
+_LEVELS: dict[str, Level] = {"fix": "fix", "look": "note"}
 
 
 def find(context: Context) -> Iterator[Hit]:
-    """One for each limit of the rig that is not kept, at the start of the first copy: they hold for all of it."""
+    """One finding, at the start of the first copy, for what holds for all of it.
+
+    Limits that must be kept make it a `fix`. Where only stricter ones are passed it is a `note`: the rig's advice has
+    weighed them already, and saying so on every script would be noise.
+    """
     if context.sightline is None or not context.passages:
         return
     first = context.passages[0]
     place = first.source(Span(0, min(1, len(first.text))))
-    wrong = list({v.quantity: v for v in reversed(context.sightline.verdicts) if v.level in _LEVELS}.values())[::-1]
-    if wrong:
-        level: Level = "fix" if any(v.level == "fix" for v in wrong) else "look"
-        message = f"on rig {context.sightline.rig.id!r}: " + "; ".join(_said(v) for v in wrong)
-        yield Hit(place, message, "promptprep sightline shows what to change", level=level)
+    for wanted, level in _LEVELS.items():
+        wrong = {v.quantity: v for v in reversed(context.sightline.verdicts) if v.level == wanted}
+        if wrong:
+            message = f"on rig {context.sightline.rig.id!r}: " + "; ".join(_said(v) for v in reversed(wrong.values()))
+            yield Hit(place, message, "promptprep sightline shows what to change", level=level)
+            return
 
 
 def _said(verdict: Verdict) -> str:
@@ -32,8 +37,8 @@ def _said(verdict: Verdict) -> str:
         if verdict.low is not None and verdict.value < verdict.low
         else ("at most", verdict.high)
     )
-    limit = f", {bounds[0]} {bounds[1]:g}" if bounds[1] is not None else ""
-    name = verdict.quantity.removesuffix(f"_{verdict.unit}").replace("_", " ")
+    limit = f", {bounds[0]} {bounds[1]:.3g}" if bounds[1] is not None else ""
+    name = verdict.quantity.removesuffix(f"_{verdict.unit}").replace("_", " ").replace("cap height", "capital height")
     return f"{name} {verdict.value:.3g} {verdict.unit}{limit}"
 
 
