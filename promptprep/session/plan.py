@@ -7,8 +7,9 @@ from datetime import datetime
 from statistics import NormalDist
 
 from promptprep.model.session import PlannedItem, RunningOrder, Session, TimedItem
+from promptprep.model.timing import Z80
 from promptprep.session.clock import clock_face, offset_ms, plus
-from promptprep.session.spread import Spread
+from promptprep.session.spread import Clockwork, Draws, Spread
 
 
 def planned_session(
@@ -34,8 +35,8 @@ def planned_session(
         order=order,
         items=tuple(rows),
         end_ms=rows[-1].end_ms if rows else now_ms or 0,
-        end_low_ms=round(whole.low_s * 1000),
-        end_high_ms=round(whole.high_s * 1000),
+        end_low_ms=round(whole.at(-Z80) * 1000),
+        end_high_ms=round(whole.at(Z80) * 1000),
         hard_end_ms=hard_end_ms,
         chance=None if hard_end_ms is None else whole.chance_by(hard_end_ms / 1000),
         origin=origin,
@@ -56,8 +57,8 @@ def _ats(order: RunningOrder, origin: datetime | None) -> list[int | None]:
 
 def _rows(
     timed: Sequence[TimedItem], backs: Sequence[int | None], ats: Sequence[int | None], from_ms: int = 0
-) -> tuple[list[PlannedItem], Spread]:
-    spread = Spread()
+) -> tuple[list[PlannedItem], Clockwork]:
+    spread: Clockwork = Draws() if any(at is not None for at in ats) else Spread()
     spread.add_fixed(from_ms / 1000)
     now_ms, rows = from_ms, []
     for i, (one, back, at) in enumerate(zip(timed, backs, ats, strict=True)):
@@ -68,14 +69,14 @@ def _rows(
         if at is not None:
             spread.wait_until(at / 1000)
         now_ms += wait_ms
-        low, high = round(spread.low_s * 1000), round(spread.high_s * 1000)
+        low, high = round(spread.at(-Z80) * 1000), round(spread.at(Z80) * 1000)
         rows.append(PlannedItem(one, now_ms, min(low, now_ms), max(high, now_ms), wait_ms, back))
         _add(spread, one)
         now_ms += one.runs_ms
     return rows, spread
 
 
-def _add(spread: Spread, one: TimedItem) -> None:
+def _add(spread: Clockwork, one: TimedItem) -> None:
     if one.item.kind == "script":
         spread.add(one.timing, one.reader or "")
     else:
@@ -120,7 +121,7 @@ def needed_ms(session: Session, wanted: float) -> int:
     return max(0, round(spread.at(NormalDist().inv_cdf(wanted)) * 1000) - session.hard_end_ms)
 
 
-def session_spread(session: Session) -> Spread:
+def session_spread(session: Session) -> Clockwork:
     """The end's spread, as `planned_session` reckons it."""
     left = [(i, row) for i, row in enumerate(session.items) if not row.done]
     timed = [row.timed for _, row in left]

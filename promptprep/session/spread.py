@@ -1,4 +1,4 @@
-"""How uncertain times add up: scatter of passages in squares, a reader's pace error in a line, waits in between.
+"""How uncertain times add up: scatter of passages in squares, a reader's pace error in a line.
 
 A reader who turns out slow is slow in every script: those errors have one sign and do not cancel. Different readers'
 errors are taken as independent.
@@ -7,9 +7,14 @@ errors are taken as independent.
 from __future__ import annotations
 
 import math
+import random
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
+from statistics import NormalDist
+from typing import Protocol
 
-from promptprep.model.timing import Z80, Timing
+from promptprep.model.timing import Timing
 
 
 def normal_below(z: float) -> float:
@@ -17,9 +22,27 @@ def normal_below(z: float) -> float:
     return 0.5 * math.erfc(-z / math.sqrt(2))
 
 
+class Clockwork(Protocol):
+    """A time that adds up item by item and stays uncertain."""
+
+    def add(self, timing: Timing, reader: str) -> None: ...
+
+    def add_fixed(self, seconds: float, sd_s: float = 0.0) -> None: ...
+
+    def wait_until(self, seconds: float) -> None: ...
+
+    def at(self, z: float) -> float:
+        """The time that is not passed with the probability of `z` standard deviations."""
+        ...
+
+    def chance_by(self, seconds: float) -> float:
+        """The chance that the time is at most `seconds`."""
+        ...
+
+
 @dataclass(slots=True)
 class Spread:
-    """A time as it adds up, in seconds: its mean, what of it is fixed, each reader's common error, own variance."""
+    """The sum without waits, in closed form: mean, what of it is fixed, each reader's common error, own variance."""
 
     mean_s: float = 0.0
     fixed_s: float = 0.0
@@ -43,21 +66,7 @@ class Spread:
         self.own_var += sd_s**2
 
     def wait_until(self, seconds: float) -> None:
-        """Raises the time to at least `seconds`: moments of the larger of a constant and a normal variable (Clark
-        1961); what is left of each error is the share of cases in which the wait is passed."""
-        sd = self.sd_s
-        if sd <= 0:
-            self.fixed_s += max(0.0, seconds - self.mean_s)
-            self.mean_s = max(self.mean_s, seconds)
-            return
-        a = (self.mean_s - seconds) / sd
-        later, density = normal_below(a), math.exp(-a * a / 2) / math.sqrt(2 * math.pi)
-        mean = self.mean_s * later + seconds * (1 - later) + sd * density
-        square = (self.mean_s**2 + sd * sd) * later + seconds**2 * (1 - later) + (self.mean_s + seconds) * sd * density
-        self.common_s = {reader: c * later for reader, c in self.common_s.items()}
-        kept = math.fsum(c * c for c in self.common_s.values())
-        self.own_var = max(0.0, square - mean * mean - kept)
-        self.mean_s, self.fixed_s = mean, max(self.fixed_s, seconds)
+        raise NotImplementedError("a wait has no closed form: use Draws")
 
     def _log_sd(self) -> float:
         spoken = self.mean_s - self.fixed_s
@@ -69,17 +78,64 @@ class Spread:
         spoken, log_sd = self.mean_s - self.fixed_s, self._log_sd()
         return self.fixed_s + spoken * math.exp(z * log_sd) if log_sd else self.mean_s
 
-    @property
-    def low_s(self) -> float:
-        return self.at(-Z80)
-
-    @property
-    def high_s(self) -> float:
-        return self.at(Z80)
-
     def chance_by(self, seconds: float) -> float:
         """The chance that the time is at most `seconds`."""
         spoken, log_sd, left = self.mean_s - self.fixed_s, self._log_sd(), seconds - self.fixed_s
         if log_sd == 0:
             return 1.0 if self.mean_s <= seconds + 5e-4 else 0.0
         return normal_below(math.log(left / spoken) / log_sd) if left > 0 else 0.0
+
+
+@lru_cache(maxsize=2)
+def _strata(count: int) -> tuple[float, ...]:
+    """The middles of `count` equal parts of the standard normal law."""
+    law = NormalDist()
+    return tuple(law.inv_cdf((i + 0.5) / count) for i in range(count))
+
+
+class Draws:
+    """The sum with waits, by drawing: Latin hypercube samples from a fixed seed, so that the same input gives the same
+    chance. Each reader's error is drawn once a session, each passage's own scatter every time. A pace's figure may be the
+    mean or the median of what a reader takes: the factor stands halfway between the two.
+    """
+
+    COUNT = 4000
+
+    def __init__(self) -> None:
+        self.times = [0.0] * self.COUNT
+        self._readers: dict[str, Sequence[float]] = {}
+        self._random = random.Random(1)
+
+    def _normal(self) -> Sequence[float]:
+        values = list(_strata(self.COUNT))
+        self._random.shuffle(values)
+        return values
+
+    def add(self, timing: Timing, reader: str) -> None:
+        spoken, fixed, own = timing.spoken_s, timing.fixed_s, timing.own_sd_s
+        if spoken <= 0:
+            self.add_fixed(timing.mean_s)
+            return
+        if reader not in self._readers:
+            self._readers[reader] = self._normal()
+        share = timing.common_sd_s / spoken
+        pairs = zip(self.times, self._readers[reader], self._normal(), strict=True)
+        self.times = [
+            t + fixed + spoken * math.exp(share * common - share * share / 4) + own * z for t, common, z in pairs
+        ]
+
+    def add_fixed(self, seconds: float, sd_s: float = 0.0) -> None:
+        if sd_s:
+            self.times = [t + max(0.0, seconds + sd_s * z) for t, z in zip(self.times, self._normal(), strict=True)]
+        else:
+            self.times = [t + seconds for t in self.times]
+
+    def wait_until(self, seconds: float) -> None:
+        self.times = [max(t, seconds) for t in self.times]
+
+    def at(self, z: float) -> float:
+        place = normal_below(z) * self.COUNT
+        return sorted(self.times)[min(self.COUNT - 1, int(place))]
+
+    def chance_by(self, seconds: float) -> float:
+        return sum(t <= seconds + 5e-4 for t in self.times) / self.COUNT
