@@ -16,7 +16,10 @@ def first_things(prepared: Prepared) -> list[str]:
     things = [text for one in prepared.scripts for text in _slot_sentences(one)]
     for one in prepared.scripts:
         things.extend(_fix_sentences(one))
+    used = {one.rig.id for one in prepared.scripts}
     for sight in prepared.sightlines:
+        if sight.rig.id not in used:
+            continue
         bad = [v for v in sight.verdicts if v.level == "fix"]
         if bad:
             nearest = sight.advice.get("sentence") or "See the rig below."

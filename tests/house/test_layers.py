@@ -17,8 +17,9 @@ LEVELS = {
     "rendering": 3,
     "pipeline": 4, "sitting": 4, "outputs": 4,
     "engines": 5, "store": 5,
-    "faces": 6, "faces_session": 6,
-    "cli": 7, "desk": 7,
+    "faces": 6,
+    "movies": 7, "faces_session": 6,
+    "cli": 8, "desk": 8,
 }  # fmt: skip
 # Reading a script is the one thing that an edge of the store asks of a step: files hold scripts.
 # A session's order stands on that of one script, and its faces on the others.
