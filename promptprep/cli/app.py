@@ -7,7 +7,7 @@ import sys
 
 import typer
 
-from promptprep.cli import check, demo, explain, learn, prepare, session, sightline, start, time_
+from promptprep.cli import check, demo, explain, learn, prepare, session, sightline, start, time_, versions
 from promptprep.errors import PromptprepError
 
 app = typer.Typer(
@@ -21,7 +21,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for module in (prepare, time_, check, sightline, session, learn, explain, start, demo):
+for module in (prepare, time_, check, sightline, versions, session, learn, explain, start, demo):
     purpose = (module.__doc__ or "").split(": ", 1)[-1].split("\n")[0]
     app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}", short_help=purpose)(module.command)
 

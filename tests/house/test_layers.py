@@ -15,15 +15,18 @@ LEVELS = {
     "model": 1,
     "parsing": 2, "speaking": 2, "timing": 2, "checking": 2, "sightline": 2, "breaking": 2, "versions": 2, "session": 2,
     "rendering": 3,
-    "pipeline": 4, "sitting": 4, "outputs": 4,
+    "pipeline": 4, "sitting": 4, "outputs": 4, "pipeline_versions": 4, "outputs_versions": 4,
     "engines": 5, "store": 5,
     "faces": 6,
-    "movies": 7, "faces_session": 6,
+    "movies": 7, "faces_session": 6, "faces_versions": 6,
     "cli": 8, "desk": 8,
 }  # fmt: skip
 # Reading a script is the one thing that an edge of the store asks of a step: files hold scripts.
-# A session's order stands on that of one script, and its faces on the others.
-BELOW = {("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"), ("faces_session", "faces")}
+# The orders of sessions and of versions stand on that of one script, and their faces on the others.
+BELOW = {
+    ("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"), ("faces_session", "faces"),
+    ("pipeline_versions", "pipeline"), ("outputs_versions", "outputs"), ("faces_versions", "faces"),
+}  # fmt: skip
 MODULES = sorted(p for p in ROOT.rglob("*.py") if p.name != "__main__.py" and p != ROOT / "__init__.py")
 
 

@@ -1,0 +1,68 @@
+"""`promptprep versions`: one show in many languages against one slot, and what differs between them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from promptprep.cli.common import AsJson, Paths, StudioFile, print_json, table
+from promptprep.model.finding import LEVELS
+from promptprep.model.versions import Version, Versions
+from promptprep.units import clock_text
+
+NAME = "versions"
+EXAMPLE = "promptprep versions sky.en.md --out versions"
+
+
+def command(
+    paths: Paths,
+    studio: StudioFile = None,
+    mark: Annotated[
+        bool, typer.Option("--mark", help="Keep in each version which state of the source it was made from.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Compare the language versions of a script: times against the shared slot, figures, names, cues, staleness.
+
+    Name the source; its versions (sky.fr.md of sky.en.md) stand beside it. More files: the first is the source.
+    """
+    from promptprep import faces_versions as faces
+
+    if mark:
+        for file in faces.mark_versions(paths, studio):
+            typer.echo(f"marked {file}; the old one is kept beside it", err=True)
+    versions = faces.compare_versions(paths, studio)
+    if as_json:
+        from promptprep.rendering.versions_json import versions_object
+
+        print_json(**versions_object(versions))
+    else:
+        _show(versions)
+    if any(f.level == "fix" for v in versions.all for f in v.findings):
+        raise typer.Exit(1)
+
+
+def _show(versions: Versions) -> None:
+    from promptprep.rendering.versions_rows import HEAD, version_row
+
+    source = versions.source
+    typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions")
+    typer.echo(table(HEAD, [version_row(v) for v in versions.all]))
+    for version in versions.all:
+        _show_findings(version)
+
+
+def _show_findings(version: Version) -> None:
+    from promptprep.rendering.versions_json import finding_objects
+
+    if not version.findings:
+        return
+    typer.echo("")
+    for f in finding_objects(version):
+        typer.echo(f"{f['file']}:{f['line']}:{f['column']}: {f['level']}: {f['message']} [{f['name']}]")
+        if f["hint"]:
+            typer.echo(f"    {f['hint']}")
+    counts = ", ".join(f"{sum(f.level == level for f in version.findings)} {level}" for level in LEVELS)
+    typer.echo(f"{version.script.file} ({clock_text(version.timing.timing.mean_s)}): {counts}")

@@ -1,0 +1,368 @@
+"""Finds the values in a text: numbers, quantities, money, times of day, dates, days of the week.
+
+Each is written down by value, so that 3.5, 3,5, ३.५ and "three and a half" are one, and so are 9:40 p.m., 21 h 40,
+21:40 and the Swahili "saa 3:40 usiku" (whose hours count from six).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import NamedTuple
+
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Speller
+from promptprep.model.versions import Figure, FigureKind
+from promptprep.spans import Span
+from promptprep.versions.digits import western, written_numbers
+from promptprep.versions.number_words import Words, folded, lowered, said_numbers, words_of
+
+SIGNS = {"€": "EUR", "$": "USD", "£": "GBP", "¥": "JPY", "₹": "INR", "₩": "KRW", "₽": "RUB", "R$": "BRL", "%": "%",
+         "٪": "%", "％": "%", "‰": "‰"}  # fmt: skip
+SYMBOLS = ("km", "m", "cm", "mm", "kg", "g", "t", "s", "min", "h", "°C", "°F", "K", "km²", "m²", "ha", "l", "L", "W", "kW",
+           "MW", "GW", "Hz", "kHz", "MHz", "GHz", "MB", "GB", "TB", "ly", "au", "AU", "mi", "ft", "in", "yd", "lb", "°")  # fmt: skip
+CODES = ("EUR", "USD", "GBP", "JPY", "CNY", "KRW", "INR", "RUB", "BRL", "CHF", "KES", "TZS", "MXN")
+SPACELESS = frozenset({"zh", "ja", "ko"})
+_IN = r"\w\u0900-\u094f’'.²-"  # what a unit's name is written with
+NIGHT = frozenset({"at night", "nachts", "ночи", "रात", "夜", "夜里", "밤", "usiku", "de la noche", "da noite", "ليلًا"})
+_TIMES_OF_DAY = re.compile(
+    r"(?<![\d.,:/])(\d{1,2})(?: ?: ?|[ \u00a0\u202f]?h[ \u00a0\u202f]?|時|点|點|时|시 ?| बजकर | час(?:а|ов)? )"
+    r"(\d{1,2})(?![\d:])(?:分|분| मिनट| минут[аы]?| ?min\b)?"
+)
+_HALF_HOUR = re.compile(r"(?<![\d.,:/])(\d{1,2})(?:時|点|點|시 ?)(半|반)")
+_POINT_TIME = re.compile(r"(?<![\d.,:/])(\d{1,2})[.](\d{2})(?![\d.,:])")
+_EAST_DATE = re.compile(r"(\d{1,2})\s?[月월]\s?(\d{1,2})\s?[日号號일]")
+_EAST_MONTH = re.compile(r"(?<!\d)(\d{1,2})\s?[月월](?!間|간)")
+_NUMERIC_DATE = re.compile(
+    r"(?<![\d./-])(\d{4})-(\d{1,2})-(\d{1,2})(?!\d)|(?<![\d./-])(\d{1,2})[./](\d{1,2})[./](\d{4})(?!\d)"
+)
+_HAN_DATE = re.compile(r"([一二三四五六七八九十]{1,2})月(?:([一二三四五六七八九十]{1,3})[日号號])?")
+_BETWEEN_DAY_MONTH = re.compile(r"(?:st|nd|rd|th|er|º|°|ª|\.|-?е|-?го)?[ \u00a0,]*(?:de|of|من|of the)?[ \u00a0]*")
+_AFTER_MONTH = re.compile(r"[ \u00a0]*(?:the )?(\d{1,2})(?:st|nd|rd|th)?(?![\d:.,]*\d)")
+_WORD = re.compile(r"[^\W\d_][\w’'.²-]*|[^\W\d_]")
+_MONEY_SHORT = re.compile(r" ?(bn|k|m|M|K|Mio|Mrd)\b\.?")
+_SHORT_SIZE = {"bn": 1e9, "k": 1e3, "K": 1e3, "m": 1e6, "M": 1e6, "Mio": 1e6, "Mrd": 1e9}
+_DAY_MINUTES = 24 * 60
+_SYMBOL = re.compile(r"[A-Za-z°µ][A-Za-z²³]*(?![^\W\d_])")
+_UNIT_WORDS = [re.compile(rf"[^\W\d_][{_IN}]*(?: [{_IN}]+){{{n}}}") for n in (3, 2, 1, 0)]
+_MAGNITUDE = re.compile(r"[ \u00a0\u202f-]?([^\W\d_]+(?:[\u0900-\u094f]+\w*)*\.?)")
+
+
+def key_of(value: float) -> str:
+    return f"n:{value:.12g}"
+
+
+@dataclass(frozen=True, eq=False)
+class Reader:
+    """What finding figures in one language asks for."""
+
+    base: str
+    words: Words
+    table: Mapping[str, object]
+    months: Mapping[str, int] = field(default_factory=dict)
+    weekdays: Mapping[str, int] = field(default_factory=dict)
+    units: Mapping[str, str] = field(default_factory=dict)
+    parts: Mapping[str, int] = field(default_factory=dict)
+    parts_before: Mapping[str, int] = field(default_factory=dict)
+    month_words: re.Pattern[str] | None = None
+    weekday_words: re.Pattern[str] | None = None
+
+
+class _Token(NamedTuple):
+    span: Span
+    values: tuple[float, ...]
+    firm: bool
+    ordinal: bool = False
+    counted: bool = True
+
+
+@lru_cache(maxsize=64)
+def figure_reader(data: LanguageData, speller: Speller) -> Reader:
+    table = data.tables.get("versions", {})
+    months, weekdays = table.get("months", {}), table.get("weekdays", {})
+    return Reader(
+        base=data.base,
+        words=words_of(data, speller),
+        table=table,
+        months={folded(k): v for k, v in months.items()},
+        weekdays={folded(k): v for k, v in weekdays.items()},
+        units={folded(k): v for k, v in table.get("units", {}).items()},
+        parts={folded(k): v for k, v in table.get("day_parts", {}).items()},
+        parts_before={folded(k): v for k, v in table.get("day_parts_before", {}).items()},
+        month_words=_alternatives(months, data.base),
+        weekday_words=_alternatives(weekdays, data.base),
+    )
+
+
+def _alternatives(words: Mapping[str, int], base: str) -> re.Pattern[str] | None:
+    if not words:
+        return None
+    body = "|".join(re.escape(folded(w)) for w in sorted(words, key=lambda w: (-len(w), w)))
+    return re.compile(body if base in SPACELESS else rf"(?<!\w)(?:{body})(?![^\W\d_])")
+
+
+def figures(text: str, reader: Reader) -> list[Figure]:
+    """All values in a text, in order, disjoint. Work grows in a straight line with its length."""
+    return sorted(_Finder(text, reader).found(), key=lambda f: f.span)
+
+
+class _Finder:
+    def __init__(self, text: str, reader: Reader) -> None:
+        self.text = text
+        self.plain = western(text)
+        self.low = lowered(self.plain)
+        self.reader = reader
+        self.taken: list[Span] = []
+        self.made: list[Figure] = []
+
+    def found(self) -> list[Figure]:
+        self._weekdays()
+        self._numeric_dates()
+        self._times()
+        tokens = self._tokens()
+        self._dates(tokens)
+        for token in tokens:
+            if not self._is_taken(token.span):
+                self._one(token)
+        return self.made
+
+    # -- what has a shape of its own --------------------------------------------------------------------------
+
+    def _add(self, kind: FigureKind, span: Span, keys: Sequence[str], unit: str = "", **more: bool) -> None:
+        self.taken.append(span)
+        self.made.append(Figure(kind, span, self.text[span.start : span.end], frozenset(keys), unit, **more))
+
+    def _is_taken(self, span: Span) -> bool:
+        return any(span.overlaps(other) for other in self.taken)
+
+    def _numeric_dates(self) -> None:
+        for m in _NUMERIC_DATE.finditer(self.plain):
+            year, a, b = (m[1], m[2], m[3]) if m[1] else (m[6], m[5], m[4])
+            keys = [f"d:{int(a)}-{int(b)}"] + ([] if m[1] else [f"d:{int(b)}-{int(a)}"])
+            self._add("date", Span(*m.span()), keys)
+            self.made.append(Figure("number", Span(*m.span()), m[0], frozenset([key_of(float(year))])))
+        if self.reader.base in SPACELESS:
+            for m in _EAST_DATE.finditer(self.plain):
+                self._add("date", Span(*m.span()), [f"d:{int(m[1])}-{int(m[2])}"])
+            for m in _EAST_MONTH.finditer(self.plain):
+                if not self._is_taken(Span(*m.span())) and 1 <= int(m[1]) <= 12:
+                    self._add("month", Span(*m.span()), [f"m:{int(m[1])}"], firm=False)
+            self._han_dates()
+
+    def _han_dates(self) -> None:
+        from promptprep.versions.number_words import han_value
+
+        for m in _HAN_DATE.finditer(self.plain):
+            month, day = han_value(m[1]), han_value(m[2]) if m[2] else None
+            if month and day:
+                self._add("date", Span(*m.span()), [f"d:{month:.0f}-{day:.0f}"])
+            elif month:
+                self._add("month", Span(*m.span()), [f"m:{month:.0f}"], firm=False)
+
+    def _times(self) -> None:
+        patterns = [_HALF_HOUR, _TIMES_OF_DAY, _POINT_TIME]
+        for pattern in patterns:
+            for m in pattern.finditer(self.plain):
+                span = Span(*m.span())
+                minute = 30 if pattern is _HALF_HOUR else int(m[2])
+                if self._is_taken(span) or int(m[1]) > 24 or minute > 59:
+                    continue
+                sure = pattern is not _POINT_TIME or self._part(span) or self._follows(span.end, "clock_after")
+                if sure:
+                    self._clock(span, int(m[1]), minute)
+
+    def _clock(self, span: Span, hour: int, minute: int, loose: tuple[str, ...] = ()) -> None:
+        part = self._part(span)
+        swahili = self.reader.base == "sw" and self._before(span.start, "clock_before")
+        hours = _hours(hour, part, swahili)
+        keys = [f"t:{(h * 60 + minute) % _DAY_MINUTES}" for h in hours]
+        self._add("clock", span, [*keys, *loose])
+
+    def _part(self, span: Span) -> tuple[str, int] | None:
+        """The part of the day beside a time: (its word, 0 before noon or 12)."""
+        after = self.low[span.end : span.end + 40].lstrip(" \u00a0\u202f,")
+        for skip in ("", *(folded(str(w)) for w in self._list("clock_after"))):
+            rest = after.removeprefix(skip).lstrip(" \u00a0\u202f,") if after.startswith(skip) else ""
+            for word, part in self.reader.parts.items():
+                if rest.startswith(word) and not rest[len(word) : len(word) + 1].isalpha():
+                    return word, part
+        before = self.low[max(0, span.start - 24) : span.start]
+        return next(
+            ((w, p) for w, p in self.reader.parts_before.items() if w in before.rsplit("。", 1)[-1][-len(w) - 6 :]),
+            None,
+        )
+
+    def _list(self, key: str) -> Sequence[str]:
+        value = self.reader.table.get(key, ())
+        return value if isinstance(value, list) else ()
+
+    def _follows(self, at: int, key: str) -> str:
+        rest = self.low[at : at + 24].lstrip(" \u00a0\u202f")
+        for word in map(folded, self._list(key)):
+            spaceless = self.reader.base in SPACELESS
+            after = rest[len(word) : len(word) + 1]
+            if rest.startswith(word) and (after not in ("間", "间", "간") if spaceless else not after.isalpha()):
+                return word
+        return ""
+
+    def _before(self, at: int, key: str) -> str:
+        head = self.low[max(0, at - 24) : at].rstrip(" \u00a0\u202f")
+        return next((w for w in map(folded, self._list(key)) if head.endswith(w)), "")
+
+    # -- numbers ----------------------------------------------------------------------------------------------
+
+    def _tokens(self) -> list[_Token]:
+        tokens = [_Token(w.span, w.values, True) for w in written_numbers(self.plain, self.reader.base)]
+        taken = {i for t in tokens for i in range(t.span.start, t.span.end)}
+        for said in said_numbers(self.text, self.reader.words):
+            if not taken.intersection(range(said.span.start, said.span.end)):
+                tokens.append(_Token(said.span, (said.value,), False, said.ordinal, said.counted))
+        return sorted(tokens)
+
+    def _dates(self, tokens: Sequence[_Token]) -> None:
+        if self.reader.month_words is None:
+            return
+        ends = {t.span.end: t for t in tokens}
+        for m in self.reader.month_words.finditer(self.low):
+            month = self.reader.months[m[0]]
+            if self._is_taken(Span(*m.span())):
+                continue
+            day = self._day_before(m.start(), ends)
+            if day is not None:
+                self._add("date", Span(day.span.start, m.end()), [f"d:{month}-{day.values[0]:.0f}"])
+            elif (after := _AFTER_MONTH.match(self.plain, m.end())) and 1 <= int(after[1]) <= 31:
+                self._add("date", Span(m.start(), after.end()), [f"d:{month}-{int(after[1])}"])
+            elif self.text[m.start()].isupper() or self.reader.base not in ("en", "de"):
+                self._add("month", Span(*m.span()), [f"m:{month}"], firm=False)
+
+    def _day_before(self, start: int, ends: Mapping[int, _Token]) -> _Token | None:
+        for end in range(start, max(-1, start - 14), -1):
+            token = ends.get(end)
+            if token is not None and _BETWEEN_DAY_MONTH.fullmatch(self.low, end, start):
+                whole = token.values[0] == int(token.values[0])
+                return token if whole and 1 <= token.values[0] <= 31 and not self._is_taken(token.span) else None
+        return None
+
+    def _one(self, token: _Token) -> None:
+        start, end = token.span
+        values = token.values
+        if token.ordinal:
+            self._add("ordinal", token.span, [key_of(v) for v in values], firm=False, counted=False)
+            return
+        size, end = self._magnitude(end) if token.firm else (1.0, end)
+        unit, _ = self._unit(start, end)
+        if size == 1.0 and unit in CODES and (short := _MONEY_SHORT.match(self.plain, end)):
+            size, end = _SHORT_SIZE[short[1]], short.end()
+        span = Span(start, end)
+        if size == 1.0 and self._is_hour(token, span):
+            self._clock(span, int(values[0]), 0, tuple(key_of(v) for v in values))
+            return
+        negative = self._negative(start)
+        keys = [key_of(-v * size if negative else v * size) for v in values]
+        kind: FigureKind = "quantity" if unit else "number"
+        self._add(kind, span, keys, unit, firm=token.firm, counted=token.counted and self._counts(token))
+
+    def _counts(self, token: _Token) -> bool:
+        if token.firm or self.reader.base not in ("zh", "ja"):
+            return True
+        following = self.text[token.span.end : token.span.end + 1]
+        return following in self._list("counters") if following else False
+
+    def _is_hour(self, token: _Token, span: Span) -> bool:
+        value = token.values[0]
+        if value != int(value) or not 0 <= value <= 24:
+            return False
+        if self._before(span.start, "clock_before"):
+            return True
+        after = self._follows(span.end, "clock_after")
+        return bool(after) or (self._part_after(span) if token.firm or self.reader.base not in SPACELESS else False)
+
+    def _part_after(self, span: Span) -> bool:
+        rest = self.low[span.end : span.end + 30].lstrip(" \u00a0\u202f")
+        return any(rest.startswith(w) and not rest[len(w) : len(w) + 1].isalpha() for w in self.reader.parts)
+
+    def _negative(self, start: int) -> bool:
+        head = self.plain[max(0, start - 2) : start]
+        if head.endswith(("-", "−", "–")) and not head[:-1].strip():
+            return head[-1] != "–"
+        return bool(self._before(start, "minus"))
+
+    def _magnitude(self, end: int) -> tuple[float, int]:
+        m = _MAGNITUDE.match(self.low, end)
+        power = self.reader.words.magnitudes.get(m[1].rstrip(".")) if m else None
+        return (10.0**power, m.end(1)) if m and power is not None else (1.0, end)
+
+    # -- units ------------------------------------------------------------------------------------------------
+
+    def _unit(self, start: int, end: int) -> tuple[str, int]:
+        """The unit's code after or before a number, "" where none is known, and where it ends."""
+        at = end
+        while at < len(self.text) and self.text[at] in " \u00a0\u202f-":
+            at += 1
+        for sign, code in SIGNS.items():
+            if self.text.startswith(sign, at):
+                return code, at + len(sign)
+        if unit := self._word_unit(at):
+            return unit
+        head = self.text[max(0, start - 24) : start].rstrip(" \u00a0\u202f")
+        for sign, code in sorted(SIGNS.items(), key=lambda s: -len(s[0])):
+            if head.endswith(sign):
+                return code, end
+        return self._unit_before(head), end
+
+    def _word_unit(self, at: int) -> tuple[str, int] | None:
+        if self.reader.base in SPACELESS:
+            for length in range(min(8, len(self.text) - at), 0, -1):
+                if code := self.reader.units.get(self.low[at : at + length]):
+                    return code, at + length
+        if (m := _SYMBOL.match(self.text, at)) and m[0] in (*SYMBOLS, *CODES):
+            return m[0], m.end()
+        for pattern in _UNIT_WORDS:
+            m = pattern.match(self.low, at)
+            if m and (code := self.reader.units.get(m[0].rstrip("."))):
+                return code, m.end()
+        for word in map(folded, self._list("percent")):
+            if self.low.startswith(word, at):
+                return "%", at + len(word)
+        return None
+
+    def _unit_before(self, head: str) -> str:
+        low = folded(head)
+        if any(low.endswith(folded(w)) for w in self._list("percent")):
+            return "%"
+        if self.reader.base == "sw":
+            last = low.rsplit(" ", 1)[-1]
+            return self.reader.units.get(last, "")
+        last = head.rsplit(" ", 1)[-1]
+        return last if last in CODES else ""
+
+    def _weekdays(self) -> None:
+        if self.reader.weekday_words is None:
+            return
+        for m in self.reader.weekday_words.finditer(self.low):
+            if not self._is_taken(Span(*m.span())):
+                self._add("weekday", Span(*m.span()), [f"w:{self.reader.weekdays[m[0]]}"], firm=False)
+
+
+def _hours(hour: int, part: tuple[str, int] | None, swahili: bool) -> Iterator[int]:
+    """The hours of the day, 0 to 23, that a written hour may mean."""
+    if hour > 12 or (hour == 0 and not swahili):
+        yield hour % 24
+        return
+    if swahili:
+        hour = (hour + 6) % 12
+        early = part is not None and part[0] in ("asubuhi", "alfajiri")
+        if early or (part is not None and part[0] == "usiku" and hour < 6):
+            yield hour
+        elif part is not None:
+            yield hour + 12
+        else:
+            yield from (hour, hour + 12)
+        return
+    hour %= 12
+    if part is None or (part[0] in NIGHT and hour <= 5):
+        yield from (hour, hour + 12)
+    else:
+        yield hour + part[1]

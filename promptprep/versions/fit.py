@@ -1,0 +1,46 @@
+"""How a version fits the slot that all versions share: what to cut, what to add, how much faster to read."""
+
+from __future__ import annotations
+
+import math
+
+from promptprep.model.timing import ScriptTiming, SegmentTiming, Timing
+from promptprep.model.versions import Change, ReaderFit, VersionSegment
+
+FASTEST_PERCENT = 25.0  # common practice, no source: beyond that a listener hears the hurry; cut instead
+
+
+def change_of(timing: Timing, slot_s: float | None) -> Change | None:
+    """What would make a time meet its slot; None without slot."""
+    if slot_s is None:
+        return None
+    over_s = timing.mean_s - slot_s
+    word_s = timing.spoken_s / timing.words if timing.words else 0.0
+    words = 0 if word_s <= 0 else math.ceil(over_s / word_s) if over_s > 0 else math.ceil(over_s / word_s - 1e-9)
+    room_s = slot_s - timing.fixed_s
+    faster = (timing.spoken_s / room_s - 1) * 100 if room_s > 0 and timing.spoken_s > 0 else None
+    return Change(over_s, min(words, timing.words) if over_s > 0 else words, faster)
+
+
+def fits(timing: Timing, slot_s: float | None) -> bool:
+    """Whether the whole 80 % range lies within the slot."""
+    return slot_s is None or timing.high_s <= slot_s
+
+
+def verdict(timing: Timing, slot_s: float | None) -> str:
+    """ "fits", "tight" (may run over), "over" (runs over in 9 of 10 takes), or "no slot"."""
+    if slot_s is None:
+        return "no slot"
+    if timing.low_s > slot_s:
+        return "over"
+    return "tight" if timing.high_s > slot_s else "fits"
+
+
+def segment_fit(timing: SegmentTiming, shared_s: float | None, source: int | None) -> VersionSegment:
+    slot = shared_s if shared_s is not None else timing.slot_s
+    return VersionSegment(timing.id, timing.title, timing.timing, slot, change_of(timing.timing, slot), source)
+
+
+def reader_fit(reader: str, timing: ScriptTiming, slot_s: float | None, own: bool) -> ReaderFit:
+    whole = timing.timing
+    return ReaderFit(reader, whole.mean_s, whole.low_s, whole.high_s, fits(whole, slot_s), own)

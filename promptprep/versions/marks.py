@@ -1,0 +1,106 @@
+"""Remembers the state of the source that a version was made from, and names what has changed since.
+
+The mark is a table `made_from` in the version's front matter: for each segment of the source a line of short digests,
+one a sentence, so that the changed sentences can be shown.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+
+from promptprep.model.script import Script, Segment
+
+DIGITS = 8  # hex digits a sentence: two sentences of one segment collide once in some 4 billion pairs
+Sentences = Callable[[str], Sequence[int]]
+_TABLE = re.compile(r"^\[made_from\][^\n]*\n(?:(?!\[|\+\+\+).*\n)*", re.MULTILINE)
+_BARE = re.compile(r"[A-Za-z0-9_-]+")
+
+
+@dataclass(frozen=True, slots=True)
+class Stale:
+    """A segment whose source has changed: `changed` its new sentences, `removed` how many are gone."""
+
+    segment: str
+    changed: tuple[str, ...]
+    removed: int
+    new: bool = False
+
+
+def sentence_texts(segment: Segment, sentences: Sentences) -> list[str]:
+    """The sentences of a segment's copy, blanks evened out, and its cues."""
+    found: list[str] = []
+    for paragraph in segment.paragraphs:
+        at = 0
+        for end in sentences(paragraph.text):
+            text = " ".join(paragraph.text[at:end].split())
+            at = end
+            if text:
+                found.append(text)
+    found += [f"[{cue.kind} {cue.text} {cue.duration_s or ''}]" for cue in segment.cues]
+    return found
+
+
+def digest(text: str) -> str:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:DIGITS]
+
+
+def state_of(script: Script, sentences: Sentences) -> dict[str, str]:
+    """Segment id -> the digests of its sentences, a blank between."""
+    return {s.id: " ".join(map(digest, sentence_texts(s, sentences))) for s in script.segments}
+
+
+def stale_segments(marked: object, source: Script, sentences: Sentences) -> list[Stale]:
+    """What has changed in the source since a version was marked; nothing where it never was."""
+    if not isinstance(marked, dict) or not marked:
+        return []
+    found = []
+    for segment in source.segments:
+        before = marked.get(segment.id)
+        texts = sentence_texts(segment, sentences)
+        if not isinstance(before, str):
+            found.append(Stale(segment.id, tuple(texts), 0, new=True))
+            continue
+        old, now = before.split(), [digest(t) for t in texts]
+        if old != now:
+            found.append(_stale(segment.id, old, now, texts))
+    gone = [str(name) for name in marked if name not in {s.id for s in source.segments}]
+    return found + [Stale(name, (), len(str(marked[name]).split())) for name in gone]
+
+
+def _stale(name: str, old: Sequence[str], now: Sequence[str], texts: Sequence[str]) -> Stale:
+    changed: list[str] = []
+    removed = 0
+    for tag, i, j, k, stop in SequenceMatcher(None, old, now, autojunk=False).get_opcodes():
+        if tag != "equal":
+            changed += texts[k:stop]
+            removed += j - i
+    return Stale(name, tuple(changed), removed)
+
+
+def with_mark(source_text: str, state: dict[str, str]) -> str:
+    """A version's text with its mark in the front matter; a version without front matter gets one."""
+    end = "\r\n" if "\r\n" in source_text[:200] else "\n"
+    lines = [f"{_key(name)} = {_quoted(value)}" for name, value in state.items()]
+    table = "[made_from]\n" + "\n".join(lines) + "\n"
+    bom = "\ufeff" if source_text.startswith("\ufeff") else ""
+    body = source_text.removeprefix("\ufeff").replace("\r\n", "\n")
+    if not body.startswith("+++"):
+        made = f"+++\n{table}+++\n\n{body}"
+    else:
+        stop = re.compile(r"^\+\+\+[ \t]*$", re.MULTILINE).search(body, 3)
+        close = stop.start() if stop else len(body)
+        head = _TABLE.sub("", body[:close])
+        made = f"{head.rstrip()}\n\n{table}{body[close:]}" if head.strip() != "+++" else f"+++\n{table}{body[close:]}"
+    return bom + made.replace("\n", end)
+
+
+def _key(name: str) -> str:
+    return name if _BARE.fullmatch(name) else _quoted(name)
+
+
+def _quoted(text: str) -> str:
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
