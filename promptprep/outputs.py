@@ -75,7 +75,7 @@ def render_script(
 
 def _vtt(one: PreparedScript, printed: PaperTools, tools: Tools) -> str:
     limits = caption_limits(tools.language(one.script.language))
-    return vtt(captions_of(one.script, one.timing, printed, limits), one.digest)
+    return vtt(captions_of(one.script, one.timing, printed, limits), one.digest, general=limits.general)
 
 
 def _beside(one: PreparedScript, prepared: Prepared) -> PreparedScript | None:
@@ -141,7 +141,7 @@ def _caption_files(row: PlannedItem, tools: Tools, env: Environment, retime: Ret
     found = captions_of(script, plan, paper_tools(script.language, tools, env), limits, retime)
     parts, stem = chapters(plan, retime), f"{row.item.code}.{script.name}.{script.language}"
     texts = {
-        "vtt": vtt(found, row.timed.digest, "times of a take" if retime else "times predicted"),
+        "vtt": vtt(found, row.timed.digest, "times of a take" if retime else "times predicted", general=limits.general),
         "srt": srt(found),
         "ttml": ttml(found, script.language, row.timed.direction, row.timed.title),
         "chapters.vtt": chapters_vtt(parts),

@@ -26,9 +26,14 @@ def stamp(milliseconds: int, point: str = ".") -> str:
     return f"{hours:02d}:{m:02d}:{s:02d}{point}{ms:03d}"
 
 
-def vtt(captions: Sequence[Caption], digest: str = "", origin: str = "times predicted") -> str:
-    """WebVTT, with a note on the wording and on captions that are on too short to be read."""
+def vtt(
+    captions: Sequence[Caption], digest: str = "", origin: str = "times predicted", *, general: bool = False
+) -> str:
+    """WebVTT, with a note on the wording and on captions that are on too short to be read. `general`: their limits are
+    not the language's own."""
     notes = [f"NOTE wording {digest}, {origin}\n"] if digest else []
+    if general:
+        notes.append("NOTE no limits are known for captions in this language: general ones were taken\n")
     fast = [str(n) for n, caption in enumerate(captions, 1) if caption.fast]
     if fast:
         notes.append(f"NOTE spoken faster than most people read: captions {', '.join(fast)}\n")

@@ -21,7 +21,7 @@ _TRIES = 8
 @dataclass(frozen=True, slots=True)
 class CaptionLimits:
     """A language's limits (table `captions`): lines a caption, characters a line and a second, seconds on screen and
-    between captions."""
+    between captions. `general` ones are those of no language in particular."""
 
     lines: int
     line_characters: int
@@ -29,6 +29,10 @@ class CaptionLimits:
     least_s: float
     most_s: float
     gap_s: float
+    general: bool = False
+
+
+GENERAL = CaptionLimits(2, 37, 17.0, 1.0, 7.0, 0.08, general=True)  # common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +56,9 @@ class _Timed:
 
 
 def caption_limits(data: LanguageData) -> CaptionLimits:
-    """The limits of a language. Raises `MissingLanguageData`."""
+    """The limits of a language; for one without a table general ones, which say so."""
+    if not data.has("captions"):
+        return GENERAL
     names = ("lines", "line_characters", "characters_per_s", "least_s", "most_s", "gap_s")
     return CaptionLimits(*(data.get("captions", name) for name in names))
 

@@ -95,8 +95,8 @@ def _strata(count: int) -> tuple[float, ...]:
 
 class Draws:
     """The sum with waits, by drawing: Latin hypercube samples from a fixed seed, so that the same input gives the same
-    chance. Each reader's error is drawn once a session, each passage's own scatter every time. A pace's figure may be the
-    mean or the median of what a reader takes: the factor stands halfway between the two.
+    chance. Each reader's error is drawn once a session, each passage's own scatter every time. A pace's figure may be
+    the mean or the median of what a reader takes: the factor stands halfway between the two.
     """
 
     COUNT = 4000
