@@ -87,7 +87,7 @@ def paper_html(
         sheets=[pages[at : at + cards] for at in range(0, len(pages), cards)],
         count=len(pages),
         head=_head(one, sheet, tools),
-        studio_name=tools.measure.shortened(studio.title, sheet.width_mm * 0.4, FOOT_PT),
+        studio_name=tools.measure.shortened(studio.title, sheet.copy_mm * 0.45, FOOT_PT),
         whole=clock_text(timing.mean_s),
         low=clock_text(timing.low_s),
         high=clock_text(timing.high_s),

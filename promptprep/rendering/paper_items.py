@@ -33,6 +33,7 @@ RULE_PT = 4.0
 BOX_PT = 30.0  # a box to write a time into
 MOST_ENTRY_LINES = 12  # the rest of a very long cue is on the crew sheet
 MOST_TITLE_LINES = 4
+TITLE_SHARE = 0.25  # of a page's height, for a title
 SHARE = 0.4  # cues, notes and holds that are higher than this part of a page are put in several
 
 
@@ -84,7 +85,8 @@ class Items:
 
     def _titled(self, text: str, font_pt: float) -> list[str]:
         lines = self.tools.measure.wrapped(text, self.sheet.copy_mm, font_pt, bold=self.tools.bold)
-        return lines if len(lines) <= MOST_TITLE_LINES else [*lines[:MOST_TITLE_LINES], "…"]
+        most = min(MOST_TITLE_LINES, max(1, int(TITLE_SHARE * self.sheet.body_pt / self.sheet.line_pt)))
+        return lines if len(lines) <= most else [*lines[:most], "…"]
 
     # -- blocks -----------------------------------------------------------------------------------------------
 

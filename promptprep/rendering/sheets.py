@@ -17,6 +17,7 @@ CAP_EM = 0.714  # capital height of the bundled Noto Sans, in em (its OS/2 table
 CLEAR_PRINT_PT = 14.0  # UKAAF G003 (2019): clear print is at least 12 points, ideally 14
 LEADING = 1.5  # RNIB clear print: 1.5 to 2; UKAAF asks for single spacing, so the smaller of RNIB's
 WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurst's 45 to 75
+FEWEST_LINES, NARROWEST_EM = 7, 7.0  # a page that holds less is no page to read from
 FULL_ACUITY = 0.7  # DIN 1450: type grows as 0.7 / acuity below this
 
 PUNCH_MM = 10.0  # holes centre 12 mm from the edge and are 6 mm wide (ISO 838; from memory)
@@ -93,8 +94,12 @@ def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1) -> S
     paper_width, paper_height = SHEETS_MM[paper.size]
     if paper.orientation == "landscape":
         paper_width, paper_height = paper_height, paper_width
-    width, height = _card(paper_width, paper_height, cards)
-    return _laid_out(paper, font_pt_of(paper, acuity), (width, height), (paper_width, paper_height), cards)
+    card = _card(paper_width, paper_height, cards)
+    sheet = _laid_out(paper, font_pt_of(paper, acuity), card, (paper_width, paper_height), cards)
+    if sheet.body_pt < FEWEST_LINES * sheet.line_pt or sheet.copy_em < NARROWEST_EM:
+        message = f"type of {sheet.font_pt:g} points is too large for {cards} on a sheet of {paper.size}"
+        raise BadCall("type-too-large", message, "take smaller type, a larger sheet or fewer cards")
+    return sheet
 
 
 def _one_of(known: object) -> str:

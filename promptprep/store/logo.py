@@ -11,7 +11,7 @@ from promptprep.model.rig import Studio
 
 MAX_BYTES = 8_000_000
 MAX_PIXELS = 50_000_000  # more does not open within sensible memory
-KEPT_PX = 600  # printed at most 30 mm wide: 500 dots an inch
+KEPT_PX = (710, 142)  # 30 mm by 6 mm in a page's head at 600 dots an inch
 
 
 def logo_url(studio: Studio) -> str:
@@ -50,7 +50,7 @@ def _png(data: bytes, file: str) -> bytes:
             small = picture.convert("RGBA")
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError) as fault:
         raise UnreadableInput("logo-broken", f"the logo is no picture that opens here: {fault}", hint, file) from None
-    small.thumbnail((KEPT_PX, KEPT_PX))
+    small.thumbnail(KEPT_PX)
     out = io.BytesIO()
     small.save(out, "PNG")
     return out.getvalue()

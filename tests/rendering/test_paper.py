@@ -1,0 +1,352 @@
+"""The paper copy as PDF: its words, its margins, its fonts, and that the same script gives the same bytes."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, cast
+
+import pdfplumber
+import pikepdf
+import pytest
+from PIL import Image
+
+from promptprep import faces
+from promptprep.errors import BadCall, PromptprepError, UnreadableInput
+from promptprep.model.language import FIRST_CLASS
+from promptprep.model.prepared import PreparedScript
+from promptprep.model.rig import PAPER_VARIANTS, Paper, Reader, Studio
+from promptprep.rendering.environment import environment
+from promptprep.rendering.paper import paper_html, paper_pdf
+from promptprep.rendering.printing import PaperTools
+from promptprep.rendering.sheets import font_pt_of, sheet_for
+from promptprep.store.catalogues import FOLDER
+from promptprep.store.logo import logo_url
+from promptprep.store.templates import shipped
+from promptprep.units import MM_PER_PT
+from tests.rendering.paper_factory import demo, prepared, printing
+
+STUDIO = Studio(title="Quillhorn Observatory")
+READABLE = tuple(tag for tag in FIRST_CLASS if tag not in ("ar", "hi"))  # text of these comes out of a PDF scrambled
+
+
+@lru_cache(maxsize=32)
+def printed(language: str, variant: Any = "paper", paper: Paper = STUDIO.paper) -> bytes:
+    return paper_pdf(demo(language), replace(STUDIO, paper=paper), printing(language), variant)
+
+
+def characters(pdf: bytes) -> list[list[dict[str, Any]]]:
+    with pdfplumber.open(io.BytesIO(pdf)) as opened:
+        return [page.chars for page in opened.pages]
+
+
+def said(one: PreparedScript) -> str:
+    """Titles of segments and the copy, without blanks."""
+    parts = [text for s in one.script.segments for text in (s.title, *(p.text for p in s.paragraphs))]
+    return "".join("".join(parts).split())
+
+
+@pytest.mark.parametrize("language", READABLE)
+def test_the_words_on_paper_are_the_script_s(language: str) -> None:
+    font_pt = sheet_for(STUDIO.paper).font_pt
+    letters = [c["text"] for page in characters(printed(language)) for c in page if abs(c["size"] - font_pt) < 0.05]
+    assert "".join("".join(letters).split()) == said(demo(language))
+
+
+@pytest.mark.parametrize("language", FIRST_CLASS)
+def test_no_text_leaves_the_margins(language: str) -> None:
+    sheet = sheet_for(STUDIO.paper)
+    for page in characters(printed(language)):
+        assert min(c["x0"] for c in page) * MM_PER_PT >= min(sheet.margin_mm, sheet.end_mm) - 0.3
+        assert max(c["x1"] for c in page) * MM_PER_PT <= sheet.width_mm - min(sheet.margin_mm, sheet.end_mm) + 0.3
+        assert min(c["top"] for c in page) * MM_PER_PT >= 5
+        assert max(c["bottom"] for c in page) * MM_PER_PT <= sheet.height_mm - 5
+
+
+@pytest.mark.parametrize("language", FIRST_CLASS)
+def test_every_glyph_is_embedded(language: str) -> None:
+    with pikepdf.open(io.BytesIO(printed(language))) as pdf:
+        fonts = [font for page in pdf.pages for font in cast(Any, page).Resources.Font.values()]
+        assert fonts
+        for font in fonts:
+            inside = font.DescendantFonts[0].FontDescriptor
+            assert "/FontFile2" in inside or "/FontFile3" in inside
+        assert not any(b"\0\0" in glyphs for page in pdf.pages for glyphs in shown_glyphs(page))
+
+
+def shown_glyphs(page: pikepdf.Page) -> list[bytes]:
+    """The strings of two-byte glyph numbers that a page shows; glyph 0 stands for what a font lacks."""
+    found = []
+    for step in pikepdf.parse_content_stream(page):
+        if str(step.operator) in ("TJ", "Tj"):
+            operands = cast(Any, step.operands)
+            parts = operands[0] if str(step.operator) == "TJ" else operands
+            texts = [bytes(part) for part in parts if isinstance(part, pikepdf.String)]
+            found += [b"".join(t[at : at + 2] if t[at : at + 2] == b"\0\0" else b".." for at in range(0, len(t), 2))
+                      for t in texts]  # fmt: skip
+    return found
+
+
+def test_the_same_script_gives_the_same_bytes() -> None:
+    assert printed("en") == paper_pdf(demo("en"), STUDIO, printing("en"))
+
+
+def test_pages_are_as_many_as_their_heads_say() -> None:
+    for language in ("en", "ja"):
+        for variant in ("paper", *PAPER_VARIANTS):
+            pages = characters(printed(language, variant))
+            html = paper_html(demo(language), STUDIO, printing(language), cast(Any, variant))
+            assert len(pages) == html.count('<section class="sheet')
+
+
+def test_head_and_foot_say_where_the_reader_is() -> None:
+    with pdfplumber.open(io.BytesIO(printed("en"))) as pdf:
+        texts = [page.extract_text() for page in pdf.pages]
+    digest = demo("en").digest
+    for number, text in enumerate(texts, 1):
+        assert f"page {number} of {len(texts)}" in text
+        assert f"wording {digest}" in text
+        assert "The sky this month: December · en" in text
+        assert "&#" not in text
+        assert "counter(" not in text
+    assert "Opening 0:" in texts[0]
+    assert "goes on" in texts[0]
+    assert "guest card" in texts[-1]
+
+
+def test_paper_and_screen_print_one_digest_over_one_text() -> None:
+    """The screen copy's own lines, read back from its page, say what the paper's copy says."""
+    studio = faces.studio_for([shipped("scripts_demo")])
+    from promptprep.pipeline import prepare_one
+    from promptprep.rendering.screen import screen_html
+
+    script = faces.load_scripts([shipped("scripts_demo") / "children.en.md"], studio)[0]
+    one = prepare_one(script, studio, faces.tools())
+    lines = "".join(line.text for line in one.broken.lines)
+    font_pt = sheet_for(studio.paper, acuity=one.reader.acuity if one.reader else None).font_pt
+    pdf = paper_pdf(one, studio, printing("en"))
+    titles = "".join(segment.title for segment in script.segments)
+    letters = "".join(c["text"] for page in characters(pdf) for c in page if abs(c["size"] - font_pt) < 0.05)
+    assert sorted("".join(letters.split())) == sorted("".join((titles + lines).split()))
+    assert one.digest in screen_html(one, environment([shipped("templates")]), faces.tools().fonts.subsets)
+    assert one.digest in paper_html(one, studio, printing("en"))
+
+
+def test_the_page_is_tagged_titled_and_bookmarked() -> None:
+    with pikepdf.open(io.BytesIO(printed("fr"))) as pdf:
+        root = cast(Any, pdf.Root)
+        assert str(root.Lang) == "fr"
+        assert bool(root.MarkInfo.Marked)
+        assert str(pdf.docinfo["/Title"]).startswith("Le ciel du mois")
+        with pdf.open_outline() as outline:
+            assert [item.title for item in outline.root[0].children][:2] == ["Ouverture", "Trois choses à chercher"]
+        kinds = {str(part) for part in structure(root.StructTreeRoot)}
+    assert {"/H1", "/H2", "/P"} <= kinds
+
+
+def structure(node: Any) -> list[Any]:
+    found = [node.S] if "/S" in node else []
+    kids = node.get("/K", [])
+    for kid in kids if isinstance(kids, pikepdf.Array) else [kids]:
+        if isinstance(kid, pikepdf.Dictionary) and "/K" in kid:
+            found += structure(kid)
+    return found
+
+
+def test_rehearsal_numbers_every_line_and_has_boxes() -> None:
+    html = paper_html(demo("en"), STUDIO, printing("en"), "rehearsal")
+    plain = paper_html(demo("en"), STUDIO, printing("en"))
+    lines = plain.count('class="row said"')
+    assert html.count('class="number"') == lines
+    assert f">{lines}</span>" in html
+    assert html.count('class="box"') == len(demo("en").script.segments)
+    assert html.count('class="long"') > 10
+    assert html.count('class="short"') > 5
+    assert 'class="number"' not in plain
+    assert 'class="long"' not in plain
+
+
+@pytest.mark.parametrize(("cards", "size_mm"), [(1, (210, 297)), (2, (210, 148.5)), (4, (105, 148.5))])
+def test_cards(cards: int, size_mm: tuple[float, float]) -> None:
+    paper = Paper(cards=cards)
+    sheet = sheet_for(paper, cards=cards)
+    assert (sheet.width_mm, sheet.height_mm) == size_mm
+    html = paper_html(demo("en"), replace(STUDIO, paper=paper), printing("en"), "cards")
+    assert html.count('class="crop"') == {1: 0, 2: 3, 4: 6}[cards] * html.count('<section class="sheet')
+
+
+def test_low_ink_has_no_bold_titles_and_thin_rules() -> None:
+    fonts = {c["fontname"] for page in characters(printed("de", "low-ink")) for c in page if abs(c["size"] - 20) < 0.05}
+    assert fonts
+    assert not any("Bold" in name for name in fonts)
+
+
+def test_a_version_beside_the_copy() -> None:
+    html = paper_html(demo("fr"), STUDIO, printing("fr"), beside=demo("en"))
+    assert html.count('lang="en"') >= len([p for s in demo("en").script.segments for p in s.paragraphs])
+    assert "There are three things to look for this month." in html
+
+
+def test_pronunciations_stand_above_their_word_once_a_segment() -> None:
+    source = '# One\n\n[Osei]{say="oh-SAY"} and [Osei]{say="oh-SAY"}.\n\n# Two\n\n[Osei]{say="oh-SAY"}.'
+    html = paper_html(prepared(source, "en"), STUDIO, printing("en"))
+    assert html.count("oh-SAY") == 2
+
+
+def test_pronunciations_keep_clear_of_their_line_and_of_each_other() -> None:
+    words = " ".join(f'[Io{n}]{{say="a-very-long-way-to-say-{n}"}}' for n in range(4))
+    pdf = paper_pdf(prepared(f"{words} seen.", "en"), STUDIO, printing("en"))
+    chars = characters(pdf)[0]
+    sheet = sheet_for(STUDIO.paper)
+    copy = [c for c in chars if abs(c["size"] - sheet.font_pt) < 0.05]
+    below_title = sheet.head_mm / MM_PER_PT + 44
+    says = [c for c in chars if abs(c["size"] - 10) < 0.05 and below_title < c["top"] < copy[0]["top"]]
+    assert says
+    baselines = sorted({round(c["bottom"], 1) for c in says})
+    assert len(baselines) >= 2
+    assert max(c["bottom"] - 0.24 * 10 for c in says) <= min(c["top"] + 0.3 * c["size"] for c in copy)
+
+
+# -- input that is at fault -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "",
+        "# Only a title",
+        "word " * 3000 + ".",
+        "W" * 400 + " and on.",
+        "# " + "Long title " * 60 + "\n\nCopy.",
+        "Copy " + "[vision: camera 1] " * 80 + "ends.",
+        "[clip 0:20 " + "very long words " * 200 + "]\n\nCopy.",
+        "> " + "a note " * 900 + "\n\nCopy.",
+        "# A\n\n[live 1:00 talk]\n\n> " + "ask " * 900,
+        "Quotes ' \" \\ </style> & {{ x }} {% y %}.",
+    ],
+    ids=("nothing", "title", "long-sentence", "wide-word", "long-title", "cues", "long-cue", "note", "card", "marks"),
+)
+def test_odd_scripts_print(source: str) -> None:
+    one = prepared(source, "en")
+    paper = Paper(size="A5")
+    pages = characters(paper_pdf(one, replace(STUDIO, paper=paper), printing("en")))
+    sheet = sheet_for(paper)
+    for page in pages:
+        assert max(c["x1"] for c in page) * MM_PER_PT <= sheet.width_mm - 5
+        assert max(c["bottom"] for c in page) * MM_PER_PT <= sheet.height_mm - 3
+    letters = [c["text"] for page in pages for c in page if abs(c["size"] - sheet.font_pt) < 0.05]
+    copy = "".join("".join(p.text for s in one.script.segments for p in s.paragraphs).split())
+    assert copy in "".join("".join(letters).split())
+
+
+def test_a_sheet_that_does_not_exist() -> None:
+    with pytest.raises(BadCall, match="A7"):
+        sheet_for(Paper(size="A7"))
+    with pytest.raises(BadCall, match="3 cards"):
+        sheet_for(Paper(), cards=3)
+    with pytest.raises(BadCall, match="too large"):
+        sheet_for(Paper(size="A5", font_pt=18), cards=4)
+
+
+@pytest.mark.parametrize(
+    ("template", "line", "lacks"),
+    [
+        ("<p>\n{{ nobody_knows }}</p>", 2, "nobody_knows"),
+        ("<p>\n\n{% for x in %}</p>", 3, "Expected an expression"),
+        ("{{ one.script.nothing }}", 1, "nothing"),
+        ('<p>\n{% include "gone.html" %}', None, "gone.html"),
+    ],
+)
+def test_a_template_at_fault_is_named_with_its_line(
+    tmp_path: Path, template: str, line: int | None, lacks: str
+) -> None:
+    (tmp_path / "paper").mkdir()
+    (tmp_path / "paper" / "script.html").write_text(template, "utf-8")
+    tools = with_folder(printing("en"), tmp_path)
+    with pytest.raises(UnreadableInput) as caught:
+        paper_html(demo("en"), STUDIO, tools)
+    assert caught.value.code == "broken-template"
+    assert lacks in caught.value.message
+    if line is not None:
+        assert caught.value.file == str(tmp_path / "paper" / "script.html")
+        assert caught.value.line == line
+
+
+def with_folder(tools: PaperTools, folder: Path) -> PaperTools:
+    return replace(tools, env=environment([folder, shipped("templates")]))
+
+
+def test_a_studio_s_own_style_goes_before_the_shipped_one(tmp_path: Path) -> None:
+    (tmp_path / "paper").mkdir()
+    (tmp_path / "paper" / "card.html").write_text("<h1>Our own card</h1>", "utf-8")
+    assert "Our own card" in paper_html(demo("en"), STUDIO, with_folder(printing("en"), tmp_path))
+
+
+def picture(path: Path, size: tuple[int, int]) -> Path:
+    Image.new("RGB", size, "black").save(path)
+    return path
+
+
+def test_a_logo_stands_in_every_head(tmp_path: Path) -> None:
+    studio = replace(STUDIO, file=str(tmp_path / "studio.toml"), logo=picture(tmp_path / "logo.png", (900, 300)).name)
+    tools = replace(printing("en"), logo=logo_url(studio))
+    with pdfplumber.open(io.BytesIO(paper_pdf(demo("en"), studio, tools))) as pdf:
+        for page in pdf.pages:
+            assert len(page.images) == 1
+            assert page.images[0]["height"] * MM_PER_PT <= 10
+
+
+@pytest.mark.parametrize("made", ["missing", "broken", "huge"])
+def test_a_logo_at_fault(tmp_path: Path, made: str) -> None:
+    file = tmp_path / "logo.png"
+    if made == "broken":
+        file.write_bytes(b"\x89PNG\r\n\x1a\n no picture")
+    elif made == "huge":
+        Image.new("1", (12_000, 9_000)).save(file)
+    studio = replace(STUDIO, file=str(tmp_path / "studio.toml"), logo="logo.png")
+    with pytest.raises(PromptprepError) as caught:
+        logo_url(studio)
+    assert caught.value.file == str(file)
+    assert caught.value.code == {"missing": "logo-missing", "broken": "logo-broken", "huge": "logo-too-large"}[made]
+
+
+def test_type_grows_with_distance_and_for_eyes_that_see_less() -> None:
+    assert font_pt_of(Paper(reading_distance_mm=600)) == 14.0
+    assert font_pt_of(Paper(reading_distance_mm=900)) == pytest.approx(21.0, abs=0.5)
+    assert font_pt_of(Paper(), acuity=0.5) == pytest.approx(14 * 1.4, abs=0.5)
+    assert font_pt_of(Paper(font_pt=17), acuity=0.5) == 17
+    tired = replace(demo("en"), reader=Reader("t", "Tomas", acuity=0.5))
+    sizes = {c["size"] for c in characters(paper_pdf(tired, STUDIO, printing("en")))[0]}
+    assert any(abs(size - font_pt_of(Paper(), acuity=0.5)) < 0.05 for size in sizes)
+
+
+# -- the interface's texts --------------------------------------------------------------------------------------
+
+
+def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
+    import re
+
+    from babel.messages.pofile import read_po
+
+    from promptprep.model.script import CUE_KINDS
+
+    sources = [*shipped("templates").glob("paper/*"), *shipped("templates").glob("crew/*")]
+    texts = {m[1] for file in sources for m in re.finditer(r'(?:_|words)\("([^"]+)"\)', file.read_text("utf-8"))}
+    for name in ("paper_items", "paper", "crew", "guest_cards"):
+        module = Path(faces.__file__).parent / "rendering" / f"{name}.py"
+        texts |= {m[1] for m in re.finditer(r'words\("([^"]+)"\)', module.read_text("utf-8"))}
+    assert len(texts) > 15
+    texts |= {*CUE_KINDS, "unknown"}
+    for language in FIRST_CLASS:
+        if language == "en":
+            continue
+        with (FOLDER / language / "LC_MESSAGES" / "promptprep.po").open("rb") as stream:
+            known = {str(m.id): str(m.string) for m in read_po(stream, locale=language) if m.id}
+        assert texts <= set(known), language
+        for text in texts:
+            fields = set(re.findall(r"\{\w+\}", text))
+            assert known[text].strip()
+            assert set(re.findall(r"\{\w+\}", known[text])) == fields, (language, text)
+            assert not faces.tools().engines.shaper.missing(known[text], language)
