@@ -6,9 +6,10 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from promptprep.model.finding import Level
 from promptprep.model.script import Script
 from promptprep.model.timing import ScriptTiming
-from promptprep.model.versions import Bead, ReaderFit, SegmentPair, Version, VersionFinding
+from promptprep.model.versions import Bead, ReaderFit, SegmentPair, Version, VersionFinding, VersionSegment
 from promptprep.units import clock_text
 from promptprep.versions.findings import Side, pair_findings
 from promptprep.versions.fit import change_of, segment_fit, verdict
@@ -38,7 +39,7 @@ def source_version(one: Timed) -> Version:
         one.script, one.timing, slot, change_of(one.timing.timing, slot), segments, one.readers,
         direction=one.direction,
     )  # fmt: skip
-    return replace(made, findings=tuple([*_slot_findings(made), *_id_findings(one)]))
+    return replace(made, findings=(*_slot_findings(made), *_id_findings(one)))
 
 
 def compared(source: Timed, other: Timed) -> Version:
@@ -74,7 +75,7 @@ def _values(one: Timed) -> list[frozenset[str]]:
     ]
 
 
-def _segments(source: Timed, other: Timed, shared: Mapping[int, int | None]):  # type: ignore[no-untyped-def]
+def _segments(source: Timed, other: Timed, shared: Mapping[int, int | None]) -> tuple[VersionSegment, ...]:
     found = []
     for j, timing in enumerate(other.timing.segments):
         i = shared.get(j)
@@ -103,17 +104,18 @@ def _slot_findings(made: Version) -> list[VersionFinding]:
     tag, found = made.language, []
     kind = verdict(made.timing.timing, made.slot_s)
     if kind in ("over", "tight") and made.change is not None and made.slot_s is not None:
-        level = "fix" if kind == "over" else "look"
+        level: Level = "fix" if kind == "over" else "look"
         word = "runs" if kind == "over" else "may run"
-        message = f"this version {word} over its slot of {clock_text(made.slot_s)}: expected {clock_text(made.timing.timing.mean_s)}"
-        found.append(VersionFinding("version-over", level, tag, "", 0, 0, message, advice(made)))  # type: ignore[arg-type]
+        expected = clock_text(made.timing.timing.mean_s)
+        message = f"this version {word} over its slot of {clock_text(made.slot_s)}: expected {expected}"
+        found.append(VersionFinding("version-over", level, tag, "", 0, 0, message, advice(made)))
     for index, segment in enumerate(made.segments):
         if verdict(segment.timing, segment.slot_s) == "over" and segment.change is not None:
             span = made.script.segments[index].heading_span or made.script.segments[index].span
-            change = segment.change
+            change, slot = segment.change, clock_text(segment.slot_s or 0)
             found.append(VersionFinding(
                 "segment-over", "look", tag, segment.id, span.start, span.end,
-                f"{segment.title or segment.id} runs {change.seconds:.0f} s over its slot of {clock_text(segment.slot_s or 0)}",
+                f"{segment.title or segment.id} runs {change.seconds:.0f} s over its slot of {slot}",
                 f"cut about {change.words} words",
             ))  # fmt: skip
     return found

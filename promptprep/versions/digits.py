@@ -73,7 +73,8 @@ def _lone_fractions(text: str) -> list[tuple[int, str]]:
 
 def _eastern(text: str, first: re.Match[str]) -> tuple[Span, tuple[float, ...]]:
     """1億2000万: each figure with its magnitude, added up."""
-    total, at, found = 0.0, first.start(), first
+    total, at = 0.0, first.start()
+    found: re.Match[str] | None = first
     while found is not None:
         size = 1.0
         for c in found[2]:

@@ -175,7 +175,7 @@ class _Finder:
 
     def _clock(self, span: Span, hour: int, minute: int, loose: tuple[str, ...] = ()) -> None:
         part = self._part(span)
-        swahili = self.reader.base == "sw" and self._before(span.start, "clock_before")
+        swahili = self.reader.base == "sw" and bool(self._before(span.start, "clock_before"))
         hours = _hours(hour, part, swahili)
         keys = [f"t:{(h * 60 + minute) % _DAY_MINUTES}" for h in hours]
         self._add("clock", span, [*keys, *loose])

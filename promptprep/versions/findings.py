@@ -127,7 +127,7 @@ class SegmentPairing:
             if bead.source and not bead.target:
                 text = self.a.paragraphs[bead.source[0]].text
                 yield self._finding(
-                    "passage-missing", "look", self._head(), f"no passage here says what the source says in {_short(text)}",
+                    "passage-missing", "look", self._head(), f"no passage here says what the source does in {_short(text)}",
                     "translate it, or check that it was left out on purpose",
                 )  # fmt: skip
             elif bead.target and not bead.source:
@@ -174,7 +174,8 @@ class SegmentPairing:
 
     def _differs(self, miss: Mismatch, at: _At) -> VersionFinding:
         ours, theirs = miss.source, miss.target
-        assert ours is not None and theirs is not None
+        if ours is None or theirs is None:
+            raise ValueError("only a pair differs")
         if miss.what == "unit":
             message = f"the source says {ours.text!r} in {ours.unit}, this version {theirs.text!r} in {theirs.unit}"
             return self._finding("unit-differs", "fix", self._place(at), message, "check the unit")

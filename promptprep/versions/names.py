@@ -117,7 +117,7 @@ def _heard(name: str, words: Sequence[str], base: str) -> bool:
         return True
     parts = list(words)
     if base == "ja":
-        parts = [w for w in re.findall(r"[\u30a1-\u30fa\u30fc]+", " ".join(words))] or parts
+        parts = re.findall(r"[\u30a1-\u30fa\u30fc]+", " ".join(words)) or parts
     return any(_best_alike(name, word) >= ALIKE for word in parts)
 
 

@@ -80,8 +80,6 @@ def words_of(data: LanguageData, speller: Speller) -> Words:
         ordinals |= _spelled(range(1, 32), data.base, speller, rules)
     ordinals |= {_tokens(w): 1.0 for w in table.get("first", ())}
     magnitudes = {folded(w): p for w, p in table.get("magnitudes", {}).items()}
-    for word in magnitudes:
-        cardinals.pop((word,), None)
     return Words(
         cardinals={k: v for k, v in cardinals.items() if k},
         ordinals={k: v for k, v in ordinals.items() if k and k not in cardinals},
@@ -180,6 +178,8 @@ def _part(tokens: Sequence[tuple[str, tuple[int, int]]], at: int, words: Words) 
         power = 10.0 ** words.magnitudes[tokens[at][0]]
         return (inner[0] * power, inner[1]) if inner else None
     found = _longest(tokens, at, words.cardinals) or _compound(tokens[at][0], at, words)
+    if found is not None and tokens[at][0] in words.magnitudes:
+        return found
     if found is None:
         return None
     value, end = found

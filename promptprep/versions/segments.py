@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from promptprep.model.script import Script, Segment
 from promptprep.model.versions import Bead, SegmentPair
 from promptprep.versions.lengths import match_cost, paired
 
-CUE_COST = (
-    3.0  # what a difference in cues or ids adds, in nats: about the odds of a 2-1 match (tried on shuffled demos)
-)
+CUE_COST = 3.0  # what a pair of different cues adds, in nats: about the odds against a 2-1 match
+_BAND = 60  # segments that the pairing may run off the diagonal; keeps long scripts in a straight line
 SKIP = 12.0  # what it costs to leave a segment without partner
 
 
@@ -25,7 +24,9 @@ def length_ratio(source: Script, target: Script) -> float:
     return b / a if a and b else 1.0
 
 
-def paired_segments(source: Script, target: Script, figures: Sequence[frozenset[str]] = (), others: Sequence[frozenset[str]] = ()) -> list[SegmentPair]:  # fmt: skip
+def paired_segments(
+    source: Script, target: Script, figures: Sequence[frozenset[str]], others: Sequence[frozenset[str]]
+) -> list[SegmentPair]:
     """Pairs in the source's order; segments without partner stand where they belong.
 
     `figures` and `others` hold the values in each segment of the source and of the target.
@@ -34,14 +35,12 @@ def paired_segments(source: Script, target: Script, figures: Sequence[frozenset[
     own, theirs = Counter(s.id for s in a), Counter(s.id for s in b)
     ids = {s.id: j for j, s in enumerate(b) if theirs[s.id] == 1 and own[s.id] == 1}
     named = {i: ids[s.id] for i, s in enumerate(a) if s.id in ids}
-    if not _same_naming(a, b, named):
-        named = {}
     free_a = [i for i in range(len(a)) if i not in named]
     free_b = [j for j in range(len(b)) if j not in set(named.values())]
     ratio = length_ratio(source, target)
-    by_order = _by_shape([a[i] for i in free_a], [b[j] for j in free_b], ratio,
-                         [figures[i] if figures else frozenset() for i in free_a],
-                         [others[j] if others else frozenset() for j in free_b])  # fmt: skip
+    left = [(a[i], figures[i]) for i in free_a]
+    right = [(b[j], others[j]) for j in free_b]
+    by_order = _by_shape(left, right, ratio)
     found = [SegmentPair(i, j, "id") for i, j in named.items()]
     for i, j in by_order:
         found.append(SegmentPair(None if i is None else free_a[i], None if j is None else free_b[j],
@@ -49,37 +48,34 @@ def paired_segments(source: Script, target: Script, figures: Sequence[frozenset[
     return sorted(found, key=lambda p: (p.source if p.source is not None else (p.target or 0), p.source is None))
 
 
-def _same_naming(a: Sequence[Segment], b: Sequence[Segment], named: dict[int, int]) -> bool:
-    """Whether shared ids name the same segments: ids that the parser made from headings may be shared by chance."""
-    return bool(named)
+Valued = tuple[Segment, frozenset[str]]
 
 
-def _by_shape(
-    a: Sequence[Segment],
-    b: Sequence[Segment],
-    ratio: float,
-    figures: Sequence[frozenset[str]],
-    others: Sequence[frozenset[str]],
-) -> list[tuple[int | None, int | None]]:
+def _by_shape(a: Sequence[Valued], b: Sequence[Valued], ratio: float) -> list[tuple[int | None, int | None]]:
     """The cheapest one-to-one pairing in order; cost by length, cues and shared values."""
     n, m = len(a), len(b)
-    cost = [[0.0] * (m + 1) for _ in range(n + 1)]
+    band = _BAND + abs(n - m)
+    far = float("inf")
+    cost: dict[tuple[int, int], float] = {(0, 0): 0.0}
     for i in range(n + 1):
-        for j in range(m + 1):
+        for j in range(max(0, i - band), min(m, i + band) + 1):
             if i or j:
-                cost[i][j] = min(
-                    cost[i - 1][j] + SKIP if i else float("inf"),
-                    cost[i][j - 1] + SKIP if j else float("inf"),
-                    cost[i - 1][j - 1] + _apart(a[i - 1], b[j - 1], ratio, figures[i - 1], others[j - 1])
-                    if i and j
-                    else float("inf"),
+                both = cost.get((i - 1, j - 1), far)
+                cost[i, j] = min(
+                    cost.get((i - 1, j), far) + SKIP,
+                    cost.get((i, j - 1), far) + SKIP,
+                    both + _apart(a[i - 1], b[j - 1], ratio) if both < far else far,
                 )
+    return _walked(cost, n, m)
+
+
+def _walked(cost: Mapping[tuple[int, int], float], i: int, j: int) -> list[tuple[int | None, int | None]]:
+    far = float("inf")
     found: list[tuple[int | None, int | None]] = []
-    i, j = n, m
     while i or j:
-        if i and cost[i][j] == cost[i - 1][j] + SKIP:
+        if i and cost[i, j] == cost.get((i - 1, j), far) + SKIP:
             found.append((i := i - 1, None))
-        elif j and cost[i][j] == cost[i][j - 1] + SKIP:
+        elif j and cost[i, j] == cost.get((i, j - 1), far) + SKIP:
             found.append((None, j := j - 1))
         else:
             i, j = i - 1, j - 1
@@ -87,18 +83,15 @@ def _by_shape(
     return found[::-1]
 
 
-def _apart(a: Segment, b: Segment, ratio: float, figures: frozenset[str], others: frozenset[str]) -> float:
+def _apart(one: Valued, other: Valued, ratio: float) -> float:
+    (a, figures), (b, others) = one, other
     lengths = min(match_cost(length_of(a), length_of(b), (1, 1), ratio), 2 * SKIP)
     kinds, theirs = Counter(c.kind for c in a.cues), Counter(c.kind for c in b.cues)
     cues = sum((kinds - theirs).values()) + sum((theirs - kinds).values())
-    shared = len(figures & others)
-    different = len(figures ^ others)
+    shared, different = len(figures & others), len(figures ^ others)
     return max(0.0, lengths + min(cues, 6) * CUE_COST / 2 + min(different, 6) - 2 * min(shared, 6))
 
 
 def paragraph_beads(source: Segment, target: Segment, ratio: float) -> list[Bead]:
     """Which paragraphs say the same."""
-    a, b = [len(p.text) for p in source.paragraphs], [len(p.text) for p in target.paragraphs]
-    if len(a) == len(b):
-        return [Bead((i,), (i,)) for i in range(len(a))]
-    return paired(a, b, ratio)
+    return paired([len(p.text) for p in source.paragraphs], [len(p.text) for p in target.paragraphs], ratio)
