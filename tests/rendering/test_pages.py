@@ -12,7 +12,7 @@ from promptprep.errors import BadCall
 from promptprep.model.rig import Paper
 from promptprep.rendering.pages import Cursor, Entry, Filler, Item, Page, Row
 from promptprep.rendering.paper import fill_pages
-from promptprep.rendering.paper_items import Items
+from promptprep.rendering.paper_items import Items, lane_drop_pt
 from promptprep.rendering.sheets import sheet_for
 from promptprep.spans import Span
 from tests.rendering.paper_factory import papers, prepared, printing, script_texts
@@ -75,7 +75,8 @@ def pages_end_at_sentences(items: Items, pages: list[Page]) -> None:
 
 def fits_one_page(items: Items, page: Page, rows: list[Row]) -> bool:
     """Alone, or below the title that has to stand with it."""
-    filler = Filler(items.sheet.body_pt, items.sheet.line_pt, items.sheet.copy_em, lambda *_: rows)
+    sheet = items.sheet
+    filler = Filler(sheet.body_pt, sheet.line_pt, sheet.copy_em, lambda *_: rows, lane_drop_pt(sheet))
     titles = [p.item.row for p in page.pieces if p.item.kind == "heading"]
     copy_before = sum(p.item.kind == "copy" for p in page.pieces) > 1
     lead = titles if not copy_before else []
