@@ -10,23 +10,23 @@ from typing import Any
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
-from promptprep.model.script import POSITION_KINDS, Cue, Paragraph
-from promptprep.rendering.cue_numbers import NumberedCue, numbered_cues
+from promptprep.model.script import POSITION_KINDS, Cue
+from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.direction import direction_of
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import sheet_for
+from promptprep.session.cue_sheet import cue_sheet
 from promptprep.units import clock_text
 
 COLUMNS = ("number", "at", "at_s", "segment", "after_words", "position", "action", "duration_s", "next_in_s")
 UNKNOWN = "unknown"  # the column of cues that no position answers for
-LAST_WORDS = 5  # "first five words in, last five out" (a journalism textbook's rule for recorded inserts)
 
 
 @dataclass(frozen=True, slots=True)
 class CrewRow:
     """One numbered cue as the crew reads it. `next_in_s` is the time to the cue after it, None at the last."""
 
-    number: int
+    number: str
     at_s: float
     segment: str
     after_words: str
@@ -41,38 +41,12 @@ class CrewRow:
 
 def crew_rows(one: PreparedScript) -> list[CrewRow]:
     """All cues of a script in order; cues at one point of the text are one row."""
-    cues = numbered_cues(one.script, one.timing)
-    gaps = [after.at_s - before.at_s for before, after in pairwise(cues)] + [None]
+    points = numbered_cues(one.script, one.timing)
+    gaps = [*(after.at_s - before.at_s for before, after in pairwise(points)), None][: len(points)]
     return [
-        CrewRow(cue.number, cue.at_s, one.timing.segments[cue.segment].title, last_words(one, cue), cue.actions, gap)
-        for cue, gap in zip(cues, gaps, strict=True)
+        CrewRow(cue.label, cue.at_s, one.timing.segments[cue.segment].title, sheet.words, cue.actions, gap)
+        for cue, sheet, gap in zip(points, cue_sheet(one.script, points), gaps, strict=True)
     ]
-
-
-def last_words(one: PreparedScript, cue: NumberedCue, count: int = LAST_WORDS) -> str:
-    """The last words that are said before a cue; in languages without spaces, the last characters."""
-    said = _said_before(one, cue)
-    words = said.split()
-    if len(words) > 1:
-        return " ".join(words[-count:])
-    return said[-3 * count :]
-
-
-def _said_before(one: PreparedScript, cue: NumberedCue) -> str:
-    texts = [
-        block.text
-        for segment in one.script.segments[: cue.segment]
-        for block in segment.blocks
-        if isinstance(block, Paragraph)
-    ]
-    for index, block in enumerate(one.script.segments[cue.segment].blocks):
-        if index > cue.block or not isinstance(block, Paragraph):
-            continue
-        if index < cue.block:
-            texts.append(block.text)
-        elif cue.offset is not None:
-            texts.append(block.text[: cue.offset])
-    return next((text.strip() for text in reversed(texts) if text.strip()), "")
 
 
 def crew_csv(one: PreparedScript) -> str:

@@ -25,7 +25,7 @@ def test_every_cue_is_on_the_sheet_once() -> None:
 def test_cues_at_one_point_are_one_number_on_both_sheets() -> None:
     one = prepared("[vision: camera 1]\n[lights: dome, dim red]\n\nGood evening. [pause 1] And on.", "en")
     rows = crew_rows(one)
-    assert [row.number for row in rows] == [1, 2]
+    assert [row.number for row in rows] == ["1", "2"]
     assert [len(row.actions) for row in rows] == [2, 1]
     assert rows[1].after_words == "Good evening."
     html = paper_html(one, STUDIO, printing("en"))
@@ -55,3 +55,12 @@ def test_rows_of_a_segment_stand_with_its_title() -> None:
         for page in pdf.pages:
             lines = [line for line in page.extract_text().splitlines() if line.strip()]
             assert not lines[-2].startswith("Part "), "a segment's title stands alone at the foot"
+
+
+def test_a_script_without_cues_has_an_empty_sheet() -> None:
+    assert crew_rows(prepared("Good evening.", "en")) == []
+
+
+def test_numbers_kept_in_remarks_are_the_sheets() -> None:
+    one = prepared("<!-- cue 12.5 -->\n[vision: camera 1]\n\nGood evening.\n\n[sound: up]\n\nBye.", "en")
+    assert [row.number for row in crew_rows(one)] == ["12.5", "13"]
