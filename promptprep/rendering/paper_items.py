@@ -53,7 +53,7 @@ class Items:
             (number, block.block): block for number, s in enumerate(one.timing.segments) for block in s.blocks
         }
         numbers = numbered_cues(one.script, one.timing)
-        self.numbers = {action.span: cue.number for cue in numbers for action in cue.actions}
+        self.numbers = {action.span: cue.label for cue in numbers for action in cue.actions}
         self.first_actions = {cue.actions[0].span for cue in numbers}
         self.helper = {segment.id: segment for segment in beside.script.segments} if beside else {}
         self.copies: dict[tuple[int, int], Copy] = {}
