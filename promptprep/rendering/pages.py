@@ -198,7 +198,7 @@ class Filler:
                 return ends[-1], rows
             limit = rows[fit - 1].span.end if fit else start
             said = [len(item.text[start:end].rstrip()) + start for end in ends]
-            del ends[min(bisect_right(said, limit), len(ends) - 1) :]
+            del ends[min(max(bisect_right(said, limit), 1), len(ends) - 1) :]
         return start, ()
 
     def _waits(self, item: Item, start: int, gap: float) -> bool:

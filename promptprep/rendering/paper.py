@@ -75,7 +75,6 @@ def paper_html(
     cards = studio.paper.cards if variant == "cards" else 1
     sheet = sheet_for(studio.paper, acuity=acuity, cards=cards)
     pages = _Maker(one, sheet, tools, variant, beside).pages()
-    timing = one.timing.timing
     return rendered(
         tools,
         "paper/script.html",
@@ -87,11 +86,7 @@ def paper_html(
         sheets=[pages[at : at + cards] for at in range(0, len(pages), cards)],
         count=len(pages),
         head=_head(one, sheet, tools),
-        studio_name=tools.measure.shortened(studio.title, sheet.copy_mm * 0.45, FOOT_PT),
-        whole=clock_text(timing.mean_s),
-        low=clock_text(timing.low_s),
-        high=clock_text(timing.high_s),
-        slot="" if one.timing.slot_s is None else clock_text(one.timing.slot_s),
+        summary=_summary(one, studio, sheet, tools),
         low_ink=studio.paper.low_ink or variant == "low-ink",
         lane_pt=LANE_PT,
         lane_line_pt=LANE_LINE_PT,
@@ -111,6 +106,16 @@ def paper_pdf(
     """A tagged PDF. The same script and studio give the same bytes."""
     html = paper_html(one, studio, tools, variant, beside)
     return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.{variant}")
+
+
+def _summary(one: PreparedScript, studio: Studio, sheet: Sheet, tools: PaperTools) -> str:
+    """Slot, running time with its range, and the studio, below the title."""
+    timing, words = one.timing.timing, tools.words
+    slot = "" if one.timing.slot_s is None else words("slot") + " " + clock_text(one.timing.slot_s)
+    about = words("about {time}").replace("{time}", clock_text(timing.mean_s))
+    time = f"{about} ({clock_text(timing.low_s)}–{clock_text(timing.high_s)})"
+    text = " · ".join(part for part in (slot, time, studio.title) if part)
+    return tools.measure.shortened(text, sheet.copy_mm, FOOT_PT)
 
 
 def _head(one: PreparedScript, sheet: Sheet, tools: PaperTools) -> str:

@@ -167,8 +167,10 @@ class Items:
         nth = sum(isinstance(before, Paragraph) for before in segment.blocks[: key[1]])
         text = other.paragraphs[nth].text
         lines = self.tools.measure.wrapped(text, self.sheet.copy_mm - 4, NOTE_PT)
-        for n, line in enumerate(lines):
-            yield Item("beside", line, key, Row(NOTE_LINE_PT), gap_pt=4.0 if n == 0 else 0.0, lines=(line,))
+        most = max(1, int(SHARE * self.sheet.body_pt / NOTE_LINE_PT))
+        for at in range(0, len(lines), most):
+            some = tuple(lines[at : at + most])
+            yield Item("beside", "\n".join(some), key, Row(len(some) * NOTE_LINE_PT), gap_pt=4.0, lines=some)
 
     # -- the lane ---------------------------------------------------------------------------------------------
 

@@ -187,6 +187,11 @@ def test_a_version_beside_the_copy() -> None:
     html = paper_html(demo("fr"), STUDIO, printing("fr"), beside=demo("en"))
     assert html.count('lang="en"') >= len([p for s in demo("en").script.segments for p in s.paragraphs])
     assert "There are three things to look for this month." in html
+    across = paper_pdf(demo("ar"), STUDIO, printing("ar"), beside=demo("en"))
+    sheet = sheet_for(STUDIO.paper)
+    lane = (sheet.width_mm - sheet.margin_mm - sheet.lane_mm) / MM_PER_PT
+    small = [c for page in characters(across) for c in page if abs(c["size"] - 12) < 0.05 and c["text"].isascii()]
+    assert max(c["x1"] for c in small if c["top"] < 740) <= lane + 0.5
 
 
 def test_pronunciations_stand_above_their_word_once_a_segment() -> None:
