@@ -34,6 +34,8 @@ def plan_session(
     if at and not (begins := order.start or order.end):
         raise BadCall("no-clock", "this session has no clock to time it by", "give it a start in its file")
     now = next_at(parse_clock(at), order.start or begins - timedelta(days=1)) if at and begins else None
+    if first is not None and not at:
+        raise BadCall("no-moment", f"--from {first} says no time", 'say from when: --at "14:07:30"')
     if first is not None:
         _check_item(order, first)
     studio = studio_for([path], studio_file)

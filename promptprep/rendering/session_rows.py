@@ -20,8 +20,8 @@ def summary_lines(session: Session) -> Iterator[str]:
     day = f", {session.origin:%Y-%m-%d}" if session.origin and order.dated else ""
     yield f"{order.title or order.file or 'session'}{day}" + (f" ({order.zone_name})" if order.zone_name else "")
     if session.now_ms is not None:
-        first = next((r.item.code for r in session.items if not r.done), "nothing")
-        yield f"from {clock_at(session, session.now_ms)} on, beginning with {first}"
+        first = next((f"on, beginning with {r.item.code}" for r in session.items if not r.done), "nothing is left")
+        yield f"from {clock_at(session, session.now_ms)} {first}"
     low, high = clock_at(session, session.end_low_ms), clock_at(session, session.end_high_ms)
     yield f"ends at {clock_at(session, session.end_ms)}, in 8 of 10 sessions between {low} and {high}"
     if session.hard_end_ms is not None and session.chance is not None:

@@ -76,6 +76,6 @@ def _of_end(session: Session, limits: SessionLimits) -> Iterator[SessionFinding]
         return
     over = session.over_ms or 0
     spare = f"{clock_text(abs(over) / 1000)} {'over' if over > 0 else 'to spare'}"
-    message = f"the session ends in time in {session.chance:.0%} of cases ({spare})"
+    message = f"the session ends in time in {session.chance * 100:.0f} % of cases ({spare})"
     level: Level = "fix" if over > 0 else "look"
     yield SessionFinding("late-session", level, message, "see what can be done", file=session.order.file)

@@ -23,22 +23,23 @@ def planned_session(
     hard_end_ms = offset_ms(origin, order.end) if origin and order.end else None
     backs = back_times(timed, hard_end_ms, _ats(order, origin))
     now_ms = offset_ms(origin, now) if origin and now else None
-    before = _rows(timed, backs, _ats(order, origin))[0]
-    if now_ms is None:
-        rows, whole = _rows(timed, backs, _ats(order, origin))
-    else:
-        begin = first if first is not None else next_item(before, now_ms)
-        rest, whole = _rows(timed[begin:], backs[begin:], _ats(order, origin)[begin:], now_ms)
-        done = [_done(row) for row in before[:begin]]
-        rows = done + rest
+    ats = _ats(order, origin)
+    rows, whole = _rows(timed, backs, ats)
+    if now_ms is not None:
+        begin = first if first is not None else next_item(rows, now_ms)
+        rest, whole = _rows(timed[begin:], backs[begin:], ats[begin:], now_ms)
+        rows = [_done(row) for row in rows[:begin]] + rest
+    over = not rows or rows[-1].done
+    end_ms = rows[-1].end_ms if rows else 0
+    chance = None if hard_end_ms is None else whole.chance_by(hard_end_ms / 1000)
     return Session(
         order=order,
         items=tuple(rows),
-        end_ms=rows[-1].end_ms if rows else now_ms or 0,
-        end_low_ms=round(whole.at(-Z80) * 1000),
-        end_high_ms=round(whole.at(Z80) * 1000),
+        end_ms=end_ms,
+        end_low_ms=end_ms if over else round(whole.at(-Z80) * 1000),
+        end_high_ms=end_ms if over else round(whole.at(Z80) * 1000),
         hard_end_ms=hard_end_ms,
-        chance=None if hard_end_ms is None else whole.chance_by(hard_end_ms / 1000),
+        chance=float(end_ms <= hard_end_ms) if over and hard_end_ms is not None else chance,
         origin=origin,
         now_ms=now_ms,
     )

@@ -73,7 +73,7 @@ def _pace_gives(rows: Sequence[PlannedItem], limits: SessionLimits) -> int:
 
 def _pace(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repair:
     gives = _pace_gives(rows, limits)
-    text = f"Read up to {limits.pace_change.value:.0%} faster: gives at most {clock_text(gives / 1000)} in all."
+    text = f"Read up to {limits.pace_change.value * 100:.0f} % faster: gives at most {clock_text(gives / 1000)} in all."
     return Repair(2, "pace", text, gives)
 
 
@@ -111,7 +111,9 @@ def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[R
         code, spoken_ms = row.item.code, row.timed.timing.spoken_s * 1000
         faster = over / (spoken_ms - over) if spoken_ms > over else 1.0
         if faster <= change:
-            yield Repair(2, "pace", f"{code} alone: read {faster:.1%} faster and it fits its slot.", over, (), True)
+            yield Repair(
+                2, "pace", f"{code} alone: read {faster * 100:.1f} % faster and it fits its slot.", over, (), True
+            )
             continue
         chosen, won = _cut(row.timed.spare, over)
         if chosen:

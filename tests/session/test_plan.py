@@ -149,3 +149,10 @@ def test_an_item_with_a_clock_time_waits_and_bounds_those_before_it() -> None:
     assert [row.start_ms for row in session.items] == [0, 150_000]
     assert session.items[1].wait_ms == 40_000
     assert [row.back_ms for row in session.items] == [40_000, 300_000]
+
+
+def test_when_nothing_is_left_the_plan_stands() -> None:
+    items = [item("A", 100, 10, 5)]
+    session = planned_session(order(items, 400), items, START + timedelta(seconds=300))
+    assert session.items[0].done
+    assert (session.end_low_ms, session.end_ms, session.end_high_ms, session.chance) == (100_000, 100_000, 100_000, 1.0)
