@@ -116,14 +116,15 @@ class _Finder:
         self.reader = reader
         self.taken: list[Span] = []
         self.made: list[Figure] = []
+        self.tokens: list[_Token] = []
 
     def found(self) -> list[Figure]:
         self._weekdays()
         self._numeric_dates()
         self._times()
-        tokens = self._tokens()
-        self._dates(tokens)
-        for token in tokens:
+        self.tokens = self._tokens()
+        self._dates(self.tokens)
+        for token in self.tokens:
             if not self._is_taken(token.span):
                 self._one(token)
         return self.made
@@ -252,12 +253,19 @@ class _Finder:
             self._add("ordinal", token.span, [key_of(v) for v in values], firm=False, counted=False)
             return
         size, end = self._magnitude(end) if token.firm else (1.0, end)
-        unit, _ = self._unit(start, end)
+        if token.firm and self.reader.words.magnitude_first:
+            size = self._magnitude_before(start)
+        unit, stop = self._unit(start, end)
+        if unit == "%" and stop > end:
+            self.taken.append(Span(end, stop))
         if size == 1.0 and unit in CODES and (short := _MONEY_SHORT.match(self.plain, end)):
             size, end = _SHORT_SIZE[short[1]], short.end()
         span = Span(start, end)
         if size == 1.0 and self._is_hour(token, span):
-            self._clock(span, int(values[0]), 0, tuple(key_of(v) for v in values))
+            half = values[0] % 1 == 0.5 or self._half_after(end)
+            minute, span = (30, span) if half else self._minutes(span)
+            loose = tuple(key_of(v) for v in values) if half or not minute else ()
+            self._clock(span, int(values[0]), minute, loose)
             return
         negative = self._negative(start)
         keys = [key_of(-v * size if negative else v * size) for v in values]
@@ -272,12 +280,27 @@ class _Finder:
 
     def _is_hour(self, token: _Token, span: Span) -> bool:
         value = token.values[0]
-        if value != int(value) or not 0 <= value <= 24:
+        if value * 2 != int(value * 2) or not 0 <= value <= 24:
             return False
         if self._before(span.start, "clock_before"):
             return True
         after = self._follows(span.end, "clock_after")
         return bool(after) or (self._part_after(span) if token.firm or self.reader.base not in SPACELESS else False)
+
+    def _half_after(self, end: int) -> bool:
+        word = self._follows(end, "clock_after")
+        return bool(word) and self.low[end:].lstrip(" \u00a0\u202f")[len(word) : len(word) + 2].strip()[:1] in (
+            "半",
+            "반",
+        )
+
+    def _minutes(self, span: Span) -> tuple[int, Span]:
+        """The minutes said after an hour ("dix-huit heures trente"), and the span with them."""
+        word = self._follows(span.end, "clock_after")
+        near = [t for t in self.tokens if span.end < t.span.start <= span.end + len(word) + 2] if word else []
+        if near and near[0].values[0] in range(1, 60):
+            return int(near[0].values[0]), Span(span.start, near[0].span.end)
+        return 0, span
 
     def _part_after(self, span: Span) -> bool:
         rest = self.low[span.end : span.end + 30].lstrip(" \u00a0\u202f")
@@ -294,23 +317,26 @@ class _Finder:
         power = self.reader.words.magnitudes.get(m[1].rstrip(".")) if m else None
         return (10.0**power, m.end(1)) if m and power is not None else (1.0, end)
 
+    def _magnitude_before(self, start: int) -> float:
+        words = self.low[max(0, start - 24) : start].split()
+        power = self.reader.words.magnitudes.get(words[-1]) if words else None
+        return 1.0 if power is None else 10.0**power
+
     # -- units ------------------------------------------------------------------------------------------------
 
     def _unit(self, start: int, end: int) -> tuple[str, int]:
         """The unit's code after or before a number, "" where none is known, and where it ends."""
+        head = self.text[max(0, start - 24) : start].rstrip(" \u00a0\u202f")
+        for sign, code in sorted(SIGNS.items(), key=lambda s: -len(s[0])):
+            if head.endswith(sign) and code in CODES:
+                return code, end
         at = end
         while at < len(self.text) and self.text[at] in " \u00a0\u202f-":
             at += 1
         for sign, code in SIGNS.items():
             if self.text.startswith(sign, at):
                 return code, at + len(sign)
-        if unit := self._word_unit(at):
-            return unit
-        head = self.text[max(0, start - 24) : start].rstrip(" \u00a0\u202f")
-        for sign, code in sorted(SIGNS.items(), key=lambda s: -len(s[0])):
-            if head.endswith(sign):
-                return code, end
-        return self._unit_before(head), end
+        return self._word_unit(at) or (self._unit_before(head), end)
 
     def _word_unit(self, at: int) -> tuple[str, int] | None:
         if self.reader.base in SPACELESS:

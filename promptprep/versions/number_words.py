@@ -14,6 +14,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.spans import Span
 
+Tokens = Sequence[tuple[str, tuple[int, int]]]
 _CARDINALS = ("", "%spellout-cardinal-feminine", "%spellout-cardinal-feminine-genitive",
               "%spellout-cardinal-masculine-genitive")  # fmt: skip
 _ORDINALS = ("%spellout-ordinal", "%spellout-ordinal-masculine", "%spellout-ordinal-feminine",
@@ -21,7 +22,7 @@ _ORDINALS = ("%spellout-ordinal", "%spellout-ordinal-masculine", "%spellout-ordi
              "%spellout-ordinal-n", "%spellout-ordinal-r", "%spellout-ordinal-s")  # fmt: skip
 _TOKEN = re.compile(r"[^\W\d_]+(?:[\u0300-\u036f\u0900-\u0903\u093a-\u094f\u064b-\u0655]+[^\W\d_]*)*")
 _LONGEST = 6  # words in one number below a thousand
-_HAN = re.compile(r"[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:点[〇零一二三四五六七八九]+)?")
+_HAN = re.compile(r"[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:[点・][〇零一二三四五六七八九]+)?(?!分之|下)")
 _HAN_DIGIT = {c: i for i, c in enumerate("〇一二三四五六七八九")} | {"零": 0, "两": 2, "兩": 2}
 _HAN_SMALL = {"十": 10, "百": 100, "千": 1000}
 _HAN_LARGE = {"万": 10**4, "萬": 10**4, "亿": 10**8, "億": 10**8, "兆": 10**12}
@@ -113,7 +114,7 @@ def said_numbers(text: str, words: Words) -> list[Said]:
     return list(_runs(low, tokens, words))
 
 
-def _runs(text: str, tokens: Sequence[tuple[str, tuple[int, int]]], words: Words) -> Iterator[Said]:
+def _runs(text: str, tokens: Tokens, words: Words) -> Iterator[Said]:
     at = 0
     while at < len(tokens):
         value, end, ordinal = _number(text, tokens, at, words)
@@ -126,71 +127,91 @@ def _runs(text: str, tokens: Sequence[tuple[str, tuple[int, int]]], words: Words
         at = end
 
 
-def _number(text: str, tokens: Sequence[tuple[str, tuple[int, int]]], at: int, words: Words) -> tuple[float, int, bool]:
+def _number(text: str, tokens: Tokens, at: int, words: Words) -> tuple[float, int, bool]:
     """(value, index after it, whether it ranks) of the longest number from token `at`; index `at` where none is."""
-    part = _part(tokens, at, words)
-    if part is None and words.base == "hi" and tokens[at][0] in _HINDI_PARTS:
-        inner = _part(tokens, at + 1, words) if at + 1 < len(tokens) else None
-        if inner is not None:
-            return inner[0] + _HINDI_PARTS[tokens[at][0]], inner[1], False
-    if part is None:
-        rank = _longest(tokens, at, words.ordinals)
-        return (rank[0], rank[1], True) if rank else (0.0, at, False)
-    total, end = part
-    while end < len(tokens) and (following := _next_part(text, tokens, end, words)):
-        value, stop, magnitude = following
-        if magnitude == 0 or not value < magnitude:
-            break
-        total, end = total + value, stop
-        if value < 100:
-            break
+    rank = _longest(tokens, at, words.ordinals)
+    total, end = _sum(text, tokens, at, words)
+    if rank is not None and rank[1] > end:
+        return rank[0], rank[1], True
+    if end == at:
+        part = _HINDI_PARTS.get(tokens[at][0]) if words.base == "hi" and at + 1 < len(tokens) else None
+        inner = (0.0, at) if part is None else _group(text, tokens, at + 1, words)
+        if part is None or inner[1] <= at + 1:
+            return 0.0, at, False
+        value, end = inner
+        size = _magnitude(tokens, end, words)
+        return ((value + part) * (size or 1), end + (1 if size else 0), False)
     return _with_tail(text, tokens, total, end, words)
 
 
-def _next_part(
-    text: str, tokens: Sequence[tuple[str, tuple[int, int]]], at: int, words: Words
-) -> tuple[float, int, float] | None:
-    """A smaller part that follows: (value, index after it, what it must stay below)."""
-    start = at + 1 if tokens[at][0] in words.joiners and at + 1 < len(tokens) else at
-    if not _joined(text, tokens, at - 1) or (start > at and not _joined(text, tokens, at)):
-        return None
-    part = _part(tokens, start, words)
-    before = _tail_magnitude(tokens, at, words)
-    return None if part is None else (part[0], part[1], before)
+def _sum(text: str, tokens: Tokens, at: int, words: Words) -> tuple[float, int]:
+    """Groups below a thousand with their magnitudes, the large before the small, added up."""
+    total, end, below = 0.0, at, float("inf")
+    while end < len(tokens) and below > 1:
+        start = _after_joiner(text, tokens, end, words) if end > at else end
+        if start is None:
+            break
+        value, stop, size = _scaled(text, tokens, start, words)
+        if stop == start or value >= below or (size == 1 and value == 0 and end > at):
+            break
+        total, end, below = total + value, stop, size
+    return total, end
 
 
-def _tail_magnitude(tokens: Sequence[tuple[str, tuple[int, int]]], end: int, words: Words) -> float:
-    """What the part that ends at `end` counts: 100 after a round hundred, 1000 after a thousand; else 0."""
-    for back in (1, 2):
-        if end - back >= 0 and tokens[end - back][0] in words.magnitudes:
-            return 10.0 ** words.magnitudes[tokens[end - back][0]]
-    for length in range(min(_LONGEST, end), 0, -1):
-        value = words.cardinals.get(tuple(t for t, _ in tokens[end - length : end]))
-        if value is not None:
-            return 100.0 if value >= 100 and value % 100 == 0 else 0.0
-    return 0.0
+def _scaled(text: str, tokens: Tokens, at: int, words: Words) -> tuple[float, int, float]:
+    """A group times the magnitude beside it: (value, index after it, the magnitude or 1)."""
+    if words.magnitude_first:
+        size = _magnitude(tokens, at, words)
+        start = at + 1 if size else at
+        value, end = _group(text, tokens, start, words)
+        return (value * (size or 1), end, size or 1.0) if end > start else (0.0, at, 1.0)
+    value, end = _group(text, tokens, at, words)
+    beside = end > at and _joined(text, tokens, end - 1)
+    if beside and (size := _magnitude(tokens, end, words)) and value < size:
+        return value * size, end + 1, size
+    return value, end, 1000.0 if end > at and value >= 1000 and value % 1000 == 0 else 1.0
 
 
-def _part(tokens: Sequence[tuple[str, tuple[int, int]]], at: int, words: Words) -> tuple[float, int] | None:
-    """A number below a thousand, times the magnitude beside it."""
-    if words.magnitude_first and tokens[at][0] in words.magnitudes:
-        inner = _longest(tokens, at + 1, words.cardinals)
-        power = 10.0 ** words.magnitudes[tokens[at][0]]
-        return (inner[0] * power, inner[1]) if inner else None
-    found = _longest(tokens, at, words.cardinals) or _compound(tokens[at][0], at, words)
-    if found is not None and tokens[at][0] in words.magnitudes:
-        return found
+def _magnitude(tokens: Tokens, at: int, words: Words) -> float:
+    power = words.magnitudes.get(tokens[at][0]) if at < len(tokens) else None
+    return 0.0 if power is None else 10.0**power
+
+
+def _group(text: str, tokens: Tokens, at: int, words: Words) -> tuple[float, int]:
+    """A number below a thousand: a round hundred may be followed by what is below a hundred."""
+    found = _atom(tokens, at, words)
     if found is None:
-        return None
+        return 0.0, at
     value, end = found
-    if end < len(tokens) and not words.magnitude_first and tokens[end][0] in words.magnitudes:
-        return value * 10.0 ** words.magnitudes[tokens[end][0]], end + 1
+    if value < 1000 and value % 100 == 0 and value > 0 and end < len(tokens):
+        start = _after_joiner(text, tokens, end, words)
+        rest = None if start is None else _atom(tokens, start, words)
+        if rest is not None and 0 < rest[0] < 100:
+            return value + rest[0], rest[1]
     return value, end
 
 
-def _longest(
-    tokens: Sequence[tuple[str, tuple[int, int]]], at: int, phrases: Mapping[tuple[str, ...], float]
-) -> tuple[float, int] | None:
+def _after_joiner(text: str, tokens: Tokens, at: int, words: Words) -> int | None:
+    """Where the next part of a number begins, over an "and" between; None where more than blanks lie between."""
+    if at >= len(tokens) or not _joined(text, tokens, at - 1):
+        return None
+    if tokens[at][0] in words.joiners:
+        return at + 1 if at + 1 < len(tokens) and _joined(text, tokens, at) else None
+    return at
+
+
+def _atom(tokens: Tokens, at: int, words: Words) -> tuple[float, int] | None:
+    if at >= len(tokens):
+        return None
+    found = _longest(tokens, at, words.cardinals)
+    if found is None and words.base == "ar" and tokens[at][0].startswith("و"):
+        bare = [(tokens[at][0][1:], tokens[at][1]), *tokens[at + 1 : at + _LONGEST]]
+        inner = _longest(bare, 0, words.cardinals)
+        found = None if inner is None else (inner[0], at + inner[1])
+    return found or _compound(tokens[at][0], at, words)
+
+
+def _longest(tokens: Tokens, at: int, phrases: Mapping[tuple[str, ...], float]) -> tuple[float, int] | None:
     for length in range(min(_LONGEST, len(tokens) - at), 0, -1):
         value = phrases.get(tuple(t for t, _ in tokens[at : at + length]))
         if value is not None:
@@ -218,24 +239,28 @@ def _german(word: str, words: Words) -> float | None:
     return words.cardinals.get((word,))
 
 
-def _with_tail(
-    text: str, tokens: Sequence[tuple[str, tuple[int, int]]], value: float, end: int, words: Words
-) -> tuple[float, int, bool]:
+def _with_tail(text: str, tokens: Tokens, value: float, end: int, words: Words) -> tuple[float, int, bool]:
     """The decimals or the half after a number in words."""
     for half in words.halves:
         if tuple(t for t, _ in tokens[end : end + len(half)]) == half:
             return value + 0.5, end + len(half), False
     if end + 1 < len(tokens) and tokens[end][0] in words.points and _joined(text, tokens, end - 1):
         digits, at = "", end + 1
-        while at < len(tokens) and (one := words.cardinals.get((tokens[at][0],))) is not None and one < 100:
-            digits += str(int(one))
+        while at < len(tokens) and _joined(text, tokens, at - 1) and (one := _below(tokens, at, words)) is not None:
+            digits += str(one)
             at += 1
         if digits:
             return float(f"{value:.0f}.{digits}"), at, False
     return value, end, False
 
 
-def _joined(text: str, tokens: Sequence[tuple[str, tuple[int, int]]], at: int) -> bool:
+def _below(tokens: Tokens, at: int, words: Words) -> int | None:
+    """The figures that one word adds to a decimal: single figures, or tens ("trois virgule quatorze")."""
+    value = words.cardinals.get((tokens[at][0],))
+    return int(value) if value is not None and value < 100 else None
+
+
+def _joined(text: str, tokens: Tokens, at: int) -> bool:
     """Whether nothing but blanks or a hyphen lies between a token and the next."""
     return 0 <= at < len(tokens) - 1 and not text[tokens[at][1][1] : tokens[at + 1][1][0]].strip(" -\u00a0\u2011")
 
@@ -245,12 +270,13 @@ def _han(text: str) -> Iterator[Said]:
         value = han_value(found[0])
         if value is not None:
             ranks = text[found.start() - 1 : found.start()] == "第" or text[found.end() + 1 : found.end() + 2] == "目"
-            yield Said(Span(*found.span()), value, ranks)
+            half = 0.5 if text[found.end() : found.end() + 2] == "个半" else 0.0
+            yield Said(Span(*found.span()), value + half, ranks)
 
 
 def han_value(text: str) -> float | None:
     """The value of a number in Han figures, None where they make none ("万一")."""
-    whole, _, decimals = text.partition("点")
+    whole, _, decimals = text.replace("・", "点").partition("点")
     total = section = digit = 0
     plain = all(c in _HAN_DIGIT for c in whole)
     if plain:
