@@ -59,7 +59,8 @@ def show(report: Report) -> None:
     from promptprep.rendering.first import first_things
 
     things = first_things(report.prepared)
-    typer.echo(f"{len(report.prepared.scripts)} scripts prepared, {len(report.files)} files written.")
+    count = len(report.prepared.scripts)
+    typer.echo(f"{count} script{'' if count == 1 else 's'} prepared, {len(report.files)} files written.")
     if things:
         typer.echo("What to do first:")
         for text in things:

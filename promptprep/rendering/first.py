@@ -62,4 +62,6 @@ def _slot_sentences(one: PreparedScript) -> Iterator[str]:
 
 
 def _name(one: PreparedScript) -> str:
-    return f"{one.script.title} ({one.script.language})"
+    return (
+        f"\u2068{one.script.title}\u2069 ({one.script.language})"  # a title may run the other way: U+2068 isolates it
+    )

@@ -27,7 +27,7 @@ from promptprep.units import clock_text
 
 FORMAT = 1
 TIMED = ("cue", "clip", "live")
-LATIN_END = 0x2FF  # what lies beyond, a machine may have no font for
+LATIN_END = 0x24F  # letters beyond it a machine may have no font for (U+024F ends Latin Extended-B)
 RANK = {level: number for number, level in enumerate(LEVELS)}
 
 
@@ -72,7 +72,7 @@ def _fonts(prepared: Prepared, faces: Callable[[str, str, str], str]) -> tuple[s
     texts: dict[str, set[str]] = {}
     for one in prepared.scripts:
         letters = {c for c in one.script.source + one.script.title if c.isprintable()}
-        if any(ord(c) > LATIN_END for c in letters):
+        if any(c.isalpha() and ord(c) > LATIN_END for c in letters):
             texts.setdefault(one.script.language, set()).update(letters)
     rules, families = [], {}
     for number, (language, letters) in enumerate(sorted(texts.items())):

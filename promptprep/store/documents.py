@@ -147,5 +147,7 @@ def _plain(node: Any) -> str:
             return " "
         return _plain(node.get("c", ""))
     if isinstance(node, list):
-        return "".join(_plain(child) for child in node if isinstance(child, dict | list))
+        parts = [_plain(child) for child in node if isinstance(child, dict | list)]
+        blocks = any(isinstance(child, dict) and child.get("t") in ("Para", "Plain") for child in node)
+        return "".join(parts) + (" " if blocks else "")
     return ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
@@ -59,6 +59,11 @@ def name_and_language(path: Path) -> tuple[str, str | None]:
 def read_script_file(path: Path) -> Script:
     """The script in a file. Raises `UnreadableInput` or `UnknownLanguage` with place and hint."""
     suffix = path.suffix.lower()
+    if suffix not in SUFFIXES and path.is_file():
+        hint = "scripts end in " + ", ".join(SUFFIXES)
+        raise UnreadableInput(
+            "unknown-format", f"{suffix or 'a file without an ending'} is no kind of script", hint, str(path)
+        )
     if suffix in FORMATS:
         source, losses = read_document(path)
     else:
@@ -98,14 +103,18 @@ def _is_spoken(tag: str) -> bool:
 def check_names(script: Script, studio: Studio) -> None:
     """Raises `UnreadableInput` where the script wants a reader or rig that the studio file does not have."""
     for kind, wanted, known in (("reader", script.reader, studio.readers), ("rig", script.rig, studio.rigs)):
-        if wanted is None or wanted in known or not known:
+        if wanted is None or wanted in known:
             continue
-        near = difflib.get_close_matches(wanted, known, 1)
-        hint = f"did you mean {near[0]!r}?" if near else "the studio has: " + ", ".join(known)
         line, column = key_place(script.source, kind)
-        raise UnreadableInput(
-            f"unknown-{kind}", f"the studio has no {kind} {wanted!r}", hint, script.file, line, column
-        )
+        message = f"the studio has no {kind} {wanted!r}"
+        raise UnreadableInput(f"unknown-{kind}", message, _name_hint(wanted, known, kind), script.file, line, column)
+
+
+def _name_hint(wanted: str, known: Mapping[str, object], kind: str) -> str:
+    if not known:
+        return f"describe the {kind} in studio.toml beside the script; promptprep start makes one to fill in"
+    near = difflib.get_close_matches(wanted, known, 1)
+    return f"did you mean {near[0]!r}?" if near else "the studio has: " + ", ".join(known)
 
 
 def detect_language(text: str) -> str:
