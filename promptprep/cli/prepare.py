@@ -45,7 +45,7 @@ def command(
 
 
 def _films(report: Report, out: Path, rate: str, suffix: str) -> None:
-    from promptprep.movies import write_movies
+    from promptprep.faces.movies import write_movies
 
     def progress(name: str, done: int, total: int) -> None:
         if done % 100 == 0 or done == total:

@@ -18,8 +18,7 @@ LEVELS = {
     "pipeline": 4, "sitting": 4, "outputs": 4, "pipeline_versions": 4, "outputs_versions": 4,
     "engines": 5, "store": 5,
     "faces": 6,
-    "movies": 7, "faces_session": 6, "faces_versions": 6,
-    "cli": 8, "desk": 8,
+    "cli": 7, "desk": 7,
 }  # fmt: skip
 # Reading a script is the one thing that an edge of the store asks of a step: files hold scripts.
 # The orders of sessions and of versions stand on that of one script, and their faces on the others.

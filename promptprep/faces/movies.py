@@ -8,7 +8,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from promptprep.errors import OutputFault
-from promptprep.faces import template_folders, tools
+from promptprep.faces.scripts import template_folders
+from promptprep.faces.tools import tools
 from promptprep.model.prepared import Prepared
 from promptprep.rendering.environment import environment
 from promptprep.rendering.movie import movie

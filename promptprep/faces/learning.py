@@ -1,0 +1,61 @@
+"""The face that learns a reader's pace and keeps it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from promptprep.engines.load import engines
+from promptprep.errors import BadCall
+from promptprep.faces.tools import known_language, named, tools
+from promptprep.model.rig import Reader
+from promptprep.model.timing import Pace
+from promptprep.pipeline import speaker
+from promptprep.store.takes import Timed
+
+
+@dataclass(frozen=True, slots=True)
+class Learned:
+    """A reader's new paces, and where the studio file as it was before is kept."""
+
+    reader: str
+    paces: tuple[Pace, ...]
+    kept: Path | None
+
+
+def learn_reader(
+    readings: Sequence[str], studio_file: Path, reader: str | None = None, *, dry: bool = False
+) -> Learned:
+    """Learns a reader's pace in each language of the readings: take files, and times such as "sky.en.md=3:12".
+
+    It goes into the studio file unless `dry`. Raises `BadCall` where the reader is not known or readings are absurd.
+    """
+    from promptprep.store.studio import read_studio
+    from promptprep.store.takes import read_take, read_typed
+
+    timed = [one for r in readings for one in (read_take(Path(r)) if "=" not in r else [read_typed(r)])]
+    if not timed:
+        raise BadCall("no-samples", "no whole segment was read in these takes", "read at least one segment through")
+    studio = read_studio(studio_file)
+    name = reader or next((one.reader for one in timed if one.reader), None)
+    if name is None:
+        raise BadCall("no-reader", "nothing says who was reading", "name them with --reader")
+    who = named(studio.readers, name, "reader")
+    paces = tuple(_learned(who, language, timed) for language in sorted({one.language for one in timed}))
+    return Learned(name, paces, None if dry else _keep(studio_file, paces, name))
+
+
+def _learned(who: Reader, language: str, timed: Sequence[Timed]) -> Pace:
+    from promptprep.timing.pace import learn
+
+    samples = [(one.text, one.seconds) for one in timed if one.language == language]
+    prior, today = who.paces.get(language), datetime.now().astimezone().date().isoformat()
+    return learn(samples, known_language(language), engines(), speaker(language, tools()), prior, who.id, today)
+
+
+def _keep(file: Path, paces: Sequence[Pace], reader: str) -> Path | None:
+    from promptprep.store.learned import keep_paces
+
+    return keep_paces(file, paces, reader)

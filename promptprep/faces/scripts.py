@@ -1,0 +1,134 @@
+"""Faces that take scripts in files: reading, timing, checking, preparing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from promptprep.errors import BadCall, UnreadableInput
+from promptprep.faces.tools import tools
+from promptprep.model.finding import Finding
+from promptprep.model.prepared import Prepared
+from promptprep.model.rig import PAPER_VARIANTS, Studio
+from promptprep.model.script import Script
+from promptprep.model.timing import ScriptTiming
+from promptprep.store.templates import shipped
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What `prepare` did: everything it knows, and the files it wrote (safe copies of the user's own come last)."""
+
+    prepared: Prepared
+    files: tuple[Path, ...]
+
+    @property
+    def fixes(self) -> int:
+        """How many findings say `fix`."""
+        return sum(f.level == "fix" for one in self.prepared.scripts for f in one.findings)
+
+
+def read_script(path: str | Path) -> Script:
+    """The script in a file (.md .txt .docx .odt .rtf). Raises `UnreadableInput` with place and hint."""
+    from promptprep.store.scripts import read_script_file
+
+    return read_script_file(Path(path))
+
+
+def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio:
+    """The studio file named, else the `studio.toml` nearest above the first path, with the pronunciations beside it."""
+    from promptprep.store.lexicon import read_lexicons
+    from promptprep.store.studio import find_studio, read_studio
+
+    folder = paths[0] if paths and paths[0].is_dir() else paths[0].parent if paths else Path.cwd()
+    file = studio_file or (find_studio(folder) if folder.is_dir() else None)
+    studio = read_studio(file) if file else Studio()
+    lexicon = {tag: dict(said) for tag, said in studio.lexicon.items()}
+    for tag, said in read_lexicons(file.parent if file else folder).items():
+        lexicon.setdefault(tag, {}).update(said)
+    return replace(studio, lexicon=lexicon)
+
+
+def load_scripts(paths: Sequence[Path], studio: Studio, *, strict: bool = True) -> list[Script]:
+    """Scripts at the paths, pronunciations put in. With `strict` their readers and rigs must be the studio's."""
+    from promptprep.parsing.lexicon import with_lexicon
+    from promptprep.store.scripts import check_names, read_scripts
+
+    if not paths:
+        raise BadCall("no-input", "no script is named", "name a script or a folder of scripts")
+    scripts = read_scripts(paths)
+    for script in scripts if strict else ():
+        check_names(script, studio)
+    return [with_lexicon(s, studio.lexicon.get(s.language.split("-")[0], {})) for s in scripts]
+
+
+def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, ScriptTiming]]:
+    """Each script at the paths with its running time."""
+    from promptprep.pipeline import time_one
+
+    studio = studio_for(paths, studio_file)
+    return [(script, time_one(script, studio, tools())) for script in load_scripts(paths, studio)]
+
+
+def check_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, list[Finding]]]:
+    """Each script at the paths with its findings, in the order of its text."""
+    from promptprep.pipeline import check_one
+
+    studio = studio_for(paths, studio_file)
+    scripts = load_scripts(paths, studio, strict=False)
+    return [(script, list(check_one(script, studio, tools()))) for script in scripts]
+
+
+def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
+    """The safe rewordings of findings, as one patch in unified form."""
+    from promptprep.checking.suggest import patch
+
+    return "".join(patch(script, findings) for script, findings in checked)
+
+
+def prepare(
+    paths: Iterable[str | Path],
+    out: str | Path,
+    studio_file: str | Path | None = None,
+    *,
+    stills: bool = False,
+    paper: Sequence[str] = (),
+) -> Report:
+    """Writes screen copy, paper copy, crew sheet and captions of every script, and the report, to `out`.
+
+    `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
+    All files are written or none. The same input gives the same bytes. Raises `UnreadableInput`, `OutputFault`.
+    """
+    from promptprep.outputs import render_all
+    from promptprep.pipeline import prepare_all
+    from promptprep.store.files import write_outputs
+    from promptprep.store.logo import logo_url
+
+    where = [Path(p) for p in paths]
+    studio = _printing(studio_for(where, Path(studio_file) if studio_file else None), paper)
+    logo = logo_url(studio)
+    prepared = prepare_all(load_scripts(where, studio), studio, tools())
+    files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo)
+    return Report(prepared, tuple(write_outputs(Path(out), files)))
+
+
+def _printing(studio: Studio, wanted: Sequence[str]) -> Studio:
+    """The studio with further printed copies. Raises `BadCall` for one that does not exist."""
+    for name in wanted:
+        if name not in PAPER_VARIANTS:
+            raise BadCall("unknown-copy", f"there is no printed copy {name!r}", "use " + ", ".join(PAPER_VARIANTS))
+    variants = tuple(name for name in PAPER_VARIANTS if name in wanted or name in studio.paper.variants)
+    return replace(studio, paper=replace(studio.paper, variants=variants))
+
+
+def template_folders(studio: Studio) -> list[Path]:
+    """The studio's own templates, where it has any, before the shipped ones. Raises `UnreadableInput` for a folder
+    that does not exist."""
+    if not (studio.file and studio.template_folder):
+        return [shipped("templates")]
+    own = Path(studio.file).parent / studio.template_folder
+    if not own.is_dir():
+        hint = 'check templates = "..." in studio.toml'
+        raise UnreadableInput("no-template-folder", "there is no such folder of templates", hint, str(own))
+    return [own, shipped("templates")]

@@ -1,0 +1,53 @@
+"""The engines and data of this process, and what all faces check."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import TypeVar
+
+from promptprep.engines.fonts import BundledFonts
+from promptprep.engines.load import engines
+from promptprep.errors import BadCall
+from promptprep.model.language import LanguageData
+from promptprep.model.ports import Tools
+from promptprep.model.rig import Studio
+from promptprep.model.sightline import Limit
+from promptprep.store.catalogues import words
+from promptprep.store.languages import language_data
+
+Named = TypeVar("Named")
+
+
+@lru_cache(maxsize=1)
+def tools() -> Tools:
+    """The engines and data of this process. Cheap: what is native loads at first use."""
+    return Tools(engines(), BundledFonts(), known_language, _limits, words)
+
+
+@lru_cache(maxsize=64)
+def known_language(tag: str) -> LanguageData:
+    """The data of a language. Raises `UnknownLanguage` where there are neither data nor a voice to time it by."""
+    data = language_data(tag)
+    if not data.tables:
+        engines().phonemes.counts(["a"], tag)
+    return data
+
+
+def _limits(studio: Studio) -> tuple[Limit, ...]:
+    from promptprep.store.limits import limits_of
+
+    return limits_of(studio)
+
+
+def named(known: Mapping[str, Named], name: str, kind: str) -> Named:
+    if name not in known:
+        raise BadCall(f"unknown-{kind}", f"the studio has no {kind} {name!r}", "it has: " + ", ".join(known))
+    return known[name]
+
+
+def check_texts(*values: object) -> None:
+    """Raises `BadCall` for an argument that is no text."""
+    for value in values:
+        if not isinstance(value, str):
+            raise BadCall("not-a-text", f"{value!r} is no text", "give text and language as strings")
