@@ -10,6 +10,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from itertools import takewhile
 from typing import NamedTuple
 
 from promptprep.spans import Span
@@ -159,7 +160,7 @@ class Filler:
     def _after_lead(self, lead: Sequence[Item], at: Cursor) -> Cursor | None:
         here: Cursor | None = at
         for item in lead:
-            here = None if here is None else self._after([item.row], here, item.gap_pt)
+            here = None if here is None else self._after([item.row], here, item.gap_pt if here != Cursor() else 0.0)
         return here
 
     def _lead(self, item: Item, with_it: Sequence[Item]) -> None:
@@ -207,10 +208,11 @@ class Filler:
         if not page.pieces:
             return False
         rows = self.rows(item, start, self._sentence_end(item, start))
-        titled = any(p.item.kind == "heading" for p in page.pieces) and all(p.item.kind != "copy" for p in page.pieces)
+        above = takewhile(lambda piece: piece.item.kind != "copy", reversed(page.pieces))
+        titled = any(piece.item.kind == "heading" for piece in above)
         if not titled and self._after(rows, Cursor(), 0.0) is not None:
             return True
-        return self._how_many(rows, page.at, gap) < FEWEST
+        return self._how_many(rows, page.at, gap) < (1 if titled else FEWEST)
 
     def _sentence_end(self, item: Item, start: int) -> int:
         return min(item.sentences[bisect_right(item.sentences, start)], start + self.most)

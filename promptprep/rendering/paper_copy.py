@@ -18,7 +18,7 @@ from promptprep.spans import Span
 SAY_PT = 10.0
 SAY_LINE_PT = 12.0
 LONG_PAUSE_S = 0.45  # two strokes from here: between the pauses at commas and at sentences that the paces have
-MOST_LANE = 0.85  # of a page's height, for the cues of one line
+MOST_LANE = 0.55  # of a page's height, for the cues of one line
 MARKED_PAUSES = ("list", "comma", "colon", "dash", "bracket", "sentence", "breath")
 
 

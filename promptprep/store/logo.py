@@ -38,11 +38,13 @@ def _data(path: Path) -> bytes:
 
 def _png(data: bytes, file: str) -> bytes:
     """The picture, small enough to print, in a form without dates or names."""
+    import warnings
+
     from PIL import Image
 
     hint = "save it anew as PNG or JPEG"
     try:
-        with Image.open(io.BytesIO(data)) as picture:
+        with warnings.catch_warnings(action="ignore"), Image.open(io.BytesIO(data)) as picture:
             if picture.width * picture.height > MAX_PIXELS:
                 message = f"the logo has {picture.width} by {picture.height} pixels"
                 raise UnreadableInput("logo-too-large", message, "save it smaller", file)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from itertools import groupby, pairwise
+from itertools import groupby, pairwise, takewhile
 
 import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
@@ -74,13 +74,16 @@ def pages_end_at_sentences(items: Items, pages: list[Page]) -> None:
 
 
 def fits_one_page(items: Items, page: Page, rows: list[Row]) -> bool:
-    """Alone, or below the title that has to stand with it."""
-    sheet = items.sheet
+    """Alone, or below the title that has to stand with it and what stands between them."""
+    sheet, last = items.sheet, page.pieces[-1]
     filler = Filler(sheet.body_pt, sheet.line_pt, sheet.copy_em, lambda *_: rows, lane_drop_pt(sheet))
-    titles = [p.item.row for p in page.pieces if p.item.kind == "heading"]
-    copy_before = sum(p.item.kind == "copy" for p in page.pieces) > 1
-    lead = titles if not copy_before else []
-    return filler._after([*lead, *rows], Cursor(), 0.0) is not None and not (lead and page.pieces[-1].start == 0)
+    above = list(takewhile(lambda piece: piece.item.kind != "copy", reversed(page.pieces[:-1])))[::-1]
+    titled = last.start == 0 and any(piece.item.kind == "heading" for piece in above)
+    at: Cursor | None = Cursor()
+    for piece in above if titled else []:
+        gap = piece.item.gap_pt if at != Cursor() else 0.0
+        at = None if at is None else filler._after([piece.item.row], at, gap)
+    return at is not None and filler._after(rows, at, last.item.gap_pt if titled else 0.0) is not None
 
 
 def no_title_is_left_behind(pages: list[Page]) -> None:

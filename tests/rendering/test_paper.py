@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import os
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
@@ -11,6 +12,8 @@ from typing import Any, cast
 import pdfplumber
 import pikepdf
 import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
 from PIL import Image
 
 from promptprep import faces
@@ -19,14 +22,15 @@ from promptprep.model.language import FIRST_CLASS
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import PAPER_VARIANTS, Paper, Reader, Studio
 from promptprep.rendering.environment import environment
-from promptprep.rendering.paper import paper_html, paper_pdf
+from promptprep.rendering.paper import Variant, fill_pages, paper_html, paper_pdf
+from promptprep.rendering.paper_items import Items
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import font_pt_of, sheet_for
 from promptprep.store.catalogues import FOLDER
 from promptprep.store.logo import logo_url
 from promptprep.store.templates import shipped
 from promptprep.units import MM_PER_PT
-from tests.rendering.paper_factory import demo, prepared, printing
+from tests.rendering.paper_factory import demo, prepared, printing, script_texts
 
 STUDIO = Studio(title="Quillhorn Observatory")
 READABLE = tuple(tag for tag in FIRST_CLASS if tag not in ("ar", "hi"))  # text of these comes out of a PDF scrambled
@@ -53,6 +57,34 @@ def test_the_words_on_paper_are_the_script_s(language: str) -> None:
     font_pt = sheet_for(STUDIO.paper).font_pt
     letters = [c["text"] for page in characters(printed(language)) for c in page if abs(c["size"] - font_pt) < 0.05]
     assert "".join("".join(letters).split()) == said(demo(language))
+
+
+@settings(
+    max_examples=int(os.environ.get("PROMPTPREP_EXAMPLES", "8")),  # 300 and more by hand
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=list(HealthCheck),
+    phases=(Phase.explicit, Phase.generate),
+)
+@given(made=script_texts(READABLE), font_pt=st.sampled_from((14.0, 17.0)), variant=st.sampled_from(("paper", "cards")))
+def test_generated_scripts_as_pdf(made: tuple[str, str], font_pt: float, variant: Variant) -> None:
+    """No text outside the sheet's margins, no glyph missing, and the words that the pages were filled with."""
+    language, text = made
+    one, paper = prepared(text, language), Paper(font_pt=font_pt)
+    pdf = paper_pdf(one, Studio(paper=paper), printing(language), variant)
+    sheet = sheet_for(paper, cards=paper.cards if variant == "cards" else 1)
+    pages = characters(pdf)
+    filled = fill_pages(Items(one, sheet, printing(language), variant, None))
+    pieces = [piece for page in filled for piece in page.pieces if piece.item.kind in ("heading", "copy")]
+    told = "".join("".join(p.item.lines) or p.item.text[p.start : p.end] for p in pieces)
+    letters = "".join(c["text"] for page in pages for c in page if abs(c["size"] - font_pt) < 0.05)
+    assert "".join(letters.split()) == "".join(told.split())
+    for page in pages:
+        assert min(c["x0"] for c in page) * MM_PER_PT >= min(sheet.margin_mm, sheet.end_mm) - 0.3
+        assert max(c["x1"] for c in page) * MM_PER_PT <= sheet.paper_width_mm - min(sheet.margin_mm, sheet.end_mm) + 0.3
+        assert max(c["bottom"] for c in page) * MM_PER_PT <= sheet.paper_height_mm - 5
+    with pikepdf.open(io.BytesIO(pdf)) as opened:
+        assert not any(b"\0\0" in glyphs for page in opened.pages for glyphs in shown_glyphs(page))
 
 
 @pytest.mark.parametrize("language", FIRST_CLASS)
@@ -355,3 +387,31 @@ def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
             assert known[text].strip()
             assert set(re.findall(r"\{\w+\}", known[text])) == fields, (language, text)
             assert not faces.tools().engines.shaper.missing(known[text], language)
+
+
+# -- from the outside -------------------------------------------------------------------------------------------
+
+
+def test_prepare_prints_the_copies_that_are_asked_for(tmp_path: Path) -> None:
+    report = faces.prepare([shipped("scripts_demo") / "children.en.md"], tmp_path, paper=["rehearsal", "cards"])
+    names = {path.name for path in report.files}
+    assert {"children.en.paper.pdf", "children.en.rehearsal.pdf", "children.en.cards.pdf"} <= names
+    with pytest.raises(BadCall, match="leaflet"):
+        faces.prepare([shipped("scripts_demo") / "children.en.md"], tmp_path, paper=["leaflet"])
+
+
+def test_a_studio_names_its_copies_and_its_helper_language(tmp_path: Path) -> None:
+    file = tmp_path / "studio.toml"
+    file.write_text('[paper]\nvariants = ["rehearsal"]\ncards = 4\nbeside = "en"\n', "utf-8")
+    paper = faces.studio_for([tmp_path]).paper
+    assert (paper.variants, paper.cards, paper.beside) == (("rehearsal",), 4, "en")
+    file.write_text('[paper]\nvariants = ["leaflet"]\ncards = 3\nbeside = "zz-nowhere"\n', "utf-8")
+    with pytest.raises(PromptprepError) as caught:
+        faces.studio_for([tmp_path])
+    assert [fault.line for fault in getattr(caught.value, "faults", [])] == [2, 3, 4]
+
+
+def test_a_template_folder_that_is_not_there(tmp_path: Path) -> None:
+    studio = replace(STUDIO, file=str(tmp_path / "studio.toml"), template_folder="ours")
+    with pytest.raises(UnreadableInput, match="no such folder"):
+        faces.template_folders(studio)
