@@ -135,8 +135,9 @@ def cue_objects(session: Session, rate: Rate) -> Iterator[dict[str, Any]]:
 
 
 def duration_s(cue: ItemCue) -> float | None:
-    """The longest of a cue's timed actions."""
-    return max((a.duration_s for a in cue.actions if a.duration_s is not None), default=None)
+    """How long a cue's timed actions take one after another."""
+    lengths = [a.duration_s for a in cue.actions if a.duration_s is not None]
+    return sum(lengths) if lengths else None
 
 
 def _action(cue: Cue) -> dict[str, Any]:

@@ -58,6 +58,5 @@ def clock_ms(when: datetime) -> int:
 
 
 def clock_face(when: datetime) -> str:
-    """The clock to the second, rounded as clocks are: "14:07:30"."""
-    shown = when + timedelta(milliseconds=500) if when.microsecond else when
-    return f"{shown:%H:%M:%S}"
+    """What a clock shows then, to the second: "14:07:30" until the next second has come, as timecode does."""
+    return f"{when:%H:%M:%S}"

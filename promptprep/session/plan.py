@@ -110,7 +110,7 @@ def clock_at(session: Session, ms: int) -> str:
     """The clock at an offset, or the running time where the session has no clock."""
     if session.origin is not None:
         return clock_face(plus(session.origin, ms))
-    sign, seconds = ("-" if ms < 0 else ""), round(abs(ms) / 1000)
+    sign, seconds = ("-" if ms < 0 else ""), abs(ms) // 1000
     return f"{sign}{seconds // 3600}:{seconds // 60 % 60:02d}:{seconds % 60:02d}"
 
 
