@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from promptprep.errors import BadCall
-from promptprep.faces import load_scripts, studio_for, tools
+from promptprep.faces import known_language, load_scripts, studio_for, template_folders, tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.versions import Versions
@@ -57,3 +57,55 @@ def mark_versions(paths: Sequence[Path], studio_file: Path | None = None) -> lis
             replace_text(file, marked)
             changed.append(file)
     return changed
+
+
+def write_versions(versions: Versions, paths: Sequence[Path], out: Path, studio_file: Path | None = None) -> list[Path]:
+    """Writes the side-by-side page and the papers in two languages to `out`. All files are written or none."""
+    from promptprep.outputs_versions import render_versions
+    from promptprep.store.files import write_outputs
+
+    folders = template_folders(studio_for(paths, studio_file))
+    return write_outputs(out, render_versions(versions, tools(), folders))
+
+
+def translator_kit(paths: Sequence[Path], language: str, out: Path, studio_file: Path | None = None) -> list[Path]:
+    """Writes a translator's kit for `language`: a page, a DOCX and an XLIFF file.
+
+    What a version in that language already says stands in it. Raises `UnknownLanguage`, `BadCall`.
+    """
+    from promptprep.outputs_versions import render_kit
+    from promptprep.pipeline_versions import translators_kit
+    from promptprep.store.files import write_outputs
+
+    studio = studio_for(paths, studio_file)
+    source, others = _versions_at(paths, studio)
+    if language == source.language:
+        raise BadCall("kit-of-source", f"the source is in {language!r} already", "name the translator's language")
+    known_language(language)
+    made = next((s for s in others if s.language == language), None)
+    kit = translators_kit(source, language, made, studio, tools())
+    return write_outputs(out, render_kit(kit, tools(), template_folders(studio)))
+
+
+def take_back_kit(paths: Sequence[Path], kit: Path, out: Path | None = None) -> tuple[Path, Path | None, list[str]]:
+    """Makes a script of a filled kit: (its file, the kept copy of what stood there, what was lost).
+
+    It is written beside the source, or to `out`. Raises `UnreadableInput` where the file is no kit of this script.
+    """
+    from promptprep.faces import read_script
+    from promptprep.store.files import replace_text
+    from promptprep.store.kits import read_kit
+    from promptprep.versions.kit import taken_back
+
+    if not paths:
+        raise BadCall("no-input", "no script is named", "name the source that the kit was made from")
+    source = read_script(paths[0])
+    filled = read_kit(kit)
+    if filled.target_language == source.language:
+        raise BadCall("kit-of-source", "the kit says that it is in the source's language", "name the right source")
+    text, losses = taken_back(source, filled)
+    folder = out or paths[0].parent
+    folder.mkdir(parents=True, exist_ok=True)
+    file = folder / f"{source.name}.{filled.target_language}.md"
+    kept = replace_text(file, text)
+    return file, kept, losses

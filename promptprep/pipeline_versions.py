@@ -6,14 +6,18 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from promptprep.breaking.script import direction_of
+from promptprep.errors import MissingLanguageData
+from promptprep.model.kit import Kit
 from promptprep.model.ports import Tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.versions import ReaderFit, Versions
+from promptprep.parsing.parse import parse_script
 from promptprep.pipeline import time_one
 from promptprep.versions.compare import Timed, compared, source_version
 from promptprep.versions.findings import Side
 from promptprep.versions.fit import reader_fit
+from promptprep.versions.kit import Room, kit_of, units_of
 
 
 def timed_version(script: Script, slot_s: float | None, studio: Studio, tools: Tools) -> Timed:
@@ -38,3 +42,32 @@ def versions_of(source: Script, others: Sequence[Script], studio: Studio, tools:
     slot = first.timing.slot_s
     rest = [timed_version(script, slot, studio, tools) for script in others]
     return Versions(source_version(first), tuple(compared(first, one) for one in rest))
+
+
+def rate_of(language: str, made: Script | None, studio: Studio, tools: Tools) -> Room | None:
+    """How fast a language runs: in the version that there is, else in the language's sample; None without either."""
+    script, basis = made, "measured on the version that there is"
+    if script is None:
+        try:
+            sample = str(tools.language(language).get("fonts", "sample"))
+        except MissingLanguageData:
+            return None
+        script, basis = parse_script(sample, language=language), "measured on a sample in the default pace"
+    timing = time_one(script, studio, tools).timing
+    characters = sum(len(p.text) for s in script.segments for p in s.paragraphs)
+    if timing.spoken_s <= 0:
+        return None
+    per_s = characters / timing.spoken_s
+    words = None if tools.language(language).base in ("ja", "zh") else timing.words / timing.spoken_s
+    text = f"Budgets: {per_s:.1f} characters a second, {basis}; a reader may be a fifth faster or slower."
+    return Room(per_s, words, text)
+
+
+def translators_kit(source: Script, language: str, made: Script | None, studio: Studio, tools: Tools) -> Kit:
+    """The kit of a script for one language, filled with what its version already says."""
+    timing = time_one(source, studio, tools)
+    room = rate_of(language, made, studio, tools)
+    slots = [(s.timing.fixed_s, s.slot_s) for s in timing.segments]
+    sample = made.source if made else str(tools.language(language).maybe("fonts", "sample", ""))
+    direction = direction_of(sample, tools.language(language))
+    return kit_of(source, language, slots, room, units_of(made) if made else None, direction)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -21,6 +22,15 @@ def command(
     mark: Annotated[
         bool, typer.Option("--mark", help="Keep in each version which state of the source it was made from.")
     ] = False,
+    kit: Annotated[
+        str | None, typer.Option(help="Write a translator's kit for this language, such as fr.", show_default=False)
+    ] = None,
+    take_back: Annotated[
+        Path | None, typer.Option("--take-back", help="Make a script of a filled kit.", show_default=False)
+    ] = None,
+    out: Annotated[
+        Path | None, typer.Option(help="Write the side-by-side page and papers here; kits too.", show_default=False)
+    ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Compare the language versions of a script: times against the shared slot, figures, names, cues, staleness.
@@ -29,10 +39,19 @@ def command(
     """
     from promptprep import faces_versions as faces
 
+    if take_back:
+        _take_back(paths, take_back, out)
+        return
+    if kit:
+        for file in faces.translator_kit(paths, kit, out or Path("kits"), studio):
+            typer.echo(f"wrote {file}")
+        return
     if mark:
         for file in faces.mark_versions(paths, studio):
             typer.echo(f"marked {file}; the old one is kept beside it", err=True)
     versions = faces.compare_versions(paths, studio)
+    for file in faces.write_versions(versions, paths, out, studio) if out else []:
+        typer.echo(f"wrote {file}", err=True)
     if as_json:
         from promptprep.rendering.versions_json import versions_object
 
@@ -41,6 +60,15 @@ def command(
         _show(versions)
     if any(f.level == "fix" for v in versions.all for f in v.findings):
         raise typer.Exit(1)
+
+
+def _take_back(paths: list[Path], kit: Path, out: Path | None) -> None:
+    from promptprep import faces_versions as faces
+
+    file, kept, losses = faces.take_back_kit(paths, kit, out)
+    typer.echo(f"wrote {file}" + (f"; what stood there is kept as {kept}" if kept else ""))
+    for loss in losses:
+        typer.echo(f"  - {loss}")
 
 
 def _show(versions: Versions) -> None:

@@ -1,0 +1,199 @@
+"""The versions of a show drawn side by side, as one page and as paper for two languages."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any
+
+from jinja2 import Environment
+from markupsafe import Markup, escape
+
+from promptprep.model.script import Segment
+from promptprep.model.versions import SegmentPair, Version, VersionFinding, Versions
+from promptprep.rendering.environment import render
+from promptprep.rendering.printing import pdf_from_html
+from promptprep.rendering.versions_json import finding_objects
+from promptprep.rendering.versions_rows import change_text
+from promptprep.units import clock_text
+from promptprep.versions.fit import verdict
+
+Faces = Callable[[str, str, str], str]  # (language, text, family) -> font rules
+LATIN_END = 0x2FF
+MOST_FIRST = 8
+
+
+def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
+    """The page: all versions against the slot, then each beside its source with what was found."""
+    scale = max([v.timing.timing.high_s for v in versions.all] + [v.slot_s or 0.0 for v in versions.all]) * 1.02 or 1.0
+    slot = versions.source.slot_s
+    rules, families = fonts_for([(v.language, v.script.source + v.script.title) for v in versions.all], faces)
+    return render(
+        env, "versions/report.html",
+        source=versions.source,
+        views=[_view(versions.source, v, scale) for v in versions.all],
+        slot=None if slot is None else clock_text(slot),
+        first=_first(versions),
+        expected=[
+            {"language": e.language, "runs": clock_text(e.mean_s), "basis": e.basis,
+             "range": f"{clock_text(e.low_s)} to {clock_text(e.high_s)}"}
+            for e in versions.expected
+        ],
+        faces=Markup(rules),
+        families=families,
+    )  # fmt: skip
+
+
+def fonts_for(texts: Sequence[tuple[str, str]], faces: Faces) -> tuple[str, dict[str, Markup]]:
+    """Font rules for what stands in other scripts than the Latin one, and the families of each language."""
+    rules, families = [], {}
+    for number, (language, text) in enumerate(texts):
+        letters = {c for c in text if c.isprintable()}
+        if any(ord(c) > LATIN_END for c in letters):
+            rule = faces(language, "".join(sorted(letters)), f"side{number}")
+            rules.append(rule)
+            families[language] = Markup(",".join(dict.fromkeys(re.findall(rf"'(side{number}-\d+)'", rule))))
+    return "\n".join(rules), {k: v for k, v in families.items() if v}
+
+
+def _first(versions: Versions) -> list[str]:
+    """What must be done, the heaviest first: one line a version and kind of fault."""
+    found: dict[tuple[str, str], list[VersionFinding]] = {}
+    for version in versions.all:
+        for f in version.findings:
+            if f.level == "fix":
+                found.setdefault((version.language, f.name), []).append(f)
+    lines = []
+    for (language, _), same in found.items():
+        more = f" (and {len(same) - 1} more of the kind)" if len(same) > 1 else ""
+        lines.append(f"{language}: {same[0].message}{more}. {same[0].hint}".rstrip(". ") + ".")
+    return lines[:MOST_FIRST] + ([f"and {len(lines) - MOST_FIRST} more, below"] if len(lines) > MOST_FIRST else [])
+
+
+def _view(source: Version, version: Version, scale: float) -> dict[str, Any]:
+    whole = version.timing.timing
+    kind = verdict(whole, version.slot_s)
+    objects = finding_objects(version)
+    known = {p.target for p in version.pairs}
+    return {
+        "language": version.language,
+        "title": version.script.title,
+        "file": version.script.file or version.script.name,
+        "direction": version.direction,
+        "runs": clock_text(whole.mean_s),
+        "range": f"{clock_text(whole.low_s)} to {clock_text(whole.high_s)}",
+        "verdict": kind,
+        "css": kind.replace(" ", "-"),
+        "mean": round(100 * whole.mean_s / scale, 2),
+        "low": round(100 * whole.low_s / scale, 2),
+        "width": round(100 * (whole.high_s - whole.low_s) / scale, 2),
+        "slot": None if version.slot_s is None else round(100 * version.slot_s / scale, 2),
+        "change": change_text(version.change),
+        "readers": ", ".join(r.reader for r in version.readers if r.fits) or ("none" if version.readers else ""),
+        "fixes": sum(f.level == "fix" for f in version.findings),
+        "open": any(f.level == "fix" for f in version.findings),
+        "general": [o for o in objects if not o["segment"] or not known],
+        "segments": [_segment_view(source, version, pair, objects) for pair in version.pairs],
+    }
+
+
+def _segment_view(
+    source: Version, version: Version, pair: SegmentPair, objects: Sequence[dict[str, Any]]
+) -> dict[str, Any]:
+    ours = None if pair.source is None else source.script.segments[pair.source]
+    theirs = None if pair.target is None else version.script.segments[pair.target]
+    name = theirs.id if theirs else ours.id if ours else ""
+    return {
+        "ours": "" if ours is None else ours.title or ours.id,
+        "theirs": "" if theirs is None else theirs.title or theirs.id,
+        "times": _times(source, version, pair),
+        "findings": [o for o in objects if o["segment"] == name],
+        "passages": list(_passages(ours, theirs, version, pair)),
+    }
+
+
+def _times(source: Version, version: Version, pair: SegmentPair) -> str:
+    parts = []
+    for one, index in ((source, pair.source), (version, pair.target)):
+        if index is not None:
+            timing = one.timing.segments[index].timing
+            parts.append(
+                f"{one.language} {clock_text(timing.mean_s)} ({clock_text(timing.low_s)} to {clock_text(timing.high_s)})"
+            )
+    slot = version.segments[pair.target].slot_s if pair.target is not None else None
+    if slot is not None and pair.target is not None:
+        parts.append(f"slot {clock_text(slot)}: {change_text(version.segments[pair.target].change)}")
+    return " · ".join(parts)
+
+
+def _passages(
+    ours: Segment | None, theirs: Segment | None, version: Version, pair: SegmentPair
+) -> Iterator[dict[str, Markup]]:
+    if ours is None or theirs is None:
+        for one, side in ((ours, "ours"), (theirs, "theirs")):
+            for p in one.paragraphs if one else ():
+                yield {"ours": Markup(""), "theirs": Markup(""), side: escape(p.text)}
+        return
+    marks = [(f.start, f.end) for f in version.findings if f.level == "fix" and f.end > f.start]
+    for bead in (version.beads or {}).get(pair.source if pair.source is not None else -1, ()):
+        yield {
+            "ours": Markup("<br>").join(escape(ours.paragraphs[i].text) for i in bead.source),
+            "theirs": Markup("<br>").join(_marked(theirs, j, marks) for j in bead.target),
+        }
+
+
+def _marked(segment: Segment, index: int, marks: Sequence[tuple[int, int]]) -> Markup:
+    """A paragraph with the places of its findings marked."""
+    paragraph = segment.paragraphs[index]
+    inside = [(a, b) for a, b in marks if paragraph.span.start < a and b < paragraph.span.end]
+    out, at = Markup(""), 0
+    for run in paragraph.runs:
+        hit = next((m for m in inside if run.span.start <= m[0] and m[1] <= run.span.end), None)
+        if hit is None or len(run.text) != len(run.span):
+            out += escape(run.text)
+        else:
+            a, b = hit[0] - run.span.start, hit[1] - run.span.start
+            out += escape(run.text[:a]) + Markup("<mark>%s</mark>") % run.text[a:b] + escape(run.text[b:])
+        at += len(run.text)
+    return out
+
+
+# -- paper for two languages --------------------------------------------------------------------------------
+
+
+def bilingual_pdf(source: Version, version: Version, env: Environment, faces: Faces) -> bytes:
+    """Source and version side by side, segment by segment, each in its own direction of writing."""
+    rows = list(_rows(source, version))
+    letters = "".join(
+        sorted({c for row in rows for part in ("ours", "theirs") for c in str(row[part]) if c.isprintable()})
+    )
+    letters += (
+        source.script.title + version.script.title + source.language + version.language + "0123456789:page of/to–"
+    )
+    first = faces(version.language, letters, "copy")
+    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", first)], default=0) + 1
+    html = render(
+        env, "versions/bilingual.html",
+        source=source, version=version, rows=rows, faces=Markup(first),
+        families=Markup(",".join(f"copy-{n}" for n in range(count))),
+    )  # fmt: skip
+    return pdf_from_html(html, f"{version.script.name} {source.language} {version.language}")
+
+
+def _rows(source: Version, version: Version) -> Iterator[dict[str, Any]]:
+    for pair in version.pairs:
+        ours = None if pair.source is None else source.script.segments[pair.source]
+        theirs = None if pair.target is None else version.script.segments[pair.target]
+        times = tuple(
+            clock_text(one.timing.segments[i].timing.mean_s) if i is not None else ""
+            for one, i in ((source, pair.source), (version, pair.target))
+        )
+        yield {
+            "kind": "head",
+            "ours": ours.title if ours else "–",
+            "theirs": theirs.title if theirs else "–",
+            "times": times,
+        }
+        for passage in _passages(ours, theirs, version, pair):
+            plain = {k: Markup(re.sub(r"</?mark>", "", str(v))) for k, v in passage.items()}
+            yield {"kind": "copy", "times": (), **plain}

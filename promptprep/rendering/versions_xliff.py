@@ -1,0 +1,106 @@
+"""A translator's kit as XLIFF 2.1 (OASIS Standard, 13 February 2018): core elements only.
+
+Section 4.2 of the standard: a file holds groups (segments of the script), a group units, a unit one segment with its
+source and target. Inline cues are placeholders whose text stands in the unit's original data.
+"""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as etree
+from collections.abc import Iterator, Sequence
+
+from promptprep.model.kit import Kit, KitSegment, KitUnit
+
+NAMESPACE = "urn:oasis:names:tc:xliff:document:2.0"  # 2.1 keeps the namespace of 2.0
+_BRACKET = re.compile(r"\[[^\[\]\n]*\](?!\{)")
+_NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+_NO_TOKEN = re.compile(r"[^A-Za-z0-9._-]")
+
+
+def kit_xliff(kit: Kit) -> bytes:
+    """The kit as an XLIFF 2.1 document in UTF-8."""
+    etree.register_namespace("", NAMESPACE)
+    root = etree.Element(_tag("xliff"))
+    root.set("version", "2.1")
+    root.set("srcLang", kit.source_language)
+    root.set("trgLang", kit.target_language)
+    file = etree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
+    if kit.basis:
+        _notes(file, [("general", kit.basis)])
+    _unit(file, "title", kit.title)
+    for number, segment in enumerate(kit.segments, 1):
+        _group(file, f"s{number}", segment)
+    return bytes(etree.tostring(root, encoding="UTF-8", xml_declaration=True))
+
+
+def _group(file: etree.Element, number: str, segment: KitSegment) -> None:
+    group = etree.SubElement(file, _tag("group"), id=number, name=_clean(segment.id))
+    _notes(group, list(_segment_notes(segment)))
+    for unit in segment.units:
+        _unit(group, f"{number}.{unit.code.rsplit('/', 1)[-1]}", unit)
+
+
+def _segment_notes(segment: KitSegment) -> Iterator[tuple[str, str]]:
+    if segment.room_s is not None:
+        room = f"room for speech: {segment.room_s:.0f} s"
+        if segment.characters is not None:
+            room += f", about {segment.characters} characters in all"
+        yield "room", room
+    if segment.cues:
+        yield "cues", "cues kept by the script: " + "; ".join(segment.cues)
+
+
+def _unit(parent: etree.Element, number: str, unit: KitUnit) -> None:
+    made = etree.SubElement(parent, _tag("unit"), id=_NO_TOKEN.sub("-", number), name=_clean(unit.code))
+    notes: list[tuple[str, str]] = [("kind", unit.kind)]
+    notes += [("pronunciation", f"{word}: {say}") for word, say in unit.pronunciations]
+    _notes(made, notes)
+    cues = list(dict.fromkeys(unit.cues))
+    if cues:
+        data = etree.SubElement(made, _tag("originalData"))
+        for n, cue in enumerate(cues, 1):
+            etree.SubElement(data, _tag("data"), id=f"d{n}").text = _clean(cue)
+    segment = etree.SubElement(made, _tag("segment"), state="translated" if unit.target else "initial")
+    _inline(etree.SubElement(segment, _tag("source")), unit.text, cues)
+    if unit.target:
+        _inline(etree.SubElement(segment, _tag("target")), unit.target, cues)
+
+
+def _inline(element: etree.Element, text: str, cues: list[str]) -> None:
+    last: etree.Element | None = None
+    at = count = 0
+    for found in _BRACKET.finditer(text):
+        if found[0] not in cues:
+            continue
+        _append(element, last, text[at : found.start()])
+        count += 1
+        last = etree.SubElement(
+            element, _tag("ph"), id=str(count), dataRef=f"d{cues.index(found[0]) + 1}", disp=_clean(found[0])
+        )
+        at = found.end()
+    _append(element, last, text[at:])
+
+
+def _append(element: etree.Element, last: etree.Element | None, text: str) -> None:
+    if last is None:
+        element.text = _clean(text)
+    else:
+        last.tail = _clean(text)
+
+
+def _notes(element: etree.Element, notes: Sequence[tuple[str, str]]) -> None:
+    if not notes:
+        return
+    holder = etree.SubElement(element, _tag("notes"))
+    for category, text in notes:
+        etree.SubElement(holder, _tag("note"), category=category).text = _clean(text)
+
+
+def _tag(name: str) -> str:
+    return f"{{{NAMESPACE}}}{name}"
+
+
+def _clean(text: str) -> str:
+    """Without the characters that XML 1.0 cannot hold."""
+    return _NO_XML.sub("\ufffd", text)
