@@ -20,6 +20,7 @@ from pathlib import Path
 from statistics import median
 
 from promptprep import faces
+from promptprep.model.rig import Studio
 from promptprep.parsing.parse import parse_script
 from promptprep.pipeline import time_one
 
@@ -65,7 +66,7 @@ def main() -> None:
         print(f"{len(script.read_text('utf-8').split())} words")
         cold, spacy = wall(shell("-m", "promptprep", "time", str(script))), wall(shell("-c", "import spacy"))
         print(f"time, cold: {cold:.2f} s; import spacy: {spacy:.2f} s; ratio {cold / spacy:.2f} (goal 1.5)")
-        source, studio = script.read_text("utf-8"), faces.Studio()
+        source, studio = script.read_text("utf-8"), Studio()
         parsed = parse_script(source, language="en")
         time_one(parsed, studio, faces.tools())
         warm = wall(lambda: time_one(parsed, studio, faces.tools()))
