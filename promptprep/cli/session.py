@@ -32,13 +32,13 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     """Plan a session: when each item starts, must start, and ends; what to do when it is too long; all cues."""
-    from promptprep import faces_session
+    from promptprep.faces import sessions
 
     if keep_numbers:
-        for file in faces_session.keep_cue_numbers(path, studio):
+        for file in sessions.keep_cue_numbers(path, studio):
             typer.echo(f"numbers written to {file}; the old one is kept beside it", err=True)
-    session = faces_session.plan_session(path, studio, at=at, first=first, rate=rate)
-    written = faces_session.write_session(session, path, out, studio, take or ()) if out else []
+    session = sessions.plan_session(path, studio, at=at, first=first, rate=rate)
+    written = sessions.write_session(session, path, out, studio, take or ()) if out else []
     if as_json:
         from promptprep.rendering.session_json import session_object
 

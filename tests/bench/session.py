@@ -6,7 +6,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from promptprep import faces_session
+from promptprep.faces import sessions
 from promptprep.store.templates import shipped
 from promptprep.units import clock_text
 
@@ -34,7 +34,7 @@ def main() -> None:
         file = folder(Path(where))
         for name in ("cold", "warm", "warm", "warm"):
             begun = time.perf_counter()
-            session = faces_session.plan_session(file)
+            session = sessions.plan_session(file)
             took = time.perf_counter() - begun
             words = sum(row.timed.timing.words for row in session.items)
             runs = clock_text(session.end_ms / 1000)

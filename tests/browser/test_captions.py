@@ -11,6 +11,11 @@ from typing import Any
 
 import pytest
 
+from promptprep import faces
+from promptprep.model.rig import Studio
+from promptprep.parsing.parse import parse_script
+from promptprep.pipeline import time_one
+from promptprep.rendering.caption_files import chapters, chapters_vtt, vtt
 from promptprep.store.templates import shipped
 from tests.outside.test_webvtt import demo, valid_vtt
 
@@ -38,8 +43,6 @@ def served(tmp_path: Path) -> Iterator[tuple[Path, str]]:
 @pytest.mark.parametrize("kind", ["captions", "chapters"])
 @pytest.mark.parametrize("language", ["en", "ar", "ja"])
 def test_chromium_reads_every_cue(context: Any, served: tuple[Path, str], language: str, kind: str) -> None:
-    from promptprep.rendering.caption_files import vtt
-
     folder, address = served
     text = vtt(demo(language), "0123456789ab") if kind == "captions" else _chapters(language)
     (folder / "a.vtt").write_text(text, "utf-8")
@@ -53,10 +56,5 @@ def test_chromium_reads_every_cue(context: Any, served: tuple[Path, str], langua
 
 
 def _chapters(language: str) -> str:
-    from promptprep import faces
-    from promptprep.model.rig import Studio
-    from promptprep.pipeline import time_one
-    from promptprep.rendering.caption_files import chapters, chapters_vtt
-
-    script = faces.load_scripts([shipped("scripts_demo") / f"sky.{language}.md"], Studio())[0]
+    script = parse_script((shipped("scripts_demo") / f"sky.{language}.md").read_text("utf-8"), language=language)
     return chapters_vtt(chapters(time_one(script, Studio(), faces.tools())))

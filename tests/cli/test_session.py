@@ -12,8 +12,8 @@ from typing import Any
 
 import pytest
 
-from promptprep import faces_session
 from promptprep.errors import BadCall
+from promptprep.faces import sessions
 from promptprep.rendering.crew_positions import POSITIONS, position_rows, positions_csv
 from promptprep.store.templates import shipped
 from tests.cli.test_commands import run
@@ -61,7 +61,7 @@ def test_the_rest_timed_from_now(
     assert first["code"] == "G"
     assert first["start"].startswith("2026-12-01T18:50:30")
     with pytest.raises(BadCall):
-        faces_session.plan_session(demo, at="18:50", first="Q")
+        sessions.plan_session(demo, at="18:50", first="Q")
 
 
 @pytest.mark.parametrize("spoil", ["missing", "bytes", "front"])
@@ -71,7 +71,7 @@ def test_a_script_that_cannot_be_read_leaves_a_hole(demo: Path, spoil: str) -> N
         script.unlink()
     else:
         script.write_bytes(b"\xff\xfe\x00" if spoil == "bytes" else b"+++\nreader = \n+++\nHello.")
-    session = faces_session.plan_session(demo)
+    session = sessions.plan_session(demo)
     hole = next(row for row in session.items if row.item.file == "sky.en.md")
     assert hole.timed.fault
     assert next(f.name for f in session.findings if f.item == hole.item.code) == "missing-script"
@@ -79,7 +79,7 @@ def test_a_script_that_cannot_be_read_leaves_a_hole(demo: Path, spoil: str) -> N
 
 
 def test_every_action_is_on_the_sheet_of_its_position(demo: Path) -> None:
-    session = faces_session.plan_session(demo)
+    session = sessions.plan_session(demo)
     for position, kinds in POSITIONS.items():
         rows = list(csv.DictReader(io.StringIO(positions_csv(session, position))))
         wanted = [a for row in session.items for cue in row.timed.cues for a in cue.actions if a.kind in kinds]
@@ -89,7 +89,7 @@ def test_every_action_is_on_the_sheet_of_its_position(demo: Path) -> None:
 
 
 def test_nobody_hears_themselves(demo: Path) -> None:
-    returns = faces_session.plan_session(demo).returns
+    returns = sessions.plan_session(demo).returns
     people = {found.person for found in returns}
     assert people == {"Ines Varga", "Dr Amina Osei"}
     for found in returns:
@@ -99,7 +99,7 @@ def test_nobody_hears_themselves(demo: Path) -> None:
 
 def test_repairs_come_in_order_of_harm_and_quote_sentences_of_the_copy(demo: Path) -> None:
     demo.write_text(demo.read_text("utf-8").replace('end = "19:07"', 'end = "18:55"'), "utf-8")
-    session = faces_session.plan_session(demo)
+    session = sessions.plan_session(demo)
     whole = [r for r in session.repairs if "alone" not in r.text]
     assert [r.harm for r in whole] == sorted(r.harm for r in whole)
     assert [r.kind for r in whole][-3:] == ["pace", "sentences", "rest"]
@@ -114,22 +114,22 @@ def test_repairs_come_in_order_of_harm_and_quote_sentences_of_the_copy(demo: Pat
 
 def test_a_pace_change_is_never_more_than_five_per_cent(demo: Path) -> None:
     demo.write_text(demo.read_text("utf-8").replace('end = "19:07"', 'end = "18:55"'), "utf-8")
-    session = faces_session.plan_session(demo)
+    session = sessions.plan_session(demo)
     pace = next(r for r in session.repairs if r.kind == "pace" and "alone" not in r.text)
     spoken_s = sum(row.timed.timing.spoken_s for row in session.items if row.item.kind == "script")
     assert pace.gives_ms / 1000 == pytest.approx(spoken_s - spoken_s / 1.05, abs=0.01)
 
 
 def test_numbers_are_kept_in_the_scripts(demo: Path) -> None:
-    before = {row.item.code: row.timed for row in faces_session.plan_session(demo).items}
-    files = faces_session.keep_cue_numbers(demo)
+    before = {row.item.code: row.timed for row in sessions.plan_session(demo).items}
+    files = sessions.keep_cue_numbers(demo)
     assert {f.name for f in files} == {"trailer.en.md", "sky.en.md", "sky.es.md", "children.en.md", "dome.en.md"}
     assert (demo.parent / "sky.en.md.kept-1").read_bytes() == (shipped("scripts_demo") / "sky.en.md").read_bytes()
-    after = faces_session.plan_session(demo)
+    after = sessions.plan_session(demo)
     for row in after.items:
         assert row.timed.runs_ms == before[row.item.code].runs_ms
         assert [c.label for c in row.timed.cues] == [c.label for c in before[row.item.code].cues]
-    assert faces_session.keep_cue_numbers(demo) == []
+    assert sessions.keep_cue_numbers(demo) == []
 
 
 @pytest.fixture
@@ -140,9 +140,9 @@ def short(demo: Path) -> Path:
 
 
 def test_all_files_are_written_and_the_same_again(short: Path, tmp_path: Path) -> None:
-    session = faces_session.plan_session(short)
-    first = {p.name: p.read_bytes() for p in faces_session.write_session(session, short, tmp_path / "a")}
-    again = {p.name: p.read_bytes() for p in faces_session.write_session(session, short, tmp_path / "b")}
+    session = sessions.plan_session(short)
+    first = {p.name: p.read_bytes() for p in sessions.write_session(session, short, tmp_path / "a")}
+    again = {p.name: p.read_bytes() for p in sessions.write_session(session, short, tmp_path / "b")}
     assert first == again
     assert {"session.pdf", "call.html", "crew.all.csv", "crew.sound.pdf", "lists.html", "C.sky.en.vtt", "C.sky.en.ttml",
             "C.sky.en.chapters.txt", "list.graphics.csv"} <= set(first)  # fmt: skip
@@ -150,16 +150,16 @@ def test_all_files_are_written_and_the_same_again(short: Path, tmp_path: Path) -
 
 
 def test_captions_take_the_times_of_a_take(short: Path, tmp_path: Path) -> None:
-    session = faces_session.plan_session(short)
+    session = sessions.plan_session(short)
     timed = next(row.timed for row in session.items if row.item.code == "C")
     lines = [{"line": n, "planned_s": float(n), "at_s": 5.0 + 1.5 * n} for n in range(300)]
     take = tmp_path / "take.json"
     take.write_text(json.dumps({"promptprep": 1, "script": "sky", "language": "en", "digest": timed.digest,
                                 "clap_s": 2.0, "segments": [], "lines": lines}), "utf-8")  # fmt: skip
     out = tmp_path / "out"
-    faces_session.write_session(session, short, out, takes=[take])
+    sessions.write_session(session, short, out, takes=[take])
     text = (out / "C.sky.en.vtt").read_text("utf-8")
     assert "times of a take" in text
     assert "00:00:03.000 -->" in text
-    faces_session.write_session(session, short, out)
+    sessions.write_session(session, short, out)
     assert "times predicted" in (out / "C.sky.en.vtt").read_text("utf-8")

@@ -23,7 +23,7 @@ LEVELS = {
 # Reading a script is the one thing that an edge of the store asks of a step: files hold scripts.
 # The orders of sessions and of versions stand on that of one script, and their faces on the others.
 BELOW = {
-    ("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"), ("faces_session", "faces"),
+    ("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"),
     ("pipeline_versions", "pipeline"), ("outputs_versions", "outputs"), ("faces_versions", "faces"),
 }  # fmt: skip
 MODULES = sorted(p for p in ROOT.rglob("*.py") if p.name != "__main__.py" and p != ROOT / "__init__.py")

@@ -8,7 +8,7 @@ import shutil
 import pdfplumber
 import pytest
 
-from promptprep import faces_session
+from promptprep.faces import sessions
 from promptprep.store.templates import shipped
 
 TITLE = 'A "quoted" <b>title</b> & more'
@@ -21,8 +21,8 @@ def sheets(tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
     file = folder / "demo" / "session.toml"
     items = "".join(f'[[items]]\nscript = "{name}.md"\n' for name in ("sky.ar", "sky.ja", "dome.en"))
     file.write_text(f'title = \'{TITLE}\'\nstart = "18:30"\nend = "18:37"\n{items}', "utf-8")
-    session = faces_session.plan_session(file)
-    return {p.name: p.read_bytes() for p in faces_session.write_session(session, file, folder / "out")}
+    session = sessions.plan_session(file)
+    return {p.name: p.read_bytes() for p in sessions.write_session(session, file, folder / "out")}
 
 
 def words_of(pdf: bytes) -> list[tuple[float, float, str]]:

@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from promptprep.errors import BadCall, PromptprepError
-from promptprep.faces import load_scripts, read_script, studio_for, template_folders, tools
+from promptprep.faces.scripts import load_scripts, read_script, studio_for, template_folders
+from promptprep.faces.tools import tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.session import RunningOrder, Session
