@@ -372,7 +372,7 @@ def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
     sources = [*shipped("templates").glob("paper/*"), *shipped("templates").glob("crew/*")]
     texts = {m[1] for file in sources for m in re.finditer(r'(?:_|words)\("([^"]+)"\)', file.read_text("utf-8"))}
     for name in ("paper_items", "paper", "crew", "guest_cards"):
-        module = Path(faces.__file__).parent / "rendering" / f"{name}.py"
+        module = Path(faces.__file__).parent.parent / "rendering" / f"{name}.py"
         texts |= {m[1] for m in re.finditer(r'words\("([^"]+)"\)', module.read_text("utf-8"))}
     assert len(texts) > 15
     texts |= {*CUE_KINDS, "unknown"}
