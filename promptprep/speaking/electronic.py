@@ -40,7 +40,7 @@ def electronic(text: str, data: LanguageData, read: Read) -> list[Reading]:
     words = data.maybe("spoken", "electronic")
     if words is None or not any(sign in text for sign in ("@", "#", "://", ".")):
         return []
-    speaker = _Wording(words, read)
+    speaker = _Wording(words, data.maybe("spoken", "letters", {}), read)
     found: list[Reading] = []
     for span, kind in _places(text):
         if not any(span.overlaps(other.span) for other in found[-4:]):
@@ -90,8 +90,9 @@ def _bare_hosts(text: str) -> Iterator[tuple[Span, str]]:
 
 
 class _Wording:
-    def __init__(self, words: Mapping[str, Any], read: Read) -> None:
+    def __init__(self, words: Mapping[str, Any], names: Mapping[str, str], read: Read) -> None:
         self.words = words
+        self.names = names
         self.read = read
         self.letters = frozenset(words.get("letters", ()))
 
@@ -109,7 +110,7 @@ class _Wording:
             return str(self.words.get(part, ""))
         if part.isupper() and (whole := self.whole(part)):
             return whole
-        return part if self.is_word(part.lower()) else " ".join(part.upper())
+        return part if self.is_word(part.lower()) else " ".join(self.names.get(c, c) for c in part.upper())
 
     def is_word(self, part: str) -> bool:
         """Whether people say it as a word: a vowel in it and three letters or more, or no Latin letters at all."""

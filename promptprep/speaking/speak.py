@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterator, Sequence
 
 from promptprep.model.language import LanguageData
@@ -15,6 +16,7 @@ from promptprep.speaking.verbaliser import Verbaliser, load
 
 MASK = "\ufffc"
 _CHUNK = re.compile(r"[^\s—–…―|]+")
+_PICTURE_MARKS = "\ufe0e\ufe0f\u20e3"
 _AROUND = (
     "\"'“”„«»‹›‘’()[]{}.,;:!?¡¿*_/\\~^`<>-‐‑、。，．！？；：（）「」『』【】〈〉《》・·।॥،؛؟٪ـ\ufffc\u200b\u200e\u200f"
 )
@@ -101,7 +103,8 @@ def _joined(text: str, found: list[Reading], spaced: bool) -> str:
         if spaced and between and after and _glued(after, between[0]):
             parts.append(" ")
         parts.append(between)
-        if spaced and said and before and _glued(before, said[0]):
+        listed = between == "," and after.isalnum() and said[:1].isalnum()
+        if spaced and said and before and (listed or _glued(before, said[0])):
             parts.append(" ")
         parts.append(said)
         last, after = end, said[-1:]
@@ -113,7 +116,12 @@ def _joined(text: str, found: list[Reading], spaced: bool) -> str:
 
 
 def _glued(left: str, right: str) -> bool:
-    return left.isalnum() and right.isalnum()
+    """Whether `left` and `right` would run into one word; a vowel sign ends a word as a letter does."""
+    return right.isalnum() and (left.isalnum() or _is_vowel_sign(left))
+
+
+def _is_vowel_sign(character: str) -> bool:
+    return unicodedata.category(character).startswith("M") and character not in _PICTURE_MARKS
 
 
 def _words(text: str, found: list[Reading]) -> list[SpokenWord]:

@@ -181,10 +181,14 @@ class ArabicTimes:
         return self._numbers.ordinal(hours or 12, feminine=True, case=case)
 
     def _said(self, hours: int, minutes: int, seconds: int, case: str) -> str:
-        """ "التاسعة وأربعون دقيقة", "الثالثة والنصف", "الثالثة والربع", "الرابعة إلا الربع"."""
-        if minutes == 45 and not seconds:
-            return f"{self._hours(hours % 24 + 1 if hours != 12 else 1, case)} {self._word['less_a_quarter']}"
-        short = {15: self._word["quarter"], 30: self._word["half"]}.get(minutes) if not seconds else None
+        """ "التاسعة وأربعون دقيقة", "الثالثة والنصف", "الثالثة والربع", "الرابعة إلا الربع".
+
+        Quarters and halves belong to the twelve-hour clock; other hours are said with their minutes.
+        """
+        everyday = 1 <= hours <= 12 and not seconds
+        if minutes == 45 and everyday:
+            return f"{self._hours(hours % 12 + 1, case)} {self._word['less_a_quarter']}"
+        short = {15: self._word["quarter"], 30: self._word["half"]}.get(minutes) if everyday else None
         parts = [self._hours(hours, case)]
         if minutes:
             parts.append(short or self._numbers.count(str(minutes), self._minute, case))

@@ -160,7 +160,7 @@ class GermanDays:
         if not padded and not self.g.ending(before, ""):
             return None
         said = self.g.date(found[1], self.g.month_names[int(found[2]) - 1], "", before)
-        return Reading(Span(at, sentence_end(text, found.end(), self.g.openers)), said, "date")
+        return Reading(Span(at, sentence_end(text, at, found.end(), self.g.openers)), said, "date")
 
 
 class GermanOrdinals:

@@ -10,6 +10,7 @@ from promptprep.speaking.western.grammar import Grammar, word_before
 from promptprep.speaking.western.quantities import BLANK, alternatives
 
 DAYS, MONTHS = 31, 12
+_LEFT = 8  # characters in front of an abbreviation that may hold the line's beginning
 _REST = re.compile(r"[ \u00a0\"”’»)]*(?:\n|\Z|¿|¡|([^\W\d_]{1,16}))()")
 
 
@@ -148,17 +149,26 @@ class Clocks:
         said = self.g.clock(int(found["hour"]), None if minute is None else int(minute), marked=marked, half=half)
         if second:
             said = self.g.with_seconds(said, int(second))
-        return Reading(Span(found.start(), sentence_end(text, found.end(), self.g.openers)), said, "clock")
+        start = found.start()
+        return Reading(Span(start, sentence_end(text, start, found.end(), self.g.openers)), said, "clock")
 
 
-def sentence_end(text: str, end: int, openers: frozenset[str]) -> int:
-    """Where a reading that ends in a full stop must end so that the sentence keeps its own.
+def sentence_end(text: str, start: int, end: int, openers: frozenset[str]) -> int:
+    """Where a reading from `start` that ends in a full stop must end so that the sentence keeps its own.
 
-    A sentence ends with the text or line, and before a word that often opens one (`openers`).
+    A sentence ends with the text or line, and before a word that often opens one (`openers`). What stands alone on
+    its line is no sentence, and all its stops are its own.
     """
     if text[end - 1] != ".":
         return end
     rest = _REST.match(text, end)
-    if rest is None:
+    if rest is None or (rest[1] and rest[1] not in openers):
         return end
-    return end - 1 if not rest[1] or rest[1] in openers else end
+    return end if not rest[1] and _begins_line(text, start) else end - 1
+
+
+def _begins_line(text: str, start: int) -> bool:
+    """Whether nothing but blanks and opening marks stands in front on the line, as far as is looked."""
+    before = text[max(0, start - _LEFT) : start]
+    line = before.rpartition("\n")[2]
+    return (start <= _LEFT or line != before) and not line.strip(" \t\u00a0\"“«„(")

@@ -172,7 +172,7 @@ class Capitals:
             return None
         end = found.start() + len(written)
         said = " ".join(c for c in written if c != ".")
-        return Reading(Span(found.start(), sentence_end(text, end, self.g.openers)), said, "initialism")
+        return Reading(Span(found.start(), sentence_end(text, found.start(), end, self.g.openers)), said, "initialism")
 
     def _initialism(self, text: str, at: int) -> Reading | None:
         found = self._word.match(text, at)
@@ -246,7 +246,7 @@ class Abbreviations:
         if key in self.closing and _CAPITAL_NEXT.match(text, end):
             end -= 1
         elif key in self.always:
-            end = sentence_end(text, end, self.g.openers) if not self.g.precedes_capitals(said) else end
+            end = sentence_end(text, start, end, self.g.openers) if not self.g.precedes_capitals(said) else end
         return Reading(Span(start, end), said, "abbreviation")
 
     @staticmethod

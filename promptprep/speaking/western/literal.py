@@ -78,8 +78,15 @@ class Literals:
             part = _vulgar(vulgar[1]) if vulgar[1] else (int(vulgar[2]), int(vulgar[3]))
             if 0 < part[0] < part[1]:
                 return Literal(digits, "", vulgar.end(), part=part)
+        if found["mark2"] and _in_list(text, at, found["mark2"]):
+            return Literal(digits, "", found.end("plain"))
         mark = found["mark1"] or found["mark2"] or (self.mark if found["foreign"] else "")
         return Literal(digits, ascii_digits(fraction), end, grouped=found["plain"] is None, mark=mark)
+
+
+def _in_list(text: str, at: int, mark: str) -> bool:
+    """Whether a figure and the same mark stand in front: "1,2,3" counts up and has no decimals."""
+    return at > 1 and text[at - 1] == mark and text[at - 2].isdecimal()
 
 
 def _vulgar(character: str) -> tuple[int, int]:

@@ -138,7 +138,9 @@ class Ordinals:
         self.g = grammar
         self.suffixes = grammar.table("ordinals.suffixes")
         endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
-        self._pattern = re.compile(rf"(\d{{1,3}}(?:[,.]\d{{3}})+|\d{{1,15}})({endings})(?!\w)") if endings else None
+        group = f"[,.{re.escape(grammar.text('numbers.group'))}\u00a0\u202f\u2009]"
+        figures = rf"\d{{1,3}}(?:{group}\d{{3}})+|\d{{1,15}}"
+        self._pattern = re.compile(rf"({figures})({endings})(?!\w)") if endings else None
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if self._pattern is None or (at and text[at - 1].isalnum()):
