@@ -12,7 +12,7 @@ import threading
 import unicodedata
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from typing import TypeVar
+from typing import ClassVar, TypeVar
 
 from promptprep.errors import UnknownLanguage
 
@@ -61,12 +61,17 @@ _READ_LATIN_TOO = ("sr", "uz", "az", "kk")  # written in two scripts, and their 
 
 
 class EspeakPhonemes:
-    """Phonemes and syllables of words, remembered by voice. Safe to share between threads."""
+    """Phonemes and syllables of words, remembered by voice. Safe to share between threads.
+
+    The library, its lock and its current voice belong to the process, not to an instance: it must not be started
+    twice, and nobody may change the voice behind another's back.
+    """
+
+    _lock: ClassVar[threading.Lock] = threading.Lock()
+    _library: ClassVar[ctypes.CDLL | None] = None
+    _voice: ClassVar[str] = ""
 
     def __init__(self) -> None:
-        self._lock = threading.Lock()
-        self._library: ctypes.CDLL | None = None
-        self._voice = ""
         self._phones: dict[str, dict[str, tuple[str, ...]]] = {}
         self._counts: dict[str, dict[str, tuple[int, int]]] = {}
 
@@ -142,10 +147,10 @@ class EspeakPhonemes:
         if voice == self._voice:
             return
         if self._library is None:
-            self._library = _load()
+            EspeakPhonemes._library = _load()
         for name in dict.fromkeys((voice, voice.split("-")[0])):
             if self._library.espeak_SetVoiceByName(name.encode()) == 0:
-                self._voice = voice
+                EspeakPhonemes._voice = voice
                 return
         raise UnknownLanguage(
             "unknown-language", f"no voice is known for {voice!r}", "give a language that is in use, such as `en`"

@@ -101,10 +101,10 @@ def is_language(tag: str) -> bool:
         return False
     if tag.split("-")[0] in FIRST_CLASS:
         return True
-    from promptprep.engines.phonemes import EspeakPhonemes
+    from promptprep.engines.load import engines
 
     try:
-        EspeakPhonemes().counts(["a"], tag)
+        engines().phonemes.counts(["a"], tag)
     except UnknownLanguage:
         return False
     return True

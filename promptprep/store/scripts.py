@@ -91,10 +91,10 @@ def _known(script: Script) -> str:
 
 def _is_spoken(tag: str) -> bool:
     """Whether the phoneme engine has a voice for a language."""
-    from promptprep.engines.phonemes import EspeakPhonemes
+    from promptprep.engines.load import engines
 
     try:
-        EspeakPhonemes().counts(["a"], tag)
+        engines().phonemes.counts(["a"], tag)
     except UnknownLanguage:
         return False
     return True

@@ -80,3 +80,13 @@ def test_threads_share_one_engine() -> None:
             assert all(job.result() == alone[tag] for tag, job in jobs)
     finally:
         sys.setswitchinterval(interval)
+
+
+def test_a_second_engine_changes_nothing_for_the_first() -> None:
+    """The library keeps one voice a process: another instance in between must not be heard in this one's answers."""
+    words = ["jour", "nation", "chaise", "observatoire"]
+    alone = EspeakPhonemes().phones(words, "fr")
+    first, second = EspeakPhonemes(), EspeakPhonemes()
+    first.phones(["un"], "fr")
+    second.phones(["noc", "gwiazda"], "pl")
+    assert first.phones(words, "fr") == alone
