@@ -37,7 +37,7 @@ def command(
 
     Name the source; its versions (sky.fr.md of sky.en.md) stand beside it. More files: the first is the source.
     """
-    from promptprep import faces_versions as faces
+    from promptprep.faces import versions as faces
 
     if take_back:
         _take_back(paths, take_back, out)
@@ -58,12 +58,12 @@ def command(
         print_json(**versions_object(versions))
     else:
         _show(versions)
-    if any(f.level == "fix" for v in versions.all for f in v.findings):
+    if versions.unread or any(f.level == "fix" for v in versions.all for f in v.findings):
         raise typer.Exit(1)
 
 
 def _take_back(paths: list[Path], kit: Path, out: Path | None) -> None:
-    from promptprep import faces_versions as faces
+    from promptprep.faces import versions as faces
 
     file, kept, losses = faces.take_back_kit(paths, kit, out)
     typer.echo(f"wrote {file}" + (f"; what stood there is kept as {kept}" if kept else ""))
@@ -77,6 +77,11 @@ def _show(versions: Versions) -> None:
     source = versions.source
     typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions")
     typer.echo(table(HEAD, [version_row(v) for v in versions.all]))
+    for unread in versions.unread:
+        typer.echo(
+            f"{unread.file}:{unread.line}:{unread.column}: fix: cannot be read: {unread.message} [{unread.code}]"
+        )
+        typer.echo(f"    {unread.hint}")
     for version in versions.all:
         _show_findings(version)
 

@@ -142,13 +142,25 @@ class Expected:
 
 
 @dataclass(frozen=True, slots=True)
+class Unread:
+    """A version's file that cannot be read, and why: the rest is compared without it."""
+
+    file: str
+    code: str
+    message: str
+    hint: str
+    line: int = 1
+    column: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class Versions:
     """All versions of one show; the first is the source, of which the others are made."""
 
     source: Version
     others: tuple[Version, ...]
     expected: tuple[Expected, ...] = ()
-    findings: tuple[VersionFinding, ...] = ()
+    unread: tuple[Unread, ...] = ()
 
     @property
     def all(self) -> tuple[Version, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from promptprep.model.versions import Change, Version, VersionFinding, Versions
+from promptprep.model.versions import Change, Unread, Version, VersionFinding, Versions
 from promptprep.rendering.findings import excerpt
 from promptprep.spans import LineIndex
 from promptprep.versions.fit import verdict
@@ -20,7 +20,7 @@ def versions_object(versions: Versions) -> dict[str, Any]:
              "high_s": round(e.high_s, 1), "slot_s": e.slot_s, "basis": e.basis}
             for e in versions.expected
         ],
-        "findings": [f for v in versions.all for f in finding_objects(v)],
+        "findings": [*map(unread_object, versions.unread), *(f for v in versions.all for f in finding_objects(v))],
     }  # fmt: skip
 
 
@@ -79,6 +79,22 @@ def _pair_objects(source: Version, version: Version) -> list[dict[str, Any]]:
         }
         for p in version.pairs
     ]
+
+
+def unread_object(unread: Unread) -> dict[str, Any]:
+    """A version that cannot be read, as a finding."""
+    return {
+        "file": unread.file,
+        "language": None,
+        "segment": "",
+        "line": unread.line,
+        "column": unread.column,
+        "name": unread.code,
+        "level": "fix",
+        "excerpt": "",
+        "message": f"this version cannot be read: {unread.message}",
+        "hint": unread.hint,
+    }
 
 
 def finding_objects(version: Version) -> list[dict[str, Any]]:

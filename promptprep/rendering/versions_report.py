@@ -63,7 +63,7 @@ def _first(versions: Versions) -> list[str]:
         for f in version.findings:
             if f.level == "fix":
                 found.setdefault((version.language, f.name), []).append(f)
-    lines = []
+    lines = [f"{u.file} cannot be read: {u.message}. {u.hint}".rstrip(". ") + "." for u in versions.unread]
     for (language, _), same in found.items():
         more = f" (and {len(same) - 1} more of the kind)" if len(same) > 1 else ""
         lines.append(f"{language}: {same[0].message}{more}. {same[0].hint}".rstrip(". ") + ".")

@@ -7,8 +7,8 @@ source and target. Inline cues are placeholders whose text stands in the unit's 
 from __future__ import annotations
 
 import re
-import xml.etree.ElementTree as etree
 from collections.abc import Iterator, Sequence
+from xml.etree import ElementTree
 
 from promptprep.model.kit import Kit, KitSegment, KitUnit
 
@@ -20,22 +20,22 @@ _NO_TOKEN = re.compile(r"[^A-Za-z0-9._-]")
 
 def kit_xliff(kit: Kit) -> bytes:
     """The kit as an XLIFF 2.1 document in UTF-8."""
-    etree.register_namespace("", NAMESPACE)
-    root = etree.Element(_tag("xliff"))
+    ElementTree.register_namespace("", NAMESPACE)
+    root = ElementTree.Element(_tag("xliff"))
     root.set("version", "2.1")
     root.set("srcLang", kit.source_language)
     root.set("trgLang", kit.target_language)
-    file = etree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
+    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
     if kit.basis:
         _notes(file, [("general", kit.basis)])
     _unit(file, "title", kit.title)
     for number, segment in enumerate(kit.segments, 1):
         _group(file, f"s{number}", segment)
-    return bytes(etree.tostring(root, encoding="UTF-8", xml_declaration=True))
+    return bytes(ElementTree.tostring(root, encoding="UTF-8", xml_declaration=True))
 
 
-def _group(file: etree.Element, number: str, segment: KitSegment) -> None:
-    group = etree.SubElement(file, _tag("group"), id=number, name=_clean(segment.id))
+def _group(file: ElementTree.Element, number: str, segment: KitSegment) -> None:
+    group = ElementTree.SubElement(file, _tag("group"), id=number, name=_clean(segment.id))
     _notes(group, list(_segment_notes(segment)))
     for unit in segment.units:
         _unit(group, f"{number}.{unit.code.rsplit('/', 1)[-1]}", unit)
@@ -51,50 +51,50 @@ def _segment_notes(segment: KitSegment) -> Iterator[tuple[str, str]]:
         yield "cues", "cues kept by the script: " + "; ".join(segment.cues)
 
 
-def _unit(parent: etree.Element, number: str, unit: KitUnit) -> None:
-    made = etree.SubElement(parent, _tag("unit"), id=_NO_TOKEN.sub("-", number), name=_clean(unit.code))
+def _unit(parent: ElementTree.Element, number: str, unit: KitUnit) -> None:
+    made = ElementTree.SubElement(parent, _tag("unit"), id=_NO_TOKEN.sub("-", number), name=_clean(unit.code))
     notes: list[tuple[str, str]] = [("kind", unit.kind)]
     notes += [("pronunciation", f"{word}: {say}") for word, say in unit.pronunciations]
     _notes(made, notes)
     cues = list(dict.fromkeys(unit.cues))
     if cues:
-        data = etree.SubElement(made, _tag("originalData"))
+        data = ElementTree.SubElement(made, _tag("originalData"))
         for n, cue in enumerate(cues, 1):
-            etree.SubElement(data, _tag("data"), id=f"d{n}").text = _clean(cue)
-    segment = etree.SubElement(made, _tag("segment"), state="translated" if unit.target else "initial")
-    _inline(etree.SubElement(segment, _tag("source")), unit.text, cues)
+            ElementTree.SubElement(data, _tag("data"), id=f"d{n}").text = _clean(cue)
+    segment = ElementTree.SubElement(made, _tag("segment"), state="translated" if unit.target else "initial")
+    _inline(ElementTree.SubElement(segment, _tag("source")), unit.text, cues)
     if unit.target:
-        _inline(etree.SubElement(segment, _tag("target")), unit.target, cues)
+        _inline(ElementTree.SubElement(segment, _tag("target")), unit.target, cues)
 
 
-def _inline(element: etree.Element, text: str, cues: list[str]) -> None:
-    last: etree.Element | None = None
+def _inline(element: ElementTree.Element, text: str, cues: list[str]) -> None:
+    last: ElementTree.Element | None = None
     at = count = 0
     for found in _BRACKET.finditer(text):
         if found[0] not in cues:
             continue
         _append(element, last, text[at : found.start()])
         count += 1
-        last = etree.SubElement(
+        last = ElementTree.SubElement(
             element, _tag("ph"), id=str(count), dataRef=f"d{cues.index(found[0]) + 1}", disp=_clean(found[0])
         )
         at = found.end()
     _append(element, last, text[at:])
 
 
-def _append(element: etree.Element, last: etree.Element | None, text: str) -> None:
+def _append(element: ElementTree.Element, last: ElementTree.Element | None, text: str) -> None:
     if last is None:
         element.text = _clean(text)
     else:
         last.tail = _clean(text)
 
 
-def _notes(element: etree.Element, notes: Sequence[tuple[str, str]]) -> None:
+def _notes(element: ElementTree.Element, notes: Sequence[tuple[str, str]]) -> None:
     if not notes:
         return
-    holder = etree.SubElement(element, _tag("notes"))
+    holder = ElementTree.SubElement(element, _tag("notes"))
     for category, text in notes:
-        etree.SubElement(holder, _tag("note"), category=category).text = _clean(text)
+        ElementTree.SubElement(holder, _tag("note"), category=category).text = _clean(text)
 
 
 def _tag(name: str) -> str:

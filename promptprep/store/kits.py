@@ -89,14 +89,14 @@ def _paragraph_text(paragraph: Any) -> str:
 
 
 def _xliff(path: Path) -> Filled:
-    import xml.etree.ElementTree as etree
+    from xml.etree import ElementTree
 
     data = read_bytes(path)
     if b"<!DOCTYPE" in data or b"<!ENTITY" in data:
         raise _fault(path, "it declares a document type, which XLIFF has not")
     try:
-        root = etree.fromstring(data)
-    except etree.ParseError as fault:
+        root = ElementTree.fromstring(data)
+    except ElementTree.ParseError as fault:
         raise _fault(path, str(fault)) from None
     if root.tag != f"{_XLIFF}xliff":
         raise _fault(path, "it is no XLIFF 2 document")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -15,6 +14,7 @@ from promptprep.versions.findings import Side, pair_findings
 from promptprep.versions.fit import change_of, segment_fit, verdict
 from promptprep.versions.marks import Stale, stale_segments
 from promptprep.versions.segments import length_ratio, paired_segments, paragraph_beads
+from promptprep.versions.sentences import unshared
 
 
 @dataclass(frozen=True, eq=False)
@@ -44,14 +44,20 @@ def source_version(one: Timed) -> Version:
 
 def compared(source: Timed, other: Timed) -> Version:
     """A version beside its source: paired, timed against the shared slots, its differences found."""
-    values = [_values(one) for one in (source, other)]
-    pairs = tuple(paired_segments(source.script, other.script, *values))
+    values, others = _values(source), _values(other)
+    own, theirs = ([frozenset().union(*inside) for inside in side] for side in (values, others))
+    pairs = tuple(paired_segments(source.script, other.script, own, theirs))
     ratio = length_ratio(source.script, other.script)
     beads = {
-        p.source: tuple(paragraph_beads(source.script.segments[p.source], other.script.segments[p.target], ratio))
+        p.source: tuple(
+            paragraph_beads(
+                source.script.segments[p.source], other.script.segments[p.target], ratio,
+                unshared(values[p.source], others[p.target]),
+            )
+        )
         for p in pairs
         if p.source is not None and p.target is not None
-    }
+    }  # fmt: skip
     shared = {p.target: p.source for p in pairs if p.target is not None}
     slot = source.timing.slot_s if source.timing.slot_s is not None else other.timing.slot_s
     made = Version(
@@ -68,9 +74,10 @@ def compared(source: Timed, other: Timed) -> Version:
     return replace(made, findings=tuple(_findings(source, other, made, pairs, beads)))
 
 
-def _values(one: Timed) -> list[frozenset[str]]:
+def _values(one: Timed) -> list[list[frozenset[str]]]:
+    """The values written in figures in each paragraph of each segment."""
     return [
-        frozenset(k for p in s.paragraphs for f in one.side.figures(p) if f.firm for k in f.keys)
+        [frozenset(k for f in one.side.figures(p) if f.firm for k in f.keys) for p in s.paragraphs]
         for s in one.script.segments
     ]
 
@@ -132,17 +139,12 @@ def advice(made: Version) -> str:
 
 
 def _id_findings(one: Timed) -> list[VersionFinding]:
-    counts = Counter(s.id for s in one.script.segments)
+    """What the parser noticed about ids: segments pair by them."""
     return [
-        VersionFinding("segment-id-twice", "fix", one.side.data.tag, f.id, *(f.heading_span or f.span),
-                       f"the id {f.id!r} stands at {counts[f.id]} segments", "give each its own {#id}")
-        for f in one.script.segments
-        if counts[f.id] > 1
-    ] + [
         VersionFinding(f.name, "fix", one.side.data.tag, "", f.span.start, f.span.end, f.message, f.hint)
         for f in one.script.faults
         if "id" in f.name.split("-")
-    ]  # fmt: skip
+    ]
 
 
 def _stale_findings(source: Timed, other: Timed) -> list[VersionFinding]:

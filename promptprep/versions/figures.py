@@ -7,26 +7,17 @@ Each is written down by value, so that 3.5, 3,5, ३.५ and "three and a half" 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
-from functools import lru_cache
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from promptprep.model.language import LanguageData
-from promptprep.model.ports import Speller
 from promptprep.model.versions import Figure, FigureKind
 from promptprep.spans import Span
 from promptprep.versions.digits import western, written_numbers
-from promptprep.versions.number_words import Words, folded, lowered, said_numbers, words_of
+from promptprep.versions.hours import hours_meant
+from promptprep.versions.number_words import han_value, lowered, said_numbers
+from promptprep.versions.reading import SPACELESS, Reader, figure_reader
+from promptprep.versions.unit_names import CODES, UnitFinder
 
-SIGNS = {"€": "EUR", "$": "USD", "£": "GBP", "¥": "JPY", "₹": "INR", "₩": "KRW", "₽": "RUB", "R$": "BRL", "%": "%",
-         "٪": "%", "％": "%", "‰": "‰"}  # fmt: skip
-SYMBOLS = ("km", "m", "cm", "mm", "kg", "g", "t", "s", "min", "h", "°C", "°F", "K", "km²", "m²", "ha", "l", "L", "W", "kW",
-           "MW", "GW", "Hz", "kHz", "MHz", "GHz", "MB", "GB", "TB", "ly", "au", "AU", "mi", "ft", "in", "yd", "lb", "°")  # fmt: skip
-CODES = ("EUR", "USD", "GBP", "JPY", "CNY", "KRW", "INR", "RUB", "BRL", "CHF", "KES", "TZS", "MXN")
-SPACELESS = frozenset({"zh", "ja", "ko"})
-_IN = r"\w\u0900-\u094f’'.²-"  # what a unit's name is written with
-NIGHT = frozenset({"at night", "nachts", "ночи", "रात", "夜", "夜里", "밤", "usiku", "de la noche", "da noite", "ليلًا"})
 _TIMES_OF_DAY = re.compile(
     r"(?<![\d.,:/])(\d{1,2})(?: ?: ?|[ \u00a0\u202f]?h[ \u00a0\u202f]?|時|点|點|时|시 ?| बजकर | час(?:а|ов)? )"
     r"(\d{1,2})(?![\d:])(?:分|분| मिनट| минут[аы]?| ?min\b)?"
@@ -45,29 +36,14 @@ _WORD = re.compile(r"[^\W\d_][\w’'.²-]*|[^\W\d_]")
 _MONEY_SHORT = re.compile(r" ?(bn|k|m|M|K|Mio|Mrd)\b\.?")
 _SHORT_SIZE = {"bn": 1e9, "k": 1e3, "K": 1e3, "m": 1e6, "M": 1e6, "Mio": 1e6, "Mrd": 1e9}
 _DAY_MINUTES = 24 * 60
-_SYMBOL = re.compile(r"[A-Za-z°µ][A-Za-z²³]*(?![^\W\d_])")
-_UNIT_WORDS = [re.compile(rf"[^\W\d_][{_IN}]*(?: [{_IN}]+){{{n}}}") for n in (3, 2, 1, 0)]
 _MAGNITUDE = re.compile(r"[ \u00a0\u202f-]?([^\W\d_]+(?:[\u0900-\u094f]+\w*)*\.?)")
+
+
+__all__ = ["Reader", "figure_reader", "figures"]
 
 
 def key_of(value: float) -> str:
     return f"n:{value:.12g}"
-
-
-@dataclass(frozen=True, eq=False)
-class Reader:
-    """What finding figures in one language asks for."""
-
-    base: str
-    words: Words
-    table: Mapping[str, object]
-    months: Mapping[str, int] = field(default_factory=dict)
-    weekdays: Mapping[str, int] = field(default_factory=dict)
-    units: Mapping[str, str] = field(default_factory=dict)
-    parts: Mapping[str, int] = field(default_factory=dict)
-    parts_before: Mapping[str, int] = field(default_factory=dict)
-    month_words: re.Pattern[str] | None = None
-    weekday_words: re.Pattern[str] | None = None
 
 
 class _Token(NamedTuple):
@@ -76,31 +52,6 @@ class _Token(NamedTuple):
     firm: bool
     ordinal: bool = False
     counted: bool = True
-
-
-@lru_cache(maxsize=64)
-def figure_reader(data: LanguageData, speller: Speller) -> Reader:
-    table = data.tables.get("versions", {})
-    months, weekdays = table.get("months", {}), table.get("weekdays", {})
-    return Reader(
-        base=data.base,
-        words=words_of(data, speller),
-        table=table,
-        months={folded(k): v for k, v in months.items()},
-        weekdays={folded(k): v for k, v in weekdays.items()},
-        units={folded(k): v for k, v in table.get("units", {}).items()},
-        parts={folded(k): v for k, v in table.get("day_parts", {}).items()},
-        parts_before={folded(k): v for k, v in table.get("day_parts_before", {}).items()},
-        month_words=_alternatives(months, data.base),
-        weekday_words=_alternatives(weekdays, data.base),
-    )
-
-
-def _alternatives(words: Mapping[str, int], base: str) -> re.Pattern[str] | None:
-    if not words:
-        return None
-    body = "|".join(re.escape(folded(w)) for w in sorted(words, key=lambda w: (-len(w), w)))
-    return re.compile(body if base in SPACELESS else rf"(?<!\w)(?:{body})(?![^\W\d_])")
 
 
 def figures(text: str, reader: Reader) -> list[Figure]:
@@ -114,6 +65,7 @@ class _Finder:
         self.plain = western(text)
         self.low = lowered(self.plain)
         self.reader = reader
+        self.units = UnitFinder(text, self.low, reader)
         self.taken: list[Span] = []
         self.made: list[Figure] = []
         self.tokens: list[_Token] = []
@@ -153,8 +105,6 @@ class _Finder:
             self._han_dates()
 
     def _han_dates(self) -> None:
-        from promptprep.versions.number_words import han_value
-
         for m in _HAN_DATE.finditer(self.plain):
             month, day = han_value(m[1]), han_value(m[2]) if m[2] else None
             if month and day:
@@ -170,21 +120,25 @@ class _Finder:
                 minute = 30 if pattern is _HALF_HOUR else int(m[2])
                 if self._is_taken(span) or int(m[1]) > 24 or minute > 59:
                     continue
-                sure = pattern is not _POINT_TIME or self._part(span) or self._follows(span.end, "clock_after")
+                sure = (
+                    pattern is not _POINT_TIME
+                    or self._part(span)
+                    or self.reader.after(self.low, span.end, "clock_after")
+                )
                 if sure:
                     self._clock(span, int(m[1]), minute)
 
     def _clock(self, span: Span, hour: int, minute: int, loose: tuple[str, ...] = ()) -> None:
         part = self._part(span)
-        swahili = self.reader.base == "sw" and bool(self._before(span.start, "clock_before"))
-        hours = _hours(hour, part, swahili)
+        swahili = self.reader.base == "sw" and bool(self.reader.before(self.low, span.start, "clock_before"))
+        hours = hours_meant(hour, part, swahili)
         keys = [f"t:{(h * 60 + minute) % _DAY_MINUTES}" for h in hours]
         self._add("clock", span, [*keys, *loose])
 
     def _part(self, span: Span) -> tuple[str, int] | None:
         """The part of the day beside a time: (its word, 0 before noon or 12)."""
         after = self.low[span.end : span.end + 40].lstrip(" \u00a0\u202f,")
-        for skip in ("", *(folded(str(w)) for w in self._list("clock_after"))):
+        for skip in ("", *self.reader.listed("clock_after")):
             rest = after.removeprefix(skip).lstrip(" \u00a0\u202f,") if after.startswith(skip) else ""
             for word, part in self.reader.parts.items():
                 if rest.startswith(word) and not rest[len(word) : len(word) + 1].isalpha():
@@ -195,31 +149,16 @@ class _Finder:
             None,
         )
 
-    def _list(self, key: str) -> Sequence[str]:
-        value = self.reader.table.get(key, ())
-        return value if isinstance(value, list) else ()
-
-    def _follows(self, at: int, key: str) -> str:
-        rest = self.low[at : at + 24].lstrip(" \u00a0\u202f")
-        for word in map(folded, self._list(key)):
-            spaceless = self.reader.base in SPACELESS
-            after = rest[len(word) : len(word) + 1]
-            if rest.startswith(word) and (after not in ("間", "间", "간") if spaceless else not after.isalpha()):
-                return word
-        return ""
-
-    def _before(self, at: int, key: str) -> str:
-        head = self.low[max(0, at - 24) : at].rstrip(" \u00a0\u202f")
-        return next((w for w in map(folded, self._list(key)) if head.endswith(w)), "")
-
     # -- numbers ----------------------------------------------------------------------------------------------
 
     def _tokens(self) -> list[_Token]:
         tokens = [_Token(w.span, w.values, True) for w in written_numbers(self.plain, self.reader.base)]
         taken = {i for t in tokens for i in range(t.span.start, t.span.end)}
-        for said in said_numbers(self.text, self.reader.words):
-            if not taken.intersection(range(said.span.start, said.span.end)):
-                tokens.append(_Token(said.span, (said.value,), False, said.ordinal, said.counted))
+        tokens += [
+            _Token(said.span, (said.value,), False, said.ordinal, said.counted)
+            for said in said_numbers(self.text, self.reader.words)
+            if not taken.intersection(range(said.span.start, said.span.end))
+        ]
         return sorted(tokens)
 
     def _dates(self, tokens: Sequence[_Token]) -> None:
@@ -255,7 +194,7 @@ class _Finder:
         size, end = self._magnitude(end) if token.firm else (1.0, end)
         if token.firm and self.reader.words.magnitude_first:
             size = self._magnitude_before(start)
-        unit, stop = self._unit(start, end)
+        unit, stop = self.units.beside(start, end)
         if unit == "%" and stop > end:
             self.taken.append(Span(end, stop))
         if size == 1.0 and unit in CODES and (short := _MONEY_SHORT.match(self.plain, end)):
@@ -276,19 +215,19 @@ class _Finder:
         if token.firm or self.reader.base not in ("zh", "ja"):
             return True
         following = self.text[token.span.end : token.span.end + 1]
-        return following in self._list("counters") if following else False
+        return following in self.reader.listed("counters") if following else False
 
     def _is_hour(self, token: _Token, span: Span) -> bool:
         value = token.values[0]
         if value * 2 != int(value * 2) or not 0 <= value <= 24:
             return False
-        if self._before(span.start, "clock_before"):
+        if self.reader.before(self.low, span.start, "clock_before"):
             return True
-        after = self._follows(span.end, "clock_after")
+        after = self.reader.after(self.low, span.end, "clock_after")
         return bool(after) or (self._part_after(span) if token.firm or self.reader.base not in SPACELESS else False)
 
     def _half_after(self, end: int) -> bool:
-        word = self._follows(end, "clock_after")
+        word = self.reader.after(self.low, end, "clock_after")
         return bool(word) and self.low[end:].lstrip(" \u00a0\u202f")[len(word) : len(word) + 2].strip()[:1] in (
             "半",
             "반",
@@ -296,7 +235,7 @@ class _Finder:
 
     def _minutes(self, span: Span) -> tuple[int, Span]:
         """The minutes said after an hour ("dix-huit heures trente"), and the span with them."""
-        word = self._follows(span.end, "clock_after")
+        word = self.reader.after(self.low, span.end, "clock_after")
         near = [t for t in self.tokens if span.end < t.span.start <= span.end + len(word) + 2] if word else []
         if near and near[0].values[0] in range(1, 60):
             return int(near[0].values[0]), Span(span.start, near[0].span.end)
@@ -310,7 +249,7 @@ class _Finder:
         head = self.plain[max(0, start - 2) : start]
         if head.endswith(("-", "−", "–")) and not head[:-1].strip():
             return head[-1] != "–"
-        return bool(self._before(start, "minus"))
+        return bool(self.reader.before(self.low, start, "minus"))
 
     def _magnitude(self, end: int) -> tuple[float, int]:
         m = _MAGNITUDE.match(self.low, end)
@@ -322,73 +261,9 @@ class _Finder:
         power = self.reader.words.magnitudes.get(words[-1]) if words else None
         return 1.0 if power is None else 10.0**power
 
-    # -- units ------------------------------------------------------------------------------------------------
-
-    def _unit(self, start: int, end: int) -> tuple[str, int]:
-        """The unit's code after or before a number, "" where none is known, and where it ends."""
-        head = self.text[max(0, start - 24) : start].rstrip(" \u00a0\u202f")
-        for sign, code in sorted(SIGNS.items(), key=lambda s: -len(s[0])):
-            if head.endswith(sign) and code in CODES:
-                return code, end
-        at = end
-        while at < len(self.text) and self.text[at] in " \u00a0\u202f-":
-            at += 1
-        for sign, code in SIGNS.items():
-            if self.text.startswith(sign, at):
-                return code, at + len(sign)
-        return self._word_unit(at) or (self._unit_before(head), end)
-
-    def _word_unit(self, at: int) -> tuple[str, int] | None:
-        if self.reader.base in SPACELESS:
-            for length in range(min(8, len(self.text) - at), 0, -1):
-                if code := self.reader.units.get(self.low[at : at + length]):
-                    return code, at + length
-        if (m := _SYMBOL.match(self.text, at)) and m[0] in (*SYMBOLS, *CODES):
-            return m[0], m.end()
-        for pattern in _UNIT_WORDS:
-            m = pattern.match(self.low, at)
-            if m and (code := self.reader.units.get(m[0].rstrip("."))):
-                return code, m.end()
-        for word in map(folded, self._list("percent")):
-            if self.low.startswith(word, at):
-                return "%", at + len(word)
-        return None
-
-    def _unit_before(self, head: str) -> str:
-        low = folded(head)
-        if any(low.endswith(folded(w)) for w in self._list("percent")):
-            return "%"
-        if self.reader.base == "sw":
-            last = low.rsplit(" ", 1)[-1]
-            return self.reader.units.get(last, "")
-        last = head.rsplit(" ", 1)[-1]
-        return last if last in CODES else ""
-
     def _weekdays(self) -> None:
         if self.reader.weekday_words is None:
             return
         for m in self.reader.weekday_words.finditer(self.low):
             if not self._is_taken(Span(*m.span())):
                 self._add("weekday", Span(*m.span()), [f"w:{self.reader.weekdays[m[0]]}"], firm=False)
-
-
-def _hours(hour: int, part: tuple[str, int] | None, swahili: bool) -> Iterator[int]:
-    """The hours of the day, 0 to 23, that a written hour may mean."""
-    if hour > 12 or (hour == 0 and not swahili):
-        yield hour % 24
-        return
-    if swahili:
-        hour = (hour + 6) % 12
-        early = part is not None and part[0] in ("asubuhi", "alfajiri")
-        if early or (part is not None and part[0] == "usiku" and hour < 6):
-            yield hour
-        elif part is not None:
-            yield hour + 12
-        else:
-            yield from (hour, hour + 12)
-        return
-    hour %= 12
-    if part is None or (part[0] in NIGHT and hour <= 5):
-        yield from (hour, hour + 12)
-    else:
-        yield hour + part[1]

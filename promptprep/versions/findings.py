@@ -33,6 +33,7 @@ class Side:
     engines: Engines
 
     def figures(self, paragraph: Paragraph) -> list[Figure]:
+        """The values in a paragraph, in order."""
         return figures(paragraph.text, figure_reader(self.data, self.engines.speller))
 
 
@@ -127,7 +128,8 @@ class SegmentPairing:
             if bead.source and not bead.target:
                 text = self.a.paragraphs[bead.source[0]].text
                 yield self._finding(
-                    "passage-missing", "look", self._head(), f"no passage here says what the source does in {_short(text)}",
+                    "passage-missing", "look", self._head(),
+                    f"no passage here says what the source does in {_short(text)}",
                     "translate it, or check that it was left out on purpose",
                 )  # fmt: skip
             elif bead.target and not bead.source:
@@ -155,7 +157,8 @@ class SegmentPairing:
         for come in lost:
             yield self._finding(
                 "value-missing", "fix", self._near(come.paragraph),
-                f"the source's {come.figure.text!r} is not said here", "put it in, or check that it was left out on purpose",
+                f"the source's {come.figure.text!r} is not said here",
+                "put it in, or check that it was left out on purpose",
             )  # fmt: skip
         for at in gained:
             yield self._finding(

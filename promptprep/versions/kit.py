@@ -99,9 +99,8 @@ def taken_back(script: Script, filled: Filled) -> tuple[str, list[str]]:
     known = {"title": KitUnit("title", "script title", script.title)}
     known |= {u.code: u for s in script.segments for u in _units(script, s)}
     _find_loose(known, targets, filled, losses)
-    for code in targets:
-        if code not in known:
-            losses.append(f"{code}: the source has no such text; left out: {_short(targets[code])}")
+    strays = [code for code in targets if code not in known]
+    losses += [f"{code}: the source has no such text; left out: {_short(targets[code])}" for code in strays]
     edits: list[tuple[Span, str]] = []
     for segment in script.segments:
         edits += _segment_edits(script, segment, known, targets, losses)

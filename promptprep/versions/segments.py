@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from promptprep.model.script import Script, Segment
 from promptprep.model.versions import Bead, SegmentPair
-from promptprep.versions.lengths import match_cost, paired
+from promptprep.versions.lengths import Extra, match_cost, paired
 
 CUE_COST = 3.0  # what a pair of different cues adds, in nats: about the odds against a 2-1 match
 _BAND = 60  # segments that the pairing may run off the diagonal; keeps long scripts in a straight line
@@ -92,6 +92,6 @@ def _apart(one: Valued, other: Valued, ratio: float) -> float:
     return max(0.0, lengths + min(cues, 6) * CUE_COST / 2 + min(different, 6) - 2 * min(shared, 6))
 
 
-def paragraph_beads(source: Segment, target: Segment, ratio: float) -> list[Bead]:
-    """Which paragraphs say the same."""
-    return paired([len(p.text) for p in source.paragraphs], [len(p.text) for p in target.paragraphs], ratio)
+def paragraph_beads(source: Segment, target: Segment, ratio: float, unshared: Extra | None = None) -> list[Bead]:
+    """Which paragraphs say the same; `unshared` adds what speaks against a match beside their lengths."""
+    return paired([len(p.text) for p in source.paragraphs], [len(p.text) for p in target.paragraphs], ratio, unshared)

@@ -24,7 +24,7 @@ LEVELS = {
 # The orders of sessions and of versions stand on that of one script, and their faces on the others.
 BELOW = {
     ("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"),
-    ("pipeline_versions", "pipeline"), ("outputs_versions", "outputs"), ("faces_versions", "faces"),
+    ("pipeline_versions", "pipeline"), ("outputs_versions", "outputs"),
 }  # fmt: skip
 MODULES = sorted(p for p in ROOT.rglob("*.py") if p.name != "__main__.py" and p != ROOT / "__init__.py")
 

@@ -58,7 +58,9 @@ def test_words_that_only_look_like_numbers_are_none() -> None:
 
 @pytest.mark.parametrize("language", ["en", "hi", "zh", "sw", "xx"])
 def test_any_text_gives_disjoint_figures_in_order(language: str) -> None:
-    reader = figure_reader(known_language(language) if language != "xx" else known_language("it"), tools().engines.speller)
+    reader = figure_reader(
+        known_language(language) if language != "xx" else known_language("it"), tools().engines.speller
+    )
     text = "1:2:3 ½½ 5.5.5.5 €-5 千千 साढ़े 10:99 31 May May 5 " * 3 + "9" * 50 + "\U0001d7d8"
     spans = [f.span for f in figures(text, reader)]
     assert all(0 <= s.start < s.end <= len(text) for s in spans)

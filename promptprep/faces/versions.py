@@ -3,23 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from promptprep.errors import BadCall
-from promptprep.faces import known_language, load_scripts, studio_for, template_folders, tools
+from promptprep.errors import BadCall, PromptprepError
+from promptprep.faces.scripts import load_scripts, read_script, studio_for, template_folders
+from promptprep.faces.tools import known_language, tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
-from promptprep.model.versions import Versions
+from promptprep.model.versions import Unread, Versions
 
 
-def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Script]]:
-    """The source and the other versions of its show. Raises `BadCall` where two files hold one language.
+def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Script], tuple[Unread, ...]]:
+    """The source, the other versions of its show, and those that cannot be read.
 
-    A single file brings the versions that stand beside it; a folder must hold one show.
+    A single file brings the versions that stand beside it; a folder must hold one show. Raises `BadCall` where two
+    files hold one language, and whatever is wrong with the source.
     """
     from promptprep.store.versions import version_files
 
-    scripts = load_scripts(version_files(paths), studio)
+    source, *files = version_files(paths)
+    scripts, unread = load_scripts([source], studio), []
+    for file in files:
+        try:
+            scripts += load_scripts([file], studio)
+        except PromptprepError as fault:
+            unread.append(Unread(str(file), fault.code, fault.message, fault.hint, fault.line or 1, fault.column or 1))
     seen: dict[str, Script] = {}
     for script in scripts:
         if script.language in seen:
@@ -27,7 +36,7 @@ def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Sc
             both = f"{seen[script.language].file} and {script.file} are both in {script.language!r}"
             raise BadCall("language-twice", both, hint, script.file)
         seen[script.language] = script
-    return scripts[0], scripts[1:]
+    return scripts[0], scripts[1:], tuple(unread)
 
 
 def compare_versions(paths: Sequence[Path], studio_file: Path | None = None) -> Versions:
@@ -35,8 +44,8 @@ def compare_versions(paths: Sequence[Path], studio_file: Path | None = None) -> 
     from promptprep.pipeline_versions import versions_of
 
     studio = studio_for(paths, studio_file)
-    source, others = _versions_at(paths, studio)
-    return versions_of(source, others, studio, tools())
+    source, others, unread = _versions_at(paths, studio)
+    return replace(versions_of(source, others, studio, tools()), unread=unread)
 
 
 def mark_versions(paths: Sequence[Path], studio_file: Path | None = None) -> list[Path]:
@@ -44,7 +53,7 @@ def mark_versions(paths: Sequence[Path], studio_file: Path | None = None) -> lis
     from promptprep.store.files import read_text, replace_text
     from promptprep.versions.marks import state_of, with_mark
 
-    source, others = _versions_at(paths, studio_for(paths, studio_file))
+    source, others, _ = _versions_at(paths, studio_for(paths, studio_file))
     state = state_of(source, lambda text: tools().engines.breaks.sentences(text, source.language))
     changed = []
     for script in others:
@@ -78,7 +87,7 @@ def translator_kit(paths: Sequence[Path], language: str, out: Path, studio_file:
     from promptprep.store.files import write_outputs
 
     studio = studio_for(paths, studio_file)
-    source, others = _versions_at(paths, studio)
+    source, others, _ = _versions_at(paths, studio)
     if language == source.language:
         raise BadCall("kit-of-source", f"the source is in {language!r} already", "name the translator's language")
     known_language(language)
@@ -92,7 +101,6 @@ def take_back_kit(paths: Sequence[Path], kit: Path, out: Path | None = None) -> 
 
     It is written beside the source, or to `out`. Raises `UnreadableInput` where the file is no kit of this script.
     """
-    from promptprep.faces import read_script
     from promptprep.store.files import replace_text
     from promptprep.store.kits import read_kit
     from promptprep.versions.kit import taken_back

@@ -1,0 +1,170 @@
+"""A translator's kit goes out and comes back: whole, and as word processors leave it."""
+
+from __future__ import annotations
+
+import io
+from pathlib import Path
+
+import docx
+import pytest
+
+from promptprep.errors import PromptprepError
+from promptprep.faces import read_script, versions
+from promptprep.model.kit import Filled, Kit, KitUnit
+from promptprep.parsing.parse import parse_script
+from promptprep.rendering.versions_docx import kit_docx
+from promptprep.rendering.versions_xliff import kit_xliff
+from promptprep.store.kits import read_kit
+from promptprep.versions.kit import kit_of, mended, taken_back, units_of
+
+DEMO = Path(__file__).parents[2] / "scripts_demo"
+SOURCE = """+++
+title = "Ridge"
+slot = "1:00"
++++
+
+# Opening {#opening slot=0:40}
+
+[vision: wide]
+
+Look at [Vega]{say="VEE-ga"}, *now*. [pause 2] It is 25 light-years away.
+
+> Smile.
+
+- First the dome.
+
+# Close {slot=0:20}
+
+Good night.
+"""
+
+
+def kit(language: str = "fr", made: dict[str, str] | None = None) -> Kit:
+    script = parse_script(SOURCE, name="ridge", language="en")
+    return kit_of(script, language, [(2.0, 40.0), (0.0, 20.0)], None, made)
+
+
+def fill(data: bytes, texts: dict[str, str]) -> docx.document.Document:
+    document = docx.Document(io.BytesIO(data))
+    for table in document.tables:
+        for row in table.rows:
+            if row.cells[0].text in texts:
+                row.cells[2].text = texts[row.cells[0].text]
+    return document
+
+
+FRENCH = {
+    "title": "La crête",
+    "opening/0": "Ouverture",
+    "opening/2": "Regardez [Véga]{say=“VÉ-ga”}, *maintenant*. [pause 2] Elle est à 25 années-lumière.",
+    "opening/3": "Sourire.",
+    "opening/4": "D’abord, la coupole.",
+    "close/0": "Clôture",
+    "close/1": "Bonne nuit.",
+}
+
+
+def test_a_filled_document_comes_back_as_a_script(tmp_path: Path) -> None:
+    path = tmp_path / "ridge.fr.kit.docx"
+    fill(kit_docx(kit()), FRENCH).save(str(path))
+    source = parse_script(SOURCE, name="ridge", language="en")
+    text, losses = taken_back(source, read_kit(path))
+    made = parse_script(text, name="ridge", language="fr")
+    assert (made.language, made.title, made.slot_s) == ("fr", "La crête", 60.0)
+    assert [(s.id, s.title, s.slot_s) for s in made.segments] == [
+        ("opening", "Ouverture", 40.0),
+        ("close", "Clôture", 20.0),
+    ]
+    assert [c.kind for s in made.segments for c in s.cues] == ["vision", "pause"]
+    assert [say for s in made.segments for p in s.paragraphs for _, say in p.said()] == ["VÉ-ga"]
+    assert [p.role for p in made.segments[0].paragraphs] == ["body", "item"]
+    assert "Sourire." in text
+    assert len(losses) == 1  # the curly quotes of the pronunciation
+    assert "pronunciation" in losses[0]
+
+
+def test_what_a_word_processor_spoils_is_put_right_and_told() -> None:
+    unit = KitUnit("look/2", "passage", "Wait. [pause 1] Go.", cues=("[pause 1]",))
+    losses: list[str] = []
+    assert mended("1. Attendez. Allez.", unit, losses) == "Attendez. Allez. [pause 1]"
+    assert len(losses) == 2
+    losses = []
+    assert mended("Attendez. ［pausa 1］ Allez.", unit, losses) == "Attendez. [pause 1] Allez."
+    assert len(losses) == 1
+    losses = []
+    assert mended("# Attendez. [pause 1]", unit, losses) == "\\# Attendez. [pause 1]"
+
+
+def test_rows_without_their_code_are_known_by_their_source(tmp_path: Path) -> None:
+    document = fill(kit_docx(kit()), FRENCH)
+    for table in document.tables:
+        for row in table.rows:
+            if row.cells[0].text == "close/1":
+                row.cells[0].text = ""
+    path = tmp_path / "ridge.fr.kit.docx"
+    document.save(str(path))
+    text, losses = taken_back(parse_script(SOURCE, name="ridge", language="en"), read_kit(path))
+    assert "Bonne nuit." in text
+    assert any("close/1" in loss for loss in losses)
+
+
+def test_what_is_not_translated_says_so() -> None:
+    text, losses = taken_back(
+        parse_script(SOURCE, name="ridge", language="en"), Filled("fr", {"close/1": "Bonne nuit."})
+    )
+    assert "TODO Good" not in text
+    assert "TODO Look at Vega" in text
+    assert any(loss.startswith("opening/2: not translated") for loss in losses)
+
+
+def test_xliff_comes_back_with_its_cues(tmp_path: Path) -> None:
+    path = tmp_path / "ridge.fr.kit.xlf"
+    path.write_bytes(kit_xliff(kit(made=FRENCH)))
+    filled = read_kit(path)
+    assert filled.targets == FRENCH
+    assert filled.target_language == "fr"
+
+
+@pytest.mark.parametrize("language", ["fr", "ar", "ja", "ru", "hi"])
+@pytest.mark.parametrize("suffix", ["docx", "xlf"])
+def test_the_demo_goes_out_and_comes_back_the_same(language: str, suffix: str, tmp_path: Path) -> None:
+    before = read_script(DEMO / f"sky.{language}.md")
+    versions.translator_kit([DEMO / "sky.en.md"], language, tmp_path)
+    file, _, losses = versions.take_back_kit([DEMO / "sky.en.md"], tmp_path / f"sky.{language}.kit.{suffix}", tmp_path)
+    after = read_script(file)
+    assert units_of(after) == units_of(before)
+    assert [s.id for s in after.segments] == [s.id for s in before.segments]
+    assert [(c.kind, c.text, c.duration_s) for s in after.segments for c in s.cues] == [
+        (c.kind, c.text, c.duration_s) for s in before.segments for c in s.cues
+    ]
+    assert [loss for loss in losses if "no pronunciation" not in loss] == []
+
+
+def test_nothing_is_overwritten(tmp_path: Path) -> None:
+    (tmp_path / "ridge.en.md").write_text(SOURCE, "utf-8")
+    (tmp_path / "ridge.fr.md").write_text("Mine.\n", "utf-8")
+    path = tmp_path / "ridge.fr.kit.docx"
+    fill(kit_docx(kit()), FRENCH).save(str(path))
+    _, kept, _ = versions.take_back_kit([tmp_path / "ridge.en.md"], path)
+    assert kept is not None
+    assert kept.read_text("utf-8") == "Mine.\n"
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [
+        ("a.fr.kit.docx", b"no zip"),
+        ("a.fr.kit.xlf", b"<xliff"),
+        ("a.fr.kit.xlf", b"<!DOCTYPE x><x/>"),
+        ("a.pdf", b"%PDF"),
+    ],
+)
+def test_what_is_no_kit_is_refused(name: str, data: bytes, tmp_path: Path) -> None:
+    (tmp_path / name).write_bytes(data)
+    with pytest.raises(PromptprepError):
+        read_kit(tmp_path / name)
+
+
+def test_the_same_kit_gives_the_same_bytes() -> None:
+    assert kit_docx(kit()) == kit_docx(kit())
+    assert kit_xliff(kit()) == kit_xliff(kit())
