@@ -10,7 +10,6 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.spans import LineIndex
 from promptprep.units import clock_text
 
-
 WORTH_SAYING = 0.02  # of the slot: common practice, no source; less is lost in any reader's scatter
 
 
