@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from promptprep.model.language import LanguageData
+from promptprep.spans import Span
 
 # Cost of a line end after a word of each list. Order by subtitling practice; the figures are common practice.
 AFTER = {
@@ -24,7 +25,10 @@ _NUMBER = re.compile(r"[+\-−±~≈<>≤≥]?[$€£¥₹₽]?\d[\d.,:/’'\-�
 _CODE = re.compile(r"[A-ZА-Я]{1,5}")
 _INITIAL = re.compile(r"[^\W\d_]\.(?:[-\s]?[^\W\d_]\.)*")
 _SIGN = re.compile(r"[$€£¥₹₽№§#&=+×÷±−–\-<>≈~%‰°/:;!?»)\]]+")
-_ENDS_CLAUSE = re.compile(r"[.!?…,;:—–。、，；：！？؟،؛।]\W*$")
+_CLAUSE_MARKS = frozenset(".!?…,;:—–。、，；：！？؟،؛।")
+_HAN_FIGURES = "〇一二三四五六七八九十百千万亿億兆两半"
+_FIGURES = rf"(?<![\d.,])\d[\d.,]*|(?<![{_HAN_FIGURES}])[{_HAN_FIGURES}]++"
+_CLOSE = re.compile("[\u3041-\u30ff\u3400-\u9fff\uac00-\ud7a3]")  # kana, Han, Hangul
 _DIGIT_UNIT = re.compile(r"\d\S*[년월일年月日时分秒時点點]$")
 
 
@@ -43,6 +47,7 @@ class Lists:
     negations: frozenset[str] = frozenset()
     endings: tuple[str, ...] = ()
     elided: tuple[str, ...] = ()
+    measure: re.Pattern[str] | None = None
     names: bool = True
     content: float = 0.0
 
@@ -69,9 +74,28 @@ def lists_of(data: LanguageData) -> Lists:
         negations=words("negations"),
         endings=tuple(data.maybe("phrases", "adjective_endings", ())),
         elided=tuple(words("elided")),
+        measure=_measure(words("units"), words("scales")),
         names=bool(data.maybe("phrases", "names", True)),
         content=float(data.maybe("phrases", "content", 0.0)),
     )
+
+
+def _measure(units: Iterable[str], scales: Iterable[str]) -> re.Pattern[str] | None:
+    """A number with its unit in a script whose units are written close to it, or lean on what follows them."""
+    own = [unit for unit in units if _CLOSE.match(unit)]
+    if not own:
+        return None
+    scale = f"(?:\\s?(?:{_any_of(scales)})){{0,4}}" if scales else ""
+    return re.compile(f"(?:{_FIGURES}){scale}\\s?(?:{_any_of(own)})")
+
+
+def _any_of(words: Iterable[str]) -> str:
+    return "|".join(map(re.escape, sorted(words, key=lambda word: (-len(word), word))))
+
+
+def measures(text: str, lists: Lists) -> list[Span]:
+    """Numbers with their units that no line end may part, in order."""
+    return [Span(*found.span()) for found in lists.measure.finditer(text)] if lists.measure else []
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +116,16 @@ def chunk_of(written: str) -> Chunk:
         core.replace("’", "'").casefold(),
         is_number=_NUMBER.fullmatch(core) is not None,
         is_name=core[:1].isupper() and any(char.islower() for char in core),
-        ends_clause=_ENDS_CLAUSE.search(written) is not None,
+        ends_clause=_ends_clause(written),
     )
+
+
+def _ends_clause(written: str) -> bool:
+    """Whether a mark that ends a clause stands behind the last letter or figure."""
+    for char in reversed(written):
+        if char in _CLAUSE_MARKS or char.isalnum() or char == "_":
+            return char in _CLAUSE_MARKS
+    return False
 
 
 def held_fast(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
@@ -152,9 +184,11 @@ def _is_group(left: Chunk, right: Chunk) -> bool:
 
 
 def _holds_name(left: Chunk, right: Chunk, lists: Lists) -> bool:
-    if not right.written[:1].isupper():
-        return False
-    return left.written.lstrip(_OPENING).casefold() in lists.titles or _INITIAL.fullmatch(left.written) is not None
+    first = right.written.lstrip(_OPENING)[:1]
+    titled = left.written.lstrip(_OPENING).casefold() in lists.titles
+    if first.isupper():
+        return titled or _INITIAL.fullmatch(left.written) is not None
+    return titled and first.isalpha() and not first.islower()
 
 
 def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) -> float:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from promptprep.breaking.lists import lists_of
 from promptprep.breaking.optimum import Part, Weights, balanced, best_ends
-from promptprep.breaking.pieces import Cutter, Measure, line_ends, stripped
+from promptprep.breaking.pieces import Cutter, Measure, is_blank, line_ends
 from promptprep.breaking.sense import Sense, costs, sentence_spans
 from promptprep.errors import BadGeometry
 from promptprep.model.language import LanguageData
@@ -19,6 +19,8 @@ from promptprep.spans import Span
 
 _FEEDS = re.compile("\r\n|[\n\r\v\f\x85\u2028\u2029]")
 _TRIES = 4
+_NO_WORD = re.compile(r"\S{200,}")
+_MARK = re.compile(r"[\W_]")
 _TOLERANCE_EM = 1e-6
 
 
@@ -81,12 +83,20 @@ def _parsed(
 ) -> list[list[Word]] | None:
     """The structure of each text, parsed sentence by sentence so that a sentence met again costs nothing."""
     spans = [sentence_spans(own) for own in ends]
-    sentences = [span.of(text) for text, own in zip(texts, spans, strict=True) for span in own]
+    sentences = [_plain(span.of(text)) for text, own in zip(texts, spans, strict=True) for span in own]
     parsed = engines.structure.parse(sentences, data.tag)
     if parsed is None:
         return None
     left = iter(parsed)
     return [_joined(own, left) for own in spans]
+
+
+def _plain(sentence: str) -> str:
+    """The sentence, as long as it was, without marks in words that are none for their length.
+
+    A tokenizer takes marks off a word one by one and looks at all that is left each time.
+    """
+    return _NO_WORD.sub(lambda found: _MARK.sub("x", found[0]), sentence)
 
 
 def _joined(spans: Sequence[Span], parsed: Iterator[tuple[Word, ...]]) -> list[Word]:
@@ -156,5 +166,5 @@ def _ends_sentence(sense: Sense, lines: Sequence[Span]) -> list[bool]:
     found = []
     for line in lines:
         i = bisect_left(ends, line.end)
-        found.append(i < len(ends) and stripped(sense.text, Span(line.end, ends[i])) is None)
+        found.append(i < len(ends) and is_blank(sense.text, line.end, ends[i]))
     return found

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from enum import Enum
 from itertools import pairwise
 
 from promptprep.model.ports import Breaks, Shaper
@@ -13,8 +14,10 @@ from promptprep.spans import Span
 
 BLANK = " \t\n\r\f\v\x1c\x1d\x1e\x1f\x85\u1680\u2000-\u2006\u2008-\u200a\u2028\u2029\u205f\u3000"
 BLANKS = re.compile(f"[{BLANK}]+")
-_WORD = re.compile(f"[^{BLANK}]+")
+_NO_BLANK = re.compile(f"[^{BLANK}]")
 _HELD_SPACES = re.compile("[\u00a0\u2007\u202f\u2060]+")
+_BRACKETS = re.compile(r"[^(<\[{](?=[(<\[{])|[)>\]}](?=[^)>\]}.,;:!?])")
+_MANY = 8  # columns
 _DASHES = "—⸺"
 # Scripts written without spaces between words: Han, kana, bopomofo, Thai, Lao, Myanmar, Khmer.
 _UNSPACED = re.compile(
@@ -23,18 +26,26 @@ _UNSPACED = re.compile(
 )
 
 
+class Cut(Enum):
+    """What is cut at a piece's end."""
+
+    NONE = 0
+    PLACE = 1
+    GRAPHEME = 2
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """What stands between two places where a line may end.
 
-    `span` leaves out the blanks after it, whose width is `blank_em`. `cut` says that the piece ends inside a word
-    that is too wide for the column.
+    `span` leaves out the blanks after it, whose width is `blank_em`. `cut` says that the piece ends inside what is
+    too wide for the column: at a place that offers itself, or between any two graphemes.
     """
 
     span: Span
     width_em: float
     blank_em: float = 0.0
-    cut: bool = False
+    cut: Cut = Cut.NONE
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +131,7 @@ class Cutter:
             if width > self.width_em:
                 parts = self._cut(own, width)
                 cut.append((own, width))
-            parts[-1] = Piece(parts[-1].span, parts[-1].width_em, space_em if blank else 0.0)
+            parts[-1] = replace(parts[-1], blank_em=space_em if blank else 0.0, cut=Cut.NONE)
             pieces += parts
         return pieces, cut
 
@@ -138,19 +149,41 @@ class Cutter:
         return spans, blanks
 
     def _cut(self, span: Span, width: float) -> list[Piece]:
-        """Cuts what no line can hold: at held spaces first, then where UAX 14 allows it, at last between graphemes."""
-        part = span.of(self.text)
-        for finder in (_after_held_spaces, self._by_rule, self.breaks.graphemes):
-            if inner := [end for end in finder(part) if 0 < end < len(part)]:
-                break
-        else:
+        """Cuts what no line can hold: at held spaces first, then around brackets, then where UAX 14 allows it, at
+        last between graphemes."""
+        inner, kind = self._places(span.of(self.text))
+        if not inner:
             return [Piece(span, width)]
-        bounds = [0, *inner, len(part)]
-        spans = [Span(span.start + a, span.start + b) for a, b in pairwise(bounds)]
+        bounds = [span.start, *(span.start + end for end in inner), span.end]
+        spans = [Span(a, b) for a, b in pairwise(bounds)]
+        widths = self.measure.widths_em(self.text, spans, self.stress)
+        if width > _MANY * self.width_em:
+            spans, widths = self._filled(spans, widths)
         pieces: list[Piece] = []
-        for own, own_width in zip(spans, self.measure.widths_em(self.text, spans, self.stress), strict=True):
-            pieces += [Piece(own, own_width, cut=True)] if own_width <= self.width_em else self._cut(own, own_width)
+        for own, own_width in zip(spans, widths, strict=True):
+            pieces += [Piece(own, own_width)] if own_width <= self.width_em else self._cut(own, own_width)
+            pieces[-1] = replace(pieces[-1], cut=kind)
         return pieces
+
+    def _places(self, part: str) -> tuple[list[int], Cut]:
+        """Where a part can be cut, by the first manner that finds a place."""
+        for finder in (_after_held_spaces, _around_brackets, self._by_rule, self.breaks.graphemes):
+            if inner := [end for end in finder(part) if 0 < end < len(part)]:
+                return inner, Cut.GRAPHEME if finder == self.breaks.graphemes else Cut.PLACE
+        return [], Cut.NONE
+
+    def _filled(self, spans: Sequence[Span], widths: Sequence[float]) -> tuple[list[Span], list[float]]:
+        """Neighbours joined as far as the column goes: what fills many lines is not weighed place by place."""
+        joined: list[Span] = []
+        room = 0.0
+        for span, width in zip(spans, widths, strict=True):
+            if joined and width <= room:
+                joined[-1] = Span(joined[-1].start, span.end)
+                room -= width
+            else:
+                joined.append(span)
+                room = self.width_em - width
+        return joined, self.measure.widths_em(self.text, joined, self.stress)
 
     def _by_rule(self, part: str) -> list[int]:
         return self.breaks.lines(part, self.measure.language)
@@ -158,13 +191,22 @@ class Cutter:
 
 def stripped(text: str, span: Span) -> Span | None:
     """A span without blanks around it; None where there is nothing else."""
-    found = _WORD.search(text, span.start, span.end)
+    found = _NO_BLANK.search(text, span.start, span.end)
     if found is None:
         return None
     stop = span.end
     while BLANKS.match(text[stop - 1]):
         stop -= 1
     return Span(found.start(), stop)
+
+
+def is_blank(text: str, start: int, end: int) -> bool:
+    return _NO_BLANK.search(text, start, end) is None
+
+
+def _around_brackets(text: str) -> list[int]:
+    """Before an opening bracket and after a closing one, as in code."""
+    return [found.end() for found in _BRACKETS.finditer(text)]
 
 
 def _after_held_spaces(text: str) -> list[int]:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from promptprep.breaking.lists import Chunk, Lists, chunk_of, dates, held_fast, list_cost, opens
+from promptprep.breaking.lists import Chunk, Lists, chunk_of, dates, held_fast, list_cost, measures, opens
 from promptprep.breaking.optimum import HARD
-from promptprep.breaking.pieces import Piece
+from promptprep.breaking.pieces import Cut, Piece
 from promptprep.breaking.tree import tree_costs
 from promptprep.model.ports import Breaks, Word
 from promptprep.spans import Span
@@ -19,12 +20,17 @@ _STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.05, 0.1, 0.3, 0.6
 _STOPS = frozenset(".!?…。！？؟।")
 _PAUSES = frozenset(";:—–；：؛")
 _COMMAS = frozenset(",、，،")
+_ENDS_PHRASE = re.compile("[,;:.!?、，；：。！？…—⸺]")
+_HIRAGANA = re.compile("[\u3041-\u309f]")
 _TRAILING = "\"'”’»›)]}」』）》〉】"
-# In scripts without spaces: at the end of a phrase, of a word, and inside a word.
-_PHRASE, _WORD, _INSIDE = 0.5, 9.0, 12.0
+# In scripts without spaces: at the end of a phrase; and in a phrase that no line holds, at the end of a word, before
+# kana that lean on the word, and inside a word.
+_PHRASE, _WORD, _LEANING, _INSIDE = 0.5, 9.0, 10.5, 18.0
+_CUT = {Cut.PLACE: HARD, Cut.GRAPHEME: 4 * HARD}
 _LIST_SHARE = 0.5  # of the lists' cost beside a parsed structure, which may be wrong
 _SLIVER = 7.0  # a sentence's last short word on a new line
 _HEAD = 1.5  # its first short word at a line's end
+_TORN, _CLOSE = 2.0, 5.0  # more for that word where it is bound as closely as a subject to its verb
 _SHORT_PART = 0.2  # of the column
 
 
@@ -47,18 +53,23 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
     chunks = [_chunk(sense.text, piece) for piece in pieces]
     gaps = [piece.span.start for piece in pieces[1:]]
     known = tree_costs(sense.words, gaps, sense.lists.negations, sense.text) if sense.words else None
-    unspaced = _unspaced_costs(sense, pieces)
+    unspaced = _unspaced_costs(sense, pieces, width_em)
+    measured = _inside(pieces, measures(sense.text, sense.lists))
     slivers = _slivers(sense, pieces, width_em)
     in_date = dates(chunks, sense.lists)
     result = []
     for k in range(len(pieces) - 1):
-        if pieces[k].cut or k in in_date or _held(chunks, k, sense.lists):
+        if pieces[k].cut in _CUT:
+            result.append(_CUT[pieces[k].cut])
+            continue
+        if k in in_date or k in measured or _held(chunks, k, sense.lists):
             result.append(HARD)
             continue
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]
         if known is not None:
             bond = max(known[k], bond * _LIST_SHARE)
-        result.append(_mark(chunks[k], chunks[k + 1], sense.lists) + bond + slivers[k])
+        torn = _TORN if slivers[k] == _HEAD and bond >= _CLOSE else 0.0
+        result.append(_mark(chunks[k], chunks[k + 1], sense.lists) + bond + slivers[k] + torn)
     return result
 
 
@@ -92,18 +103,36 @@ def _mark(left: Chunk, right: Chunk, lists: Lists) -> float:
     return _OPENER if opens(right, lists) else _PLAIN
 
 
-def _unspaced_costs(sense: Sense, pieces: Sequence[Piece]) -> dict[int, float]:
-    """Costs of places without a blank: phrase, word or inside of a word."""
-    tight = [k for k in range(len(pieces) - 1) if not pieces[k].blank_em]
+def _inside(pieces: Sequence[Piece], spans: Sequence[Span]) -> set[int]:
+    """The pieces that end inside one of the spans, which are in order."""
+    ends = [piece.span.end for piece in pieces]
+    return {k for span in spans for k in range(bisect_right(ends, span.start), bisect_left(ends, span.end))}
+
+
+def _unspaced_costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> dict[int, float]:
+    """Costs of places without a blank: at a phrase's end, or inside one, which is cut only where no line holds it."""
+    tight = [k for k in range(len(pieces) - 1) if not (pieces[k].blank_em or pieces[k].cut in _CUT)]
     if not tight:
         return {}
     phrases = set(sense.breaks.phrases(sense.text, sense.language))
     words = set(sense.breaks.words(sense.text, sense.language))
-    result = {}
-    for k in tight:
-        end = pieces[k].span.end
-        result[k] = _PHRASE if end in phrases else _WORD if end in words else _INSIDE
-    return result
+    result: dict[int, float] = {}
+    first = 0
+    for k, piece in enumerate(pieces):
+        at_end = piece.span.end in phrases or _ENDS_PHRASE.match(sense.text, piece.span.end - 1) is not None
+        if not (at_end or piece.blank_em or k == len(pieces) - 1):
+            continue
+        fits = sum(own.width_em for own in pieces[first : k + 1]) <= width_em
+        result |= {i: HARD if fits else _inside_phrase(sense.text, pieces[i].span.end, words) for i in range(first, k)}
+        result[k] = _PHRASE
+        first = k + 1
+    return {k: result[k] for k in tight}
+
+
+def _inside_phrase(text: str, end: int, words: set[int]) -> float:
+    if end not in words:
+        return _INSIDE
+    return _LEANING if _HIRAGANA.match(text, end) else _WORD
 
 
 def _slivers(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]:

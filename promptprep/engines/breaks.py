@@ -45,13 +45,17 @@ class IcuBreaks:
         return _ends("CharacterBreaker", text, "en")
 
     def phrases(self, text: str, language: str) -> list[int]:
-        """Ends of phrases in Japanese and Chinese; ends of words elsewhere."""
+        """Ends of phrases in Japanese and Chinese, in Chinese none inside a word; ends of words elsewhere."""
         if not text:
             return []
         name = _phrase_parser(language)
         if name is None:
             return self.words(text, language)
-        return list(accumulate(len(phrase) for phrase in _budoux(name).parse(whole(text))))
+        ends = accumulate(len(phrase) for phrase in _budoux(name).parse(whole(text)))
+        if name == "japanese":
+            return list(ends)
+        words = set(self.words(text, language))
+        return [end for end in ends if end in words]
 
 
 def _ends(breaker: str, text: str, locale: str) -> list[int]:
