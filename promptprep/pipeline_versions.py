@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
 from promptprep.breaking.script import direction_of
 from promptprep.errors import MissingLanguageData
 from promptprep.model.kit import Kit
+from promptprep.model.language import FIRST_CLASS
 from promptprep.model.ports import Tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
-from promptprep.model.versions import ReaderFit, Versions
+from promptprep.model.timing import Z80
+from promptprep.model.versions import Expected, ReaderFit, Versions
 from promptprep.parsing.parse import parse_script
 from promptprep.pipeline import time_one
+from promptprep.timing.pace import default_pace
 from promptprep.versions.compare import Timed, compared, source_version
 from promptprep.versions.findings import Side
 from promptprep.versions.fit import reader_fit
@@ -41,7 +45,31 @@ def versions_of(source: Script, others: Sequence[Script], studio: Studio, tools:
     first = timed_version(source, None, studio, tools)
     slot = first.timing.slot_s
     rest = [timed_version(script, slot, studio, tools) for script in others]
-    return Versions(source_version(first), tuple(compared(first, one) for one in rest))
+    there = {script.language.split("-")[0] for script in (source, *others)}
+    wanted = [tag for tag in FIRST_CLASS if tag not in there]
+    expected = [e for tag in wanted if (e := expected_of(source, first, tag, studio, tools)) is not None]
+    return Versions(source_version(first), tuple(compared(first, one) for one in rest), tuple(expected))
+
+
+def expected_of(source: Script, timed: Timed, language: str, studio: Studio, tools: Tools) -> Expected | None:
+    """How long a version may run that there is not yet; None where nobody has published or measured a ratio.
+
+    Characters by the ratio's range, seconds by how fast the language's sample runs in its default pace, the pace's own
+    uncertainty added. Fixed times (clips, pauses by cue) stay.
+    """
+    data = tools.language(language)
+    ratio = data.maybe("versions", "from_english")
+    room = rate_of(language, None, studio, tools)
+    if source.language.split("-")[0] != "en" or ratio is None or room is None:
+        return None
+    characters = sum(len(p.text) for s in source.segments for p in s.paragraphs)
+    fixed = timed.timing.timing.fixed_s
+    spread = math.exp(Z80 * default_pace(data).common_sd)
+    mean, low, high = (characters * ratio[key] / room.characters_per_s for key in ("value", "low", "high"))
+    low, high = min(low, mean / spread), max(high, mean * spread)
+    return Expected(
+        language, fixed + mean, fixed + low, fixed + high, timed.timing.slot_s, f"characters: {ratio['source']}"
+    )
 
 
 def rate_of(language: str, made: Script | None, studio: Studio, tools: Tools) -> Room | None:

@@ -72,11 +72,14 @@ def _take_back(paths: list[Path], kit: Path, out: Path | None) -> None:
 
 
 def _show(versions: Versions) -> None:
-    from promptprep.rendering.versions_rows import HEAD, version_row
+    from promptprep.rendering.versions_rows import EXPECTED_HEAD, HEAD, expected_row, version_row
 
     source = versions.source
     typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions")
     typer.echo(table(HEAD, [version_row(v) for v in versions.all]))
+    if versions.expected:
+        typer.echo("\nexpected of languages that have no version yet:")
+        typer.echo(table(EXPECTED_HEAD, [expected_row(e) for e in versions.expected]))
     for unread in versions.unread:
         typer.echo(
             f"{unread.file}:{unread.line}:{unread.column}: fix: cannot be read: {unread.message} [{unread.code}]"

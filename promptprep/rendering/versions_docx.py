@@ -32,7 +32,8 @@ def kit_docx(kit: Kit) -> bytes:
     document.core_properties.created = document.core_properties.modified = fixed
     document.add_heading(_clean(kit.title.text), 0)
     document.add_paragraph(f"{kit.source_language} → {kit.target_language}. Write into the right-hand column. "
-                           "Leave the codes on the left and what stands in [brackets] as they are; *stars* mark stress. "
+                           "Leave the codes on the left and what stands in [brackets] as they are; "
+                           "*stars* mark stress. "
                            'A pronunciation is written [word]{say="..."}.')  # fmt: skip
     if kit.basis:
         document.add_paragraph(_clean(kit.basis))

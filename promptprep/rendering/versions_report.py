@@ -14,7 +14,7 @@ from promptprep.model.versions import SegmentPair, Version, VersionFinding, Vers
 from promptprep.rendering.environment import render
 from promptprep.rendering.printing import pdf_from_html
 from promptprep.rendering.versions_json import finding_objects
-from promptprep.rendering.versions_rows import change_text
+from promptprep.rendering.versions_rows import change_text, readers_text
 from promptprep.units import clock_text
 from promptprep.versions.fit import verdict
 
@@ -89,7 +89,7 @@ def _view(source: Version, version: Version, scale: float) -> dict[str, Any]:
         "width": round(100 * (whole.high_s - whole.low_s) / scale, 2),
         "slot": None if version.slot_s is None else round(100 * version.slot_s / scale, 2),
         "change": change_text(version.change),
-        "readers": ", ".join(r.reader for r in version.readers if r.fits) or ("none" if version.readers else ""),
+        "readers": readers_text(version),
         "fixes": sum(f.level == "fix" for f in version.findings),
         "open": any(f.level == "fix" for f in version.findings),
         "general": [o for o in objects if not o["segment"] or not known],
@@ -117,9 +117,8 @@ def _times(source: Version, version: Version, pair: SegmentPair) -> str:
     for one, index in ((source, pair.source), (version, pair.target)):
         if index is not None:
             timing = one.timing.segments[index].timing
-            parts.append(
-                f"{one.language} {clock_text(timing.mean_s)} ({clock_text(timing.low_s)} to {clock_text(timing.high_s)})"
-            )
+            span = f"{clock_text(timing.low_s)} to {clock_text(timing.high_s)}"
+            parts.append(f"{one.language} {clock_text(timing.mean_s)} ({span})")
     slot = version.segments[pair.target].slot_s if pair.target is not None else None
     if slot is not None and pair.target is not None:
         parts.append(f"slot {clock_text(slot)}: {change_text(version.segments[pair.target].change)}")

@@ -2,11 +2,27 @@
 
 from __future__ import annotations
 
-from promptprep.model.versions import Change, Version
+from promptprep.model.versions import Change, Expected, Version
 from promptprep.units import clock_text
 from promptprep.versions.fit import verdict
 
 HEAD = ("language", ">runs", ">80 % range", ">slot", "verdict", ">words", "to fit", "readers who fit")
+
+
+EXPECTED_HEAD = ("language", ">may run", ">range", ">slot", "verdict")
+
+
+def expected_row(expected: Expected) -> tuple[str, ...]:
+    slot = expected.slot_s
+    over = slot is not None and expected.mean_s > slot
+    tight = slot is not None and expected.high_s > slot
+    return (
+        expected.language,
+        clock_text(expected.mean_s),
+        f"{clock_text(expected.low_s)} to {clock_text(expected.high_s)}",
+        "" if slot is None else clock_text(slot),
+        "no slot" if slot is None else "write the source shorter" if over else "tight" if tight else "should fit",
+    )
 
 
 def version_row(version: Version) -> tuple[str, ...]:
@@ -19,8 +35,17 @@ def version_row(version: Version) -> tuple[str, ...]:
         verdict(whole, version.slot_s),
         str(whole.words),
         change_text(version.change),
-        ", ".join(r.reader for r in version.readers if r.fits) or ("none" if version.readers else ""),
+        readers_text(version),
     )
+
+
+def readers_text(version: Version) -> str:
+    """Who fits the slot in nine of ten takes, and who on average only; "none" where nobody of the studio does."""
+    slot = version.slot_s
+    found = [
+        r.reader if r.fits else f"{r.reader} (likely)" for r in version.readers if slot is None or r.mean_s <= slot
+    ]
+    return ", ".join(found) or ("none" if version.readers else "")
 
 
 def change_text(change: Change | None) -> str:

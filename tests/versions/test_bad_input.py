@@ -58,7 +58,11 @@ def test_versions_that_match_have_no_findings(tmp_path: Path) -> None:
         ("[clip 0:20 Moonrise]\n", "", "cue-missing"),
         ("[clip 0:20", "[clip 0:25", "cue-differs"),
         ("Bonsoir, et bienvenue sur la crête.", "Good evening, and welcome to the ridge.", "segment-untranslated"),
-        ("Habillez-vous chaudement ce soir", "Dress warmly tonight, and bring a friend along", "passage-untranslated"),
+        (
+            "Habillez-vous chaudement ce soir, et venez",
+            "Dress warmly tonight, and bring along a friend",
+            "passage-untranslated",
+        ),
         ("Bonsoir, et", "TODO et", "version-unfinished"),
         ("{#look}", "{#opening}", "duplicate-id"),
         ("100 météores", "10 météores", "value-differs"),
