@@ -26,6 +26,8 @@ VULGAR = {
     "⅝": (5, 8),
     "⅞": (7, 8),
 }
+# A comma between figures that is not one of several ("1,2,3" counts up and has no decimals).
+DECIMAL_COMMA = r"(?<!\d,\d)(?<!\d,\d\d),(?!\d+,\d)"
 LONGEST_LOOK_BACK = 24  # characters to the left of a full stop in which an abbreviation begins
 _LAST_WORD = re.compile(r"((?:[^\W\d_]|[\u0900-\u097f\u064b-\u0652])+)[\s\"«„“(]*\Z")
 _LETTER = re.compile(r"[\w\u0900-\u0963]")

@@ -28,6 +28,18 @@ CASES = {
         ("31 May–2 June", "the thirty-first of May to the second of June"),
         ("9am-5pm on 5-10-2026", "nine A M to five P M on May tenth, twenty twenty-six"),
         ("USD 5 and the USD", "five U S dollars and the U S D"),
+        ("1,2,3 go, then 1,2.5, 1,200.5", "one, two, three go, then one, two point five, one thousand two hundred point five"),
+        ("1.5M views, 20K fans, 5bn miles", "one point five million views, twenty thousand fans, five billion miles"),
+        ("5M active users in row 12B on a 4K camera", "five million active users in row twelve B on a four K camera"),
+        ("2-3x faster, a 10x zoom, 3X bigger", "two to three times faster, a ten times zoom, three times bigger"),
+        ("2x + 3 = 7, 0x1F, 4x4", "two x plus three equals seven, zero x one F, four x four"),
+        ("2×10^8, 3.5x10⁸", "two times ten to the power of eight, three point five times ten to the power of eight"),
+        ("3×4", "three by four"),
+        ("It fell by 3/4, on 3/4 of it", "It fell by three quarters, on three quarters of it"),
+        ("by 3/4 inch, by 3/4 km", "by three quarters inch, by three quarters of a kilometer"),
+        ("M.D.", "M D"),
+        ("She is an M.D.", "She is an M D."),
+        ("Credits\n(U.S.)\nWe left at 9 a.m.", "Credits\n(U S)\nWe left at nine A M."),
     ],
     "fr": [
         ("21 étoiles, 21 ans", "vingt-et-une étoiles, vingt-et-un ans"),
@@ -37,6 +49,9 @@ CASES = {
         ("M. Roux parle à M. le maire.", "Monsieur Roux parle à Monsieur le maire."),
         ("Me voici. Me Blanc plaide.", "Me voici. Maître Blanc plaide."),
         ("1 000 000 d’étoiles, 1 000 000 étoiles", "un million d’étoiles, un million d’étoiles"),
+        ("la 1 000ème fois, le 1000e, le 2 000 000e", "la millième fois, le millième, le deux millionième"),
+        ("1,2,3 partez, 1,2 km", "un, deux, trois partez, un virgule deux kilomètre"),
+        ("3x plus, 1x", "trois fois plus, une fois"),
         ("½ heure, 2½ heures", "une demi-heure, deux heures et demie"),
     ],
     "de": [
@@ -46,6 +61,7 @@ CASES = {
         ("1905 kamen 1905 Leute", "neunzehnhundertfünf kamen eintausendneunhundertfünf Leute"),
         ("3:1 um 9:40", "drei zu eins um neun Uhr vierzig"),
         ("bis 2030. Seit 1. Mai", "bis zweitausenddreißig. Seit ersten Mai"),
+        ("3x schneller, 2×10^8", "drei mal schneller, zwei mal zehn hoch acht"),
         ("z. B. Sterne usw. Und so weiter", "zum Beispiel Sterne und so weiter. Und so weiter"),
     ],
     "es": [
@@ -54,6 +70,7 @@ CASES = {
         ("1.000.000 personas y 1.000.001 personas", "un millón de personas y un millón una personas"),
         ("EE. UU. y la ONU, n.º 5", "Estados Unidos y la ONU, número cinco"),
         ("1 de cada 10", "uno de cada diez"),
+        ("2x más, 1.000.º", "dos veces más, milésimo"),
     ],
     "pt": [
         ("2 luas, 2 anos", "duas luas, dois anos"),
@@ -86,6 +103,26 @@ def only(text: str, tag: str) -> Reading:
 def test_a_date_that_could_be_another_says_so(tag: str, other: str) -> None:
     assert only("12/05/2026", tag).otherwise == (other,)
     assert only("25/12/2026", tag).otherwise == ()
+
+
+@pytest.mark.parametrize(
+    ("tag", "text", "wanted"),
+    [
+        ("en", "On 3/4 we met", "March fourth"),
+        ("en-GB", "On 3/4 we met", "the third of April"),
+        ("en", "closed since 12/4, again", "December fourth"),
+    ],
+)
+def test_two_figures_with_a_bar_after_on_are_a_day_or_else_a_fraction(tag: str, text: str, wanted: str) -> None:
+    reading = only(text, tag)
+    assert (reading.said, reading.kind) == (wanted, "date")
+    assert reading.otherwise in (("three quarters",), ("twelve over four",))
+
+
+def test_british_dates_in_figures_begin_with_the_day() -> None:
+    reading = only("12/05/2026", "en-GB")
+    assert reading.said == "the twelfth of May, twenty twenty-six"
+    assert reading.otherwise == ("the fifth of December, twenty twenty-six",)
 
 
 def test_a_year_before_a_counted_noun_says_so() -> None:

@@ -92,6 +92,14 @@ def test_after_twelve_the_clock_begins_anew() -> None:
         ("5G", "पाँच जी"),
         ("2020–21", "दो हज़ार बीस से इक्कीस"),
         ("छठी 6ठी", "छठी छठी"),
+        ("हम2026में", "हम दो हज़ार छब्बीस में"),
+        ("कि5", "कि पाँच"),
+        ("❤️5", "पाँच"),
+        ("2.5–3.5 किमी", "ढाई से साढ़े तीन किलोमीटर"),
+        ("3.5 साल, 3.5 लोग", "साढ़े तीन साल, तीन दशमलव पाँच लोग"),
+        ("150.5 किमी", "एक सौ पचास दशमलव पाँच किलोमीटर"),
+        ("−2.5 °C", "माइनस दो दशमलव पाँच डिग्री सेल्सियस"),
+        ("www.abc.org", "डब्ल्यू डब्ल्यू डब्ल्यू डॉट abc डॉट org"),
     ],
 )
 def test_numbers_in_their_sentence(text: str, expected: str) -> None:
@@ -107,6 +115,22 @@ def test_plain_words_pass_through(text: str) -> None:
 def test_what_cannot_be_decided_has_another_saying() -> None:
     assert found("05/06/2026", "hi")[0].otherwise == (nfc("छह मई दो हज़ार छब्बीस"),)
     assert found("1500 में", "hi")[0].otherwise == (nfc("एक हज़ार पाँच सौ"),)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected", "other"),
+    [
+        ("12.5 लाख", "साढ़े बारह लाख", "बारह दशमलव पाँच लाख"),
+        ("2.5 किमी", "ढाई किलोमीटर", "दो दशमलव पाँच किलोमीटर"),
+        ("1.5 करोड़", "डेढ़ करोड़", "एक दशमलव पाँच करोड़"),
+        ("2.75 किमी", "दो दशमलव सात पाँच किलोमीटर", "पौने तीन किलोमीटर"),
+        ("2.5%", "दो दशमलव पाँच प्रतिशत", "ढाई प्रतिशत"),
+        ("₹12.5 लाख", "बारह दशमलव पाँच लाख रुपये", "साढ़े बारह लाख रुपये"),
+    ],
+)
+def test_a_half_that_counts_is_said_as_one_or_else_as_a_decimal(text: str, expected: str, other: str) -> None:
+    (reading,) = found(nfc(text), "hi")
+    assert (reading.said, reading.otherwise) == (nfc(expected), (nfc(other),))
 
 
 @settings(max_examples=150, deadline=None)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
-from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
+from promptprep.speaking.languages.ru_numbers import CASES, RussianNumbers, governed, plural_class
 from promptprep.store.languages import language_data
 from tests.speaking.support import SPELLER, assert_holds, found, kinds, said, texts
 
@@ -170,3 +170,19 @@ def test_any_text_has_a_spoken_form(text: str) -> None:
 
 def test_ten_thousand_digits_are_said_one_by_one() -> None:
     assert said("7" * 10_000, "ru").split() == ["семь"] * 10_000
+
+
+def test_figures_in_a_row_are_no_decimals() -> None:
+    assert said("1,2,3 и 1,5", "ru") == "один, два, три и одна целая пять десятых"
+
+
+@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize("gender", ["masculine", "feminine", "neuter", "plural"])
+def test_number_words_are_spelled_with_one_letter_for_both(gender: str, case: str) -> None:
+    for n in (3, 4, 14, 33, 44, 300, 400, 3_000, 4_000_000):
+        said_n = NUMBERS.cardinal(n, "masculine" if gender == "plural" else gender, case)
+        assert "ё" not in said_n + NUMBERS.ordinal(n, gender, case)
+
+
+def test_the_letter_of_the_author_stays() -> None:
+    assert said("4-й счёт, 3-летний учёный, 4 звёзды", "ru").count("ё") == 3

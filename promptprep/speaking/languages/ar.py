@@ -18,10 +18,10 @@ from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules
-from promptprep.speaking.ruled import VULGAR, Handler, Rules, is_year_pair, one_of, reading
+from promptprep.speaking.ruled import DECIMAL_COMMA, VULGAR, Handler, Rules, is_year_pair, one_of, reading
 
 WHOLE = r"(?:\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
-NUMBER = rf"{WHOLE}(?:[.٫]\d+|,\d{{1,2}}(?!\d))?"
+NUMBER = rf"{WHOLE}(?:[.٫]\d+|{DECIMAL_COMMA}\d{{1,2}}(?!\d))?"
 _PHONE = (
     r"(?:\+|٠٠|00)\d{1,3}(?:[ \u00a0-]?\d{1,4}){2,5}(?!\d)|[0٠]\d{1,3}(?:[ \u00a0-]\d{3,4}){2}(?!\d)|[0٠]\d{8,10}(?!\d)"
 )

@@ -37,6 +37,10 @@ class English(Grammar):
         self._after_amounts = self.wordset("units.not_attributive")
         self._not_counted = self.wordset("years.not_counted")
 
+    @property
+    def month_first(self) -> bool:
+        return not self.day_first
+
     def respelled(self, word: str) -> str:
         """British metres and litres, where the region writes them so."""
         return _METRIC.sub(r"\1tre", word) if self.verbose else word

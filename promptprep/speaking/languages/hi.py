@@ -13,6 +13,7 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.hi_clock import HindiClock
+from promptprep.speaking.languages.hi_halves import HindiHalves
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
@@ -46,6 +47,7 @@ class Hindi:
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         self.numbers = HindiNumbers(data, speller)
+        self.halves = HindiHalves(data, self.numbers)
         self.clock = HindiClock(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
@@ -189,11 +191,20 @@ class Hindi:
         head = f"{self._word[{'+': 'plus', '±': 'plus_minus'}.get(sign, 'minus')]} " if sign else ""
         if known in self._money and not scale:
             return reading(found, head + self._amount(number, known), "money")
-        words = head + self._number(number) + (f" {self._scales[scale]}" if scale else "")
-        if not unit:
-            return reading(found, words, "cardinal")
-        kind = "money" if known in self._money else "percent" if known in "%٪" else "measure"
-        return reading(found, f"{words} {self._noun(known, ascii_digits(number) == '1' and not scale)}", kind)
+        kind = (
+            "cardinal" if not unit else "money" if known in self._money else "percent" if known in "%٪" else "measure"
+        )
+        tail = [self._scales[scale]] if scale else []
+        tail += [self._noun(known, ascii_digits(number) == "1" and not scale)] if unit else []
+        said, *other = self._ways(number, plainly=bool(sign) or kind in ("money", "percent"))
+        return reading(found, " ".join([head + said, *tail]), kind, *(" ".join([head + o, *tail]) for o in other))
+
+    def _ways(self, number: str, *, plainly: bool) -> list[str]:
+        """How a counted number is said, the likeliest first: a half by its own word ("ढाई"), unless `plainly`."""
+        decimal, halves = self._number(number), self.halves.said(number)
+        if not halves:
+            return [decimal]
+        return [halves, decimal] if self.halves.is_half(number) and not plainly else [decimal, halves]
 
     def _plain(self, found: re.Match[str]) -> Reading:
         number = found["b"]
@@ -202,7 +213,11 @@ class Hindi:
             return reading(found, self.numbers.digits(digits), "serial", end=found.end("b"))
         if re.fullmatch(r"\d{4}", digits) and self._is_year(found, int(digits)):
             return reading(found, self.numbers.year(digits), "year", self.numbers.cardinal(digits), end=found.end("b"))
-        return reading(found, self._number(number), "decimal" if "." in number else "cardinal", end=found.end("b"))
+        if "." not in number:
+            return reading(found, self._number(number), "cardinal", end=found.end("b"))
+        counted = self.halves.before_counted(found.string, found.end("b"))
+        ways = self._ways(number, plainly=False) if counted else [self._number(number)]
+        return reading(found, ways[0], "decimal", *ways[1:], end=found.end("b"))
 
     def _is_year(self, found: re.Match[str], n: int) -> bool:
         return self.clock.is_year(found.string, found.start(), found.end("b"), n)
@@ -221,7 +236,9 @@ class Hindi:
             )
         tail = [self._scales[scale]] if scale else []
         tail += [self._noun(as_written(unit, {**self._units, **self._money}), False)] if unit else []
-        return reading(found, " ".join([self._number(first), self._word["range"], self._number(last), *tail]), "range")
+        plainly = not tail or unit in self._money or unit in ("%", "٪")
+        ends = [self._ways(n, plainly=plainly)[0] for n in (first, last)]
+        return reading(found, " ".join([ends[0], self._word["range"], ends[1], *tail]), "range")
 
     def _amount(self, written: str, money: str) -> str:
         one, many, part = self._money[money]
@@ -239,9 +256,9 @@ class Hindi:
         money = as_written(found["unit"], self._money)
         if not found["scale"]:
             return reading(found, self._amount(found["b"], money), "money")
-        return reading(
-            found, f"{self._number(found['b'])} {self._scales[found['scale']]} {self._money[money][1]}", "money"
-        )
+        tail = f"{self._scales[found['scale']]} {self._money[money][1]}"
+        said, *other = (f"{way} {tail}" for way in self._ways(found["b"], plainly=True))
+        return reading(found, said, "money", *other)
 
     def _roman_ordinal(self, found: re.Match[str]) -> Reading | None:
         n = roman(found[1])

@@ -19,10 +19,20 @@ from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantitie
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
-from promptprep.speaking.ruled import VULGAR, Handler, Rules, as_written, is_year_pair, joined, one_of, reading
+from promptprep.speaking.ruled import (
+    DECIMAL_COMMA,
+    VULGAR,
+    Handler,
+    Rules,
+    as_written,
+    is_year_pair,
+    joined,
+    one_of,
+    reading,
+)
 
 WHOLE = rf"(?:\d{{1,3}}(?:{GAP}\d{{3}})+(?!\d)|\d+)"
-NUMBER = rf"{WHOLE}(?:[.,]\d+)?"
+NUMBER = rf"{WHOLE}(?:\.\d+|{DECIMAL_COMMA}\d+)?"
 SIGN = "[-−+±–]"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")

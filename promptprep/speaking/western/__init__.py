@@ -6,12 +6,14 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 
 - `numbers`: `group` (characters between thousands), `mark` (decimal), `marks` (how they are said), `minus`, `range`
   and `to`; `magnitudes.beyond`: "exponent|one|more" from ten to the fifteenth on; `.written` and `.money`: short
-  forms of million and the like, "one|more|gender" (no gender where no "de" follows, as after "mil")
+  forms of million and the like, "one|more|gender" (no gender where no "de" follows, as after "mil"); `.counting`:
+  letters right behind a figure, where something is counted ("1.5M views"); `multiples.times`: "x" behind a figure
 - `currencies`: "one|more|gender; cent|cents|gender"; `units.names`: "one|more|gender"; `units.square` and `.cubic`:
   "form of one|form of more" with {} for the unit
 - `fractions.names` by denominator; `.alone`, `.after` (behind a whole number), `.idioms`
 - `symbols.words`, `.before_number`, `.between_figures`; `electronic`: names of signs in addresses
 - `dates`, `clock`, `ordinals.suffixes`, `roman.suffixes`: `link`, `day_suffix` and `mark` are regular expressions
+- `dates.before`, `.not_after`, `.not_before`: words beside which 3/4 is a day, or a fraction after all
 - `years.before` and `.count_before`, `scores.before`, `serials.before`, `roman.*`: small-letter words in front that
   decide how figures are meant; `sentences.openers`: words that often begin a sentence
 - `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted

@@ -36,7 +36,7 @@ class Dates:
         self._after_month = re.compile(
             rf"(\d{{1,2}})(?:{suffix})?(?:[-–](\d{{1,2}})(?:{suffix})?)?(?:,?{BLANK}(\d{{4}})(?!\d))?(?![\w:%°]|[.,:]\d)"
         )
-        self.month_first = grammar.text("dates.order") == "mdy"
+        self.month_first = grammar.month_first
         self.names_first = bool(grammar.data.maybe("spoken", "dates.month_first_in_words", False))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -171,4 +171,4 @@ def _begins_line(text: str, start: int) -> bool:
     """Whether nothing but blanks and opening marks stands in front on the line, as far as is looked."""
     before = text[max(0, start - _LEFT) : start]
     line = before.rpartition("\n")[2]
-    return (start <= _LEFT or line != before) and not line.strip(" \t\u00a0\"“«„(")
+    return (start <= _LEFT or line != before) and not line.strip(' \t\u00a0"“«„(')

@@ -86,6 +86,11 @@ class Grammar:
     def wordset(self, key: str) -> frozenset[str]:
         return frozenset(self.data.get("spoken", key))
 
+    @property
+    def month_first(self) -> bool:
+        """Whether a date in figures begins with its month."""
+        return self.text("dates.order") == "mdy"
+
     @cached_property
     def fractions(self) -> dict[int, Noun]:
         return {int(k): noun(v) for k, v in self.table("fractions.names").items()}

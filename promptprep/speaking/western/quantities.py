@@ -10,6 +10,7 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
 from promptprep.speaking.western.literal import VULGAR, Literal
+from promptprep.speaking.western.shorthand import Shorthand
 from promptprep.speaking.western.units import Unit, Units
 
 BLANK = r"[\s\u00a0\u202f\u2009]"
@@ -74,6 +75,7 @@ class Quantities:
             rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
         )
         self._percent = re.compile(rf"{BLANK}?([%‰])")
+        self.shorthand = Shorthand(grammar)
         self.score_before = grammar.wordset("scores.before")
         self.year_before = grammar.wordset("years.before")
         self.count_before = grammar.wordset("years.count_before")
@@ -132,7 +134,9 @@ class Quantities:
         return _BAR.match(text, figure.end) if follows else None
 
     def _unit_follows(self, text: str, at: int) -> bool:
-        return bool(self.units.at(text, at) or self._right.match(text, at) or self._money_magnitude.match(text, at))
+        if self.units.at(text, at) or self._right.match(text, at) or self._money_magnitude.match(text, at):
+            return True
+        return self.shorthand.times(text, at) is not None
 
     def _said(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
         """Words, kind, end, other sayings."""
@@ -151,6 +155,10 @@ class Quantities:
             unit = self.units.at(text, link.end() if link else size.end())
             if unit:
                 return self._measured(text, figure, unit, self._size(size[1]))
+        if times := self.shorthand.times(text, end):
+            return self._counted(figure, times.noun), "cardinal", times.end, ()
+        if short := self.shorthand.magnitude(text, end, figure.second or figure.first):
+            return self._counted(figure, short.noun), "cardinal", short.end, ()
         if magnitude := self._magnitude.match(text, end):
             return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
         if figure.second:

@@ -9,6 +9,7 @@ from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.short_dates import ShortDates
 from promptprep.speaking.western.units import Units
 
 _GROUP = re.compile(r"\d+")
@@ -161,6 +162,7 @@ class Fractions:
         self.g = grammar
         self.units = units
         self.idioms = grammar.table("fractions.idioms")
+        self.dates = ShortDates(grammar)
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
@@ -174,10 +176,13 @@ class Fractions:
             if unit := self.units.at(text, found.end()):
                 return Reading(Span(at, unit.end), self.g.counted(literal, unit.noun), "measure")
             said = self.g.before_noun(literal, text, at, word_after(text, found.end()))
-            return Reading(Span(at, found.end() + said.endswith("-")), said, "fraction")
-        over = self.g.text("fractions.over")
-        said = f"{self.g.cardinal(found[1])} {over} {self.g.cardinal(found[2])}"
-        return Reading(Span(*found.span()), said, "fraction")
+            part = Reading(Span(at, found.end() + said.endswith("-")), said, "fraction")
+        else:
+            over = self.g.text("fractions.over")
+            said = f"{self.g.cardinal(found[1])} {over} {self.g.cardinal(found[2])}"
+            part = Reading(Span(*found.span()), said, "fraction")
+        date = self.dates.said(text, found) if found.end() == found.end(2) else ""
+        return Reading(Span(*found.span()), date, "date", (said,)) if date else part
 
 
 class Ratios:

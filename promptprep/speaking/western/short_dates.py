@@ -1,0 +1,36 @@
+"""Day and month in figures without a year ("on 3/4"), which are written as fractions are."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.speaking.western.dates import DAYS, MONTHS
+from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
+
+
+class ShortDates:
+    """`dates.before` lists the words after which a fraction is likelier a day.
+
+    `dates.not_after` (in front of those words) and `dates.not_before` (behind the figures) list what undoes them.
+    """
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._before = frozenset(grammar.data.maybe("spoken", "dates.before", ()))
+        self._not_after = frozenset(grammar.data.maybe("spoken", "dates.not_after", ()))
+        units = (noun(entry) for entry in grammar.table("units.names").values())
+        what_follows = {*grammar.data.maybe("spoken", "dates.not_before", ()), grammar.text("dates.link")}
+        self._no_day_before = frozenset(what_follows.union(*({u.one, u.more} for u in units)))
+        self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
+
+    def said(self, text: str, found: re.Match[str]) -> str:
+        """The date in words, or "" where the two figures of `found` are more likely a fraction."""
+        before = word_before(text, found.start())
+        if before.casefold() not in self._before or word_after(text, found.end()) in self._no_day_before:
+            return ""
+        if word_before(text, found.start() - len(before) - 1).casefold() in self._not_after:
+            return ""
+        day, month = (found[2], found[1]) if self.g.month_first else (found[1], found[2])
+        if not (1 <= int(day) <= DAYS and 1 <= int(month) <= MONTHS):
+            return ""
+        return self.g.date_in_figures(day, self._names[int(month) - 1], "", before)
