@@ -7,6 +7,7 @@ Each is written down by value, so that 3.5, 3,5, ३.५ and "three and a half" 
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
@@ -66,7 +67,7 @@ class _Finder:
         self.low = lowered(self.plain)
         self.reader = reader
         self.units = UnitFinder(text, self.low, reader)
-        self.taken: list[Span] = []
+        self.covered = bytearray(len(text))
         self.made: list[Figure] = []
         self.tokens: list[_Token] = []
 
@@ -84,11 +85,14 @@ class _Finder:
     # -- what has a shape of its own --------------------------------------------------------------------------
 
     def _add(self, kind: FigureKind, span: Span, keys: Sequence[str], unit: str = "", **more: bool) -> None:
-        self.taken.append(span)
+        self._take(span)
         self.made.append(Figure(kind, span, self.text[span.start : span.end], frozenset(keys), unit, **more))
 
     def _is_taken(self, span: Span) -> bool:
-        return any(span.overlaps(other) for other in self.taken)
+        return any(self.covered[span.start : span.end])
+
+    def _take(self, span: Span) -> None:
+        self.covered[span.start : span.end] = b"\1" * len(span)
 
     def _numeric_dates(self) -> None:
         for m in _NUMERIC_DATE.finditer(self.plain):
@@ -196,7 +200,7 @@ class _Finder:
             size = self._magnitude_before(start)
         unit, stop = self.units.beside(start, end)
         if unit == "%" and stop > end:
-            self.taken.append(Span(end, stop))
+            self._take(Span(end, stop))
         if size == 1.0 and unit in CODES and (short := _MONEY_SHORT.match(self.plain, end)):
             size, end = _SHORT_SIZE[short[1]], short.end()
         span = Span(start, end)
@@ -236,9 +240,10 @@ class _Finder:
     def _minutes(self, span: Span) -> tuple[int, Span]:
         """The minutes said after an hour ("dix-huit heures trente"), and the span with them."""
         word = self.reader.after(self.low, span.end, "clock_after")
-        near = [t for t in self.tokens if span.end < t.span.start <= span.end + len(word) + 2] if word else []
-        if near and near[0].values[0] in range(1, 60):
-            return int(near[0].values[0]), Span(span.start, near[0].span.end)
+        at = bisect_right(self.tokens, span.end, key=lambda t: t.span.start)
+        near = self.tokens[at] if word and at < len(self.tokens) else None
+        if near and near.span.start <= span.end + len(word) + 2 and near.values[0] in range(1, 60):
+            return int(near.values[0]), Span(span.start, near.span.end)
         return 0, span
 
     def _part_after(self, span: Span) -> bool:
