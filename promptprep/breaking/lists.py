@@ -19,9 +19,11 @@ BEFORE = {"followers": 9.0}
 _NAMES = 9.0
 _ENDING = 6.0
 _NAME_NUMBER = 9.0
+YEAR = 15.0  # before the year of a date that would else leave a word alone on the line before it
 _OPENING = "([{\"'“‘«‹„‚「『（《〈【¿¡"
 _CLOSING = ")]}\"'”’»›“‘.,;:!?…。、，；：！？」』）》〉】؟،؛।"
 _NUMBER = re.compile(r"[+\-−±~≈<>≤≥]?[$€£¥₹₽]?\d[\d.,:/’'\-–]*[$€£¥₹₽%‰°]?")
+_YEAR = re.compile(r"[12]\d{3}")
 _CODE = re.compile(r"[A-ZА-Я]{1,5}")
 _INITIAL = re.compile(r"[^\W\d_]\.(?:[-\s]?[^\W\d_]\.)*")
 _SIGN = re.compile(r"[$€£¥₹₽№§#&=+×÷±−–\-<>≈~%‰°/:;!?»)\]]+")
@@ -139,6 +141,18 @@ def held_fast(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> 
         or _holds_name(left, right, lists)
         or (_SIGN.fullmatch(left.written) is not None and right.is_number and not _is_dash(left.written))
     )
+
+
+def leans(chunk: Chunk, lists: Lists) -> bool:
+    """Whether a word says on to the next one."""
+    return lists.after.get(chunk.word, 0.0) > 0 and not chunk.ends_clause
+
+
+def before_year(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists) -> bool:
+    """Whether a year follows the day and month: 3. Oktober | 2025; October 3, | 2025."""
+    if before is None or _YEAR.fullmatch(right.word) is None:
+        return False
+    return (left.word in lists.months and before.is_number) or (left.is_number and before.word in lists.months)
 
 
 def _is_dash(written: str) -> bool:

@@ -28,13 +28,17 @@ class Weights:
     """Costs in one scale, where 10 is a line end between an article and its noun. Common practice, no source.
 
     `line` is what one line more costs, `ragged` what a line costs by the square of its empty part, `stub` what a
-    last line costs that fills less than `stub_part` of the column.
+    last line costs that fills less than `stub_part` of the column; `alone` what a line costs that is but one piece,
+    fills less than `alone_part` of the column and is bound to the next line by a cost of `bound` or more.
     """
 
     line: float = 5.0
     ragged: float = 1.5
     stub: float = 6.0
     stub_part: float = 0.2
+    alone: float = 6.0
+    alone_part: float = 0.3
+    bound: float = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +95,16 @@ def best_ends(pieces: Sequence[Piece], costs: Sequence[float], width_em: float, 
         least, chosen = math.inf, first
         for start in range(first, min(end, first + _REACH)):
             cost = best[start] + weights.ragged * (1.0 - (right - starts[start]) / width_em) ** 2
+            if start == end - 1:
+                cost += _alone(pieces[start], costs[start], width_em, weights)
             if cost < least:
                 least, chosen = cost, start
         best[end], back[end] = least + weights.line + costs[end - 1], chosen
     return _ends(back, count)
+
+
+def _alone(piece: Piece, cost: float, width_em: float, weights: Weights) -> float:
+    return weights.alone if cost >= weights.bound and piece.width_em < weights.alone_part * width_em else 0.0
 
 
 def _last(

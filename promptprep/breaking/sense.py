@@ -8,7 +8,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from promptprep.breaking.lists import Chunk, Lists, chunk_of, dates, held_fast, list_cost, measures, opens
+from promptprep.breaking.lists import (
+    YEAR,
+    Chunk,
+    Lists,
+    before_year,
+    chunk_of,
+    dates,
+    held_fast,
+    leans,
+    list_cost,
+    measures,
+    opens,
+)
 from promptprep.breaking.optimum import HARD
 from promptprep.breaking.pieces import Cut, Piece
 from promptprep.breaking.tree import tree_costs
@@ -32,6 +44,7 @@ _SLIVER = 7.0  # a sentence's last short word on a new line
 _HEAD = 1.5  # its first short word at a line's end
 _TORN, _CLOSE = 2.0, 5.0  # more for that word where it is bound as closely as a subject to its verb
 _SHORT_PART = 0.2  # of the column
+_SHORT_EM = 2.2  # about four letters: short for a sentence's first word in any column
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +76,7 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
             result.append(_CUT[pieces[k].cut])
             continue
         if k in in_date or k in measured or _held(chunks, k, sense.lists):
-            result.append(HARD)
+            result.append(YEAR if _year_may_go(chunks, pieces, k, sense.lists, width_em) else HARD)
             continue
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]
         if known is not None:
@@ -79,6 +92,24 @@ def _chunk(text: str, piece: Piece) -> Chunk:
 
 def _held(chunks: Sequence[Chunk], k: int, lists: Lists) -> bool:
     return held_fast(chunks[k], chunks[k + 1], chunks[k - 1] if k else None, lists)
+
+
+def _year_may_go(chunks: Sequence[Chunk], pieces: Sequence[Piece], k: int, lists: Lists, width_em: float) -> bool:
+    """Whether the year may go to another line: no line holds the date, or it is so wide that the word before it,
+    which leans on it and finds no room on the line before, would stand alone."""
+    if not before_year(chunks[k], chunks[k + 1], chunks[k - 1] if k else None, lists):
+        return False
+    if _width(pieces[k - 1 : k + 2]) > width_em:
+        return True
+    if k < 2 or not leans(chunks[k - 2], lists):
+        return False
+    if _width(pieces[k - 2 : k + 2]) <= width_em or _width(pieces[k - 2 : k + 1]) > width_em:
+        return False
+    return k == 2 or chunks[k - 3].ends_clause or _width(pieces[k - 3 : k - 1]) > width_em
+
+
+def _width(pieces: Sequence[Piece]) -> float:
+    return sum(piece.width_em + piece.blank_em for piece in pieces) - pieces[-1].blank_em
 
 
 def _bond(chunks: Sequence[Chunk], k: int, sense: Sense, pieces: Sequence[Piece]) -> float:
@@ -147,7 +178,7 @@ def _slivers(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[flo
             continue
         if last < len(pieces) - 1 and last > first and pieces[last].width_em < short:
             result[last - 1] += _SLIVER
-        if first and last > first and pieces[first].width_em < short:
+        if first and last > first and pieces[first].width_em < max(short, _SHORT_EM):
             result[first] += _HEAD
         first = last + 1
     return result

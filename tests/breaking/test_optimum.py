@@ -29,6 +29,8 @@ def cost_of(widths: list[float], costs: list[float], ends: tuple[int, ...], weig
         total += weights.line
         if end < len(widths) - 1:
             total += costs[end] + weights.ragged * (1 - line / WIDTH) ** 2
+            lone = start == end and line < weights.alone_part * WIDTH and costs[end] >= weights.bound
+            total += weights.alone if lone else 0.0
         elif start and line < weights.stub_part * WIDTH:
             total += weights.stub
         start = end + 1

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -10,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from promptprep.breaking.paragraph import break_paragraph, break_paragraphs
+from promptprep.breaking.pieces import Cutter, Measure
 from promptprep.breaking.text import break_plain_text
 from promptprep.engines.load import engines
 from promptprep.errors import PromptprepError
@@ -165,3 +167,90 @@ def test_the_work_grows_in_a_straight_line() -> None:
     text = "a star " * 4000
     assert len(lines(text, 1e6)) == 1
     assert len(lines(text, 3000)) > 1
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "held"),
+    [
+        ("zh", "该项目共花费125万英镑，预计将于明年完工。", "125万英镑，"),
+        ("zh", "这里有三百多个望远镜，都由学生们自己看管。", "三百多个"),
+        ("ja", "この計画の費用は全部で125万ポンドになりました。", "125万ポンド"),
+        ("ko", "이 사업에는 모두 125만 파운드가 들었고 내년에 끝납니다.", "125만 파운드가"),
+        ("ar", "التقينا اليوم مع الدكتور أحمد في المرصد وتحدثنا معه عن النجوم.", "الدكتور أحمد"),
+        ("hi", "आज हम डॉ. शर्मा से वेधशाला में मिले और तारों पर बात की।", "डॉ. शर्मा"),
+    ],
+)
+def test_measures_and_titled_names_hold_in_every_script(language: str, text: str, held: str) -> None:
+    least = engines().shaper.widths_em([held], language)[0] + 0.01
+    for step in range(40):
+        assert any(held in line for line in lines(text, least + 0.25 * step, language)), step
+
+
+@pytest.mark.parametrize(
+    "text", ["参加者は去年より37%多く集まりました。彼は昨日そう言いましたが、まだ分かりません。", "今日は晴れです。"]
+)
+def test_a_japanese_phrase_that_fits_is_never_cut(text: str) -> None:
+    ends = engines().breaks.phrases(text, "ja")
+    widest = max(end - start for start, end in zip([0, *ends], ends, strict=False))
+    for width in range(widest, widest + 12):
+        found = break_paragraph(text, width, language_data("ja"), tools())
+        assert {line.end for line in found} <= set(ends), width
+
+
+def test_chinese_words_are_not_cut_for_a_phrase() -> None:
+    for width in range(6, 20):
+        found = lines("这一天文台的望远镜，直径为3.5米。", width, "zh")
+        assert all(any(word in line for line in found) for word in ("天文台", "望远镜", "3.5米"))
+
+
+def test_a_date_leaves_no_word_alone_before_it() -> None:
+    for width in (7, 7.5, 8, 9, 10):
+        for line in lines("Sie öffnet wieder. Am 3. Oktober 2025 um acht.", width, "de"):
+            assert line != "Am"
+
+
+def test_a_subject_is_not_left_behind_by_its_sentence() -> None:
+    text = "On the line with me is Dr Amina Osei. She is a planetary geologist."
+    for parsed in (False, True):
+        for width in (6.4, 6.6, 6.8, 7, 9, 12, 16):
+            assert not any(line.endswith("She") for line in lines(text, width, parsed=parsed)), width
+
+
+def test_code_is_cut_around_brackets() -> None:
+    text = 'Type <script>alert("hello")</script> here.'
+    words = ("<script>", "alert", '("hello")', "</script>")
+    for width in range(6, 14):
+        found = lines(text, width)
+        assert all(any(word in line for line in found) for word in words), found
+    assert any('<script>alert("hello")</script>' in line for line in lines(text, 16))
+
+
+@pytest.mark.parametrize("unit", ["$", "[", "'s", "a", ".", "("])
+def test_a_run_without_blanks_is_cut_into_full_lines(unit: str) -> None:
+    text = unit * 3000
+    broken = break_paragraphs([text], 18, language_data("en"), tools(parsed=True))[0]
+    assert "".join(line.of(text) for line in broken.lines) == text
+    assert max(broken.widths_em) <= 18
+    assert min(broken.widths_em[:-1]) > 15
+
+
+def test_the_parser_is_given_no_run_of_marks() -> None:
+    """A tokenizer that takes marks off one by one needs the square of their number."""
+    given: list[str] = []
+
+    class Heard:
+        def parse(self, texts: Sequence[str], language: str) -> None:
+            given.extend(texts)
+
+    text = "It costs " + "$" * 3000 + " tonight."
+    break_paragraphs([text], 18, language_data("en"), replace(engines(), structure=Heard()))
+    assert [len(sentence) for sentence in given] == [len(text)]
+    assert "$" not in given[0]
+    assert given[0].endswith(" tonight.")
+
+
+def test_a_run_is_not_weighed_grapheme_by_grapheme() -> None:
+    text = "a" * 20_000
+    measure = Measure(engines().shaper, "en", bold=True)
+    pieces, _ = Cutter(text, 18, measure, engines().breaks).pieces(Span(0, len(text)), [])
+    assert len(pieces) < 1.2 * len(text) * engines().shaper.widths_em(["a"], "en")[0] / 18

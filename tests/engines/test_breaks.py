@@ -77,3 +77,10 @@ def test_any_text_has_ends(text: str) -> None:
         BREAKS.graphemes(text),
     ):
         assert "".join(cut(text, ends)) == text
+
+
+def test_chinese_phrases_end_at_ends_of_words() -> None:
+    text = "这一天文台的望远镜直径为3.5米。"
+    phrases = BREAKS.phrases(text, "zh")
+    assert set(phrases) <= set(BREAKS.words(text, "zh"))
+    assert not any("天文台" not in part and part.startswith("文台") for part in cut(text, phrases))
