@@ -28,7 +28,7 @@ CASES = {
         ("31 May–2 June", "the thirty-first of May to the second of June"),
         ("9am-5pm on 5-10-2026", "nine A M to five P M on May tenth, twenty twenty-six"),
         ("USD 5 and the USD", "five U S dollars and the U S D"),
-        ("1,2,3 go, then 1,2.5, 1,200.5", "one, two, three go, then one, two point five, one thousand two hundred point five"),
+        ("1,2,3 go, then 1,2.5, 1,200", "one, two, three go, then one, two point five, one thousand two hundred"),
         ("1.5M views, 20K fans, 5bn miles", "one point five million views, twenty thousand fans, five billion miles"),
         ("5M active users in row 12B on a 4K camera", "five million active users in row twelve B on a four K camera"),
         ("2-3x faster, a 10x zoom, 3X bigger", "two to three times faster, a ten times zoom, three times bigger"),
