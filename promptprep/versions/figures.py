@@ -210,8 +210,13 @@ class _Finder:
             loose = tuple(key_of(v) for v in values) if half or not minute else ()
             self._clock(span, int(values[0]), minute, loose)
             return
-        negative = self._negative(start)
-        keys = [key_of(-v * size if negative else v * size) for v in values]
+        if size == 1.0 and values[0] in range(1, 13) and self.reader.before(self.low, start, "half_past"):
+            hours = (int(values[0]) % 12, int(values[0]) % 12 + 12)
+            self._add("clock", span, [f"t:{h * 60 + 30}" for h in hours], firm=False)
+            return
+        more = 0.5 if unit and self._and_a_half(stop) else 0.0
+        sign = -1 if self._negative(start) else 1
+        keys = [key_of(sign * (v + more) * size) for v in values]
         kind: FigureKind = "quantity" if unit else "number"
         self._add(kind, span, keys, unit, firm=token.firm, counted=token.counted and self._counts(token))
 
@@ -229,6 +234,10 @@ class _Finder:
             return True
         after = self.reader.after(self.low, span.end, "clock_after")
         return bool(after) or (self._part_after(span) if token.firm or self.reader.base not in SPACELESS else False)
+
+    def _and_a_half(self, stop: int) -> bool:
+        """Whether a half follows the unit: "deux ans et demi", 两年半."""
+        return self.text[stop : stop + 1] in ("半", "반") or bool(self.reader.after(self.low, stop, "half"))
 
     def _half_after(self, end: int) -> bool:
         word = self.reader.after(self.low, end, "clock_after")
