@@ -157,6 +157,8 @@ class Quantities:
                 return self._measured(text, figure, unit, self._size(size[1]))
         if times := self.shorthand.times(text, end):
             return self._counted(figure, times.noun), "cardinal", times.end, ()
+        if figure.second is None and (by := self.shorthand.by(text, end, figure.first)):
+            return f"{self._side(figure.first)} {by.noun.one}", "measure", by.end, ()
         if short := self.shorthand.magnitude(text, end, figure.second or figure.first):
             return self._counted(figure, short.noun), "cardinal", short.end, ()
         if magnitude := self._magnitude.match(text, end):
@@ -165,6 +167,10 @@ class Quantities:
             said, kind, otherwise = self._plain_range(figure)
             return said, kind, end, otherwise
         return self._plain(text, figure)
+
+    def _side(self, literal: Literal) -> str:
+        """A picture's width of four figures is said as a year is: "nineteen twenty by ten eighty"."""
+        return self.g.year(literal.whole) if len(literal.whole) == 4 else self.g.number(literal)
 
     def _size(self, written: str) -> Noun:
         return self.money_magnitudes.get(written) or self.magnitudes[written]

@@ -53,7 +53,8 @@ class Serials:
             for pattern in (self._international, self._bracketed):
                 if (found := pattern.match(text, start)) and self._long_enough(found[0]):
                     return self._one_by_one(found, "telephone")
-        if left.isalpha():
+        crossed = at == floor and text[at - 1 : at] in ("x", "X")
+        if left.isalpha() and not crossed:
             return None if self._priced.search(text, max(floor, at - _CODE), at) else self._in_code(text, at)
         return self._grouped(text, at) or self._long(text, at) or self._after_name(text, at)
 

@@ -13,6 +13,7 @@ _BLANK = r"[ \u00a0\u202f\u2009]"
 _TIMES = re.compile(
     rf"(?:[x×]|X(?={_BLANK}[a-z]))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?![\w^]|{_BLANK}?[+=−–*/^]|{_BLANK}-{_BLANK}))"
 )
+_BY = re.compile(r"[xX](?=\d)")
 _NEXT_WORDS = re.compile(rf"{_BLANK}([^\W\d_]+)(?:{_BLANK}([^\W\d_]+))?")
 _LINKING = 3
 
@@ -30,6 +31,7 @@ class Shorthand:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._times = noun(grammar.text("multiples.times"))
+        self._by = noun(str(grammar.table("symbols.between_figures")["×"]))
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
         letters = "|".join(re.escape(k) for k in sorted(self._magnitudes)) or "(?!)"
         self._letters = re.compile(rf"({letters})(?!\w)")
@@ -38,6 +40,11 @@ class Shorthand:
         """ "3x faster", "2×10^8"."""
         found = _TIMES.match(text, at)
         return Short(self._times, found.end()) if found else None
+
+    def by(self, text: str, at: int, number: Literal) -> Short | None:
+        """A side's length with the next one behind it: 4x4, 1920x1080; not after a nought (0x1F)."""
+        found = _BY.match(text, at)
+        return Short(self._by, found.end()) if found and number.is_whole and number.value else None
 
     def magnitude(self, text: str, at: int, number: Literal) -> Short | None:
         """ "1.5M", "20K views": after a decimal always, after a whole number only where things are counted.
