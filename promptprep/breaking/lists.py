@@ -76,19 +76,20 @@ def lists_of(data: LanguageData) -> Lists:
         negations=words("negations"),
         endings=tuple(data.maybe("phrases", "adjective_endings", ())),
         elided=tuple(words("elided")),
-        measure=_measure(words("units"), words("scales")),
+        measure=_measure(words("units"), words("scales"), words("counts")),
         names=bool(data.maybe("phrases", "names", True)),
         content=float(data.maybe("phrases", "content", 0.0)),
     )
 
 
-def _measure(units: Iterable[str], scales: Iterable[str]) -> re.Pattern[str] | None:
+def _measure(units: Iterable[str], scales: Iterable[str], counts: Iterable[str]) -> re.Pattern[str] | None:
     """A number with its unit in a script whose units are written close to it, or lean on what follows them."""
     own = [unit for unit in units if _CLOSE.match(unit)]
     if not own:
         return None
     scale = f"(?:\\s?(?:{_any_of(scales)})){{0,4}}" if scales else ""
-    return re.compile(f"(?:{_FIGURES}){scale}\\s?(?:{_any_of(own)})")
+    count = rf"|(?<!\S)(?:{_any_of(counts)})(?=\s)" if counts else ""
+    return re.compile(f"(?:{_FIGURES}{count}){scale}\\s?(?:{_any_of(own)})")
 
 
 def _any_of(words: Iterable[str]) -> str:
