@@ -20,8 +20,8 @@ TALK = {
     "zh": "去年有240万人参观，比2019年增加约百分之十二。新馆将于2027年5月3日星期一上午10点半开放。"
     "造价3500万欧元，工期两年半。48个展厅中有一个专为儿童而设。",
     "fr": "L’an dernier, 2,4 millions de personnes sont venues, soit 12 % de plus qu’en 2019. La nouvelle aile ouvre "
-    "le lundi 3 mai 2027 à 10 h 30. Elle coûtera 35 millions d’euros et demandera deux ans et demi. L’une des 48 salles "
-    "est réservée aux enfants.",
+    "le lundi 3 mai 2027 à 10 h 30. Elle coûtera 35 millions d’euros et demandera deux ans et demi. L’une des 48 "
+    "salles est réservée aux enfants.",
     "hi": "पिछले साल 24 लाख लोग आए, 2019 से लगभग 12 प्रतिशत ज़्यादा। नया भाग सोमवार, 3 मई 2027 को सुबह साढ़े दस बजे "
     "खुलेगा। इस पर 3.5 करोड़ यूरो लगेंगे और ढाई साल लगेंगे। 48 कमरों में से एक बच्चों के लिए है।",
 }
