@@ -6,7 +6,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import accumulate
 
+from promptprep.checking.pasted import Pasted, pasted
 from promptprep.checking.words import Sentence, Token, sentences, tokens
 from promptprep.model.language import LanguageData
 from promptprep.model.lines import BrokenScript
@@ -34,7 +36,16 @@ class Passage:
 
     def source(self, span: Span) -> Span:
         """The place in the source of a stretch of the passage's text."""
-        return self.paragraph.source_span(span)
+        runs = self.paragraph.runs
+        if not runs or span.end > len(self.text):
+            return self.paragraph.source_span(span)
+        first = self._source_offset(span.start)
+        if span.end <= span.start:
+            return Span(first, first)
+        at = bisect_left(self._run_ends, span.end)
+        run, begin = runs[at], self._run_ends[at] - len(runs[at].text)
+        whole = len(run.text) != len(run.span)
+        return Span(first, run.span.end if whole else run.span.start + span.end - begin)
 
     def plain(self, span: Span) -> bool:
         """Whether the stretch stands in the source letter for letter, so that it may be replaced there."""
@@ -62,6 +73,18 @@ class Passage:
         first = bisect_left(self._word_ends, span.start + 1)
         last = bisect_left(self._word_starts, span.end) - 1
         return timed[last].end_s - timed[first].start_s if 0 <= first <= last < len(timed) else None
+
+    def _source_offset(self, offset: int) -> int:
+        at = bisect_right(self._run_ends, offset)
+        if at == len(self._run_ends):
+            return self.paragraph.runs[-1].span.end
+        run, begin = self.paragraph.runs[at], self._run_ends[at] - len(self.paragraph.runs[at].text)
+        return run.span.start + (offset - begin if len(run.text) == len(run.span) else 0)
+
+    @cached_property
+    def _run_ends(self) -> list[int]:
+        """Where each run ends in the text: a paragraph of many runs is asked for many places."""
+        return list(accumulate(len(run.text) for run in self.paragraph.runs))
 
     @cached_property
     def _reading_starts(self) -> list[int]:
@@ -148,6 +171,11 @@ class Context:
 
     def _kana(self, word: str) -> str:
         return "".join(kana or surface for surface, kana, _ in self.engines.kana.kana(word))
+
+    @cached_property
+    def pasted(self) -> tuple[Pasted, ...]:
+        """Code, tags and tables in the copy."""
+        return pasted(self.script)
 
     @cached_property
     def parsed(self) -> Mapping[tuple[int, int], tuple[Word, ...]] | None:

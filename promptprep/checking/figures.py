@@ -20,6 +20,10 @@ _FIGURE = re.compile(
 _CLOCK = re.compile(r"[0-2]?\d[:.h][0-5]\d(?::[0-5]\d)?")
 _DATE = re.compile(r"\d{1,4}([./-])\d{1,2}\1\d{1,4}|\d{1,2}/\d{1,2}")
 _GROUPED = re.compile(rf"\d{{1,3}}(?:[.,'’٬ {_GAP}]\d{{2,3}})*[.,'’٬ {_GAP}]\d{{3}}")
+_NUMBER = re.compile(rf"\d+(?:[.,'’٬ {_GAP}]\d{{2,3}})*[.,٫]\d+")
+_LONGEST = 15  # digits: a longer string is an identifier, and nothing to round
+_YEARS = range(1100, 2101)
+_YEAR_MARK = re.compile(r"\s?[年년]")
 _CLASSES: dict[str, Kind] = {
     "date": "date", "year": "year", "clock": "clock", "telephone": "code", "serial": "code", "url": "code",
     "email": "code", "hashtag": "code", "ordinal": "date", "roman": "code",
@@ -64,7 +68,12 @@ def _kind(passage: Passage, span: Span, plain: str, lead: str, tail: str) -> Kin
     reading = passage.reading_at(span.start)
     if reading is not None and reading.kind in _CLASSES:
         return _CLASSES[reading.kind]
-    if lead in ("#", "№") or (lead == "+" and len(plain) > 6) or (plain.startswith("0") and plain[1:2].isdigit()):
+    if (
+        sum(c.isdigit() for c in plain) > _LONGEST
+        or lead in ("#", "№")
+        or (lead == "+" and len(plain) > 6)
+        or (plain.startswith("0") and plain[1:2].isdigit())
+    ):
         return "code"
     if _CLOCK.fullmatch(plain) and (":" in plain or tail in ("h", "Uhr")):
         return "clock"
@@ -74,7 +83,21 @@ def _kind(passage: Passage, span: Span, plain: str, lead: str, tail: str) -> Kin
         return "code"
     if plain.isdigit():
         return "year" if len(plain) == 4 and 1000 <= int(plain) <= 2199 and reading is None else "count"
-    return "count" if _GROUPED.fullmatch(plain) else "decimal"
+    if _GROUPED.fullmatch(plain):
+        return "count"
+    return "decimal" if _NUMBER.fullmatch(plain) else "code"
+
+
+def may_be_year(passage: Passage, figure: Figure) -> bool:
+    """Whether a listener could take the figure for a year: it is read as one, called one, or bare and of that size.
+
+    A unit after it ("1997 kg") settles that it is none; a counted noun is for the caller to see.
+    """
+    if figure.kind == "year" or _YEAR_MARK.match(passage.text, figure.span.end):
+        return True
+    reading = passage.reading_at(figure.span.start)
+    bare = len(figure.text) == 4 and figure.text.isdigit() and figure.whole in _YEARS
+    return bare and (reading is None or reading.kind not in ("measure", "money", "percent"))
 
 
 def _parts(plain: str) -> tuple[str, str, str]:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import difflib
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from markdown_it.token import Token
 
-from promptprep.model.script import Cue, Fault, InlineCue, Remark, Run
+from promptprep.model.script import CUE_KINDS, Cue, Fault, InlineCue, Remark, Run
 from promptprep.parsing.cues import read_cue
 from promptprep.spans import Span
 
@@ -89,7 +90,16 @@ class _Reader:
         if not self.content.startswith(token.content, self.at):
             found = self.content.find(token.content, self.at)
             self.at = found if found >= 0 else self.at
+        self._open_remark(token.content)
         self.out.add(token.content, self._take(len(token.content)), stress=self.depth > 0)
+
+    def _open_remark(self, text: str) -> None:
+        """A remark that is opened and never closed is copy: what was to be hidden would be read out."""
+        found = text.find("<!--")
+        if found >= 0 and not any(fault.name == "unclosed-remark" for fault in self.out.faults[-1:]):
+            place = self._span(self.at + found, self.at + found + 4)
+            message = "this remark is never closed in its paragraph, and would be read out"
+            self.out.faults.append(Fault("unclosed-remark", place, message, "close it with -->"))
 
     def _text_special(self, token: Token) -> None:
         self.out.add(token.content, self._take(len(token.markup)), stress=self.depth > 0)
@@ -167,7 +177,7 @@ def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
     """What is wrong with a cue in itself."""
     faults = []
     if not cue.known:
-        hint = "use one of the cue kinds, or write round brackets if it is meant to be read"
+        hint = _near_kind(cue.kind) + "use one of the cue kinds, or write round brackets if it is meant to be read"
         faults.append(Fault("unknown-cue", cue.span, f"no cue is called {cue.kind!r}: it is not read out", hint))
     elif cue.kind in ("pause", "clip", "live") and cue.duration_s is None:
         hint = f"write how long it takes, such as [{cue.kind} 0:10]"
@@ -177,6 +187,11 @@ def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
             Fault("cue-inside-word", cue.span, "this cue stands inside a word", "move it before or after the word")
         )
     return faults
+
+
+def _near_kind(kind: str) -> str:
+    near = difflib.get_close_matches(kind, CUE_KINDS, 1) if len(kind) <= 2 * max(map(len, CUE_KINDS)) else []
+    return f"did you mean {near[0]!r}? " if near else ""
 
 
 def is_unspaced(character: str) -> bool:

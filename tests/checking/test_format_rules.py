@@ -72,8 +72,8 @@ def lined(source: str, lines: BrokenScript) -> list[Finding]:
 
 
 def test_a_character_without_a_shape_is_marked_where_it_stands() -> None:
-    source = "The sign \u2693 is up."
-    marked = only(lined(source, broken((source, 5.0), missing=("\u2693",))), "unshown-character")
+    source = "The sign \ua9c1 is up."
+    marked = only(lined(source, broken((source, 5.0), missing=("\ua9c1",))), "unshown-character")
     assert [(f.start, f.end) for f in marked] == [(9, 10)]
     assert not only(lined(source, broken((source, 5.0))), "unshown-character")
 
@@ -128,3 +128,111 @@ def test_a_figure_is_rounded_with_its_sign() -> None:
     source = "The repair costs $183,462.75 in all."
     (one,) = only(found(source, "en"), "overexact-figure")
     assert (source[one.start : one.end], one.instead) == ("$183,462.75", "about $180,000")
+
+
+def test_a_row_of_emoji_is_one_finding() -> None:
+    source = "The moon \U0001f319\U0001f319 is up."
+    findings = lined(source, broken((source, 5.0), missing=("\U0001f319",)))
+    assert [(f.name, f.level, f.start, f.end) for f in findings] == [("bare-symbol", "look", 9, 11)]
+    assert findings[0].message.endswith("will not be shown or said")
+    (shown,) = lined(source, broken((source, 5.0)))
+    assert shown.message.endswith("will not be said")
+
+
+def test_a_long_string_of_digits_is_no_figure_to_round() -> None:
+    assert not only(found("1," * 20000, "en"), "overexact-figure")
+    assert not only(found("The number is " + "7" * 5000, "en"), "overexact-figure")
+    assert only(found("It holds 1,234,567,890 stars.", "en"), "overexact-figure")
+
+
+@pytest.mark.parametrize(
+    ("copy", "hint"),
+    [
+        ("Look up. [gaphic: y]", "did you mean 'graphic'?"),
+        ("Look up. [grafik: y]", "did you mean 'graphic'?"),
+        ("Look up. [zoom in]", "use one of the cue kinds"),
+    ],
+)
+def test_an_unknown_cue_is_told_its_nearest_kind(copy: str, hint: str) -> None:
+    (one,) = only(found(copy, "en"), "unknown-cue")
+    assert one.hint.startswith(hint)
+
+
+@pytest.mark.parametrize("source", ["Good <!-- ask Ines\n\nGood night.", "<!-- one <!-- two", "*Good* <!--"])
+def test_an_unclosed_remark_is_one_finding_at_its_opening(source: str) -> None:
+    (one,) = found(source, "en")
+    assert (one.name, one.level, source[one.start : one.end]) == ("unclosed-remark", "fix", "<!--")
+    assert one.start == source.index("<!--")
+
+
+def test_a_remark_over_several_lines_is_closed() -> None:
+    assert not found("<!-- ask Ines\n\nabout the dust -->\n\nGood night.", "en")
+    assert not found("Good <!-- ask\nInes --> night.", "en")
+
+
+@pytest.mark.parametrize(
+    ("source", "said"),
+    [
+        ('<script>var a = 1; if (a < b) { alert("hi there"); }</script>', "code"),
+        ("<script>\nvar a = 1;\n\nalert(a);\n</script>", "code"),
+        ("def open_dome(angle):\n    return angle * 2;\n\nprint(open_dome(3));", "code"),
+        ('{"name": "Mars", "rise": 810}', "code"),
+        ("for (int i = 0; i < 3; i++) { x[i] = 1; }", "code"),
+        ("<p>Good evening & <b>welcome</b></p>", "code"),
+        ("| Planet | Rise | Set |\n|---|---|---|\n| Mars & Moon | 8:10 | 9:10 |", "table"),
+        ("Planet | Rise\n--- | ---\nMars | 8:10", "table"),
+        ("Planet\tRise\tSet\nMars\t8:10\t9\nVenus\t9\t10", "table"),
+    ],
+)
+def test_pasted_code_or_table_is_one_finding(source: str, said: str) -> None:
+    (one,) = found(source, "en")
+    assert (one.name, one.level, one.start, one.end) == ("pasted-markup", "look", 0, len(source))
+    assert f"looks like a {said}" in one.message or f"looks like {said}" in one.message
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "Good night;\nthe moon (up);\nthe sea is still.",
+        "Three is < four.",
+        "The dome | the garden.",
+        "Look up (or down); then look away.",
+        "It opens (at last): come in.",
+    ],
+)
+def test_copy_with_a_stray_mark_is_no_code(source: str) -> None:
+    assert not only(found(source, "en"), "pasted-markup")
+
+
+def test_copy_around_tags_is_still_checked() -> None:
+    source = "Dust & ice <b>make</b> the the comet."
+    assert [f.name for f in found(source, "en")] == ["bare-symbol", "pasted-markup", "doubled-word"]
+
+
+def test_pasted_markup_switched_off_hides_nothing() -> None:
+    source = "| Mars | 8 |\n|---|---|\n| Venus | 9 |"
+    names = {f.name for f in found(source, "en", Studio(levels={"pasted-markup": "off"}))}
+    assert "bare-symbol" in names
+
+
+@pytest.mark.parametrize(
+    ("source", "labels"),
+    [
+        ("HOST: Good evening.\n\nGUEST 2: And to you.\n\nHOST: Welcome.", ["HOST:", "GUEST 2:"]),
+        ("DR. SMITH: Good evening.\nNARRATOR: And so it began.", ["DR. SMITH:", "NARRATOR:"]),
+        ("**HOST:** Good evening.", ["HOST:"]),
+        ("Remember: look up.", []),
+        ("We asked NASA: is it up?", []),
+    ],
+)
+def test_a_speaker_s_label_is_found_once(source: str, labels: list[str]) -> None:
+    findings = found(source, "en")
+    assert [source[f.start : f.end] for f in only(findings, "speaker-label")] == labels
+    assert not only(findings, "shouted-word")
+
+
+def test_places_in_a_paragraph_of_many_runs_are_those_of_the_paragraph() -> None:
+    source = 'A *b* &amp; [Vega]{say="VEE-ga"} c\\* **d** [note: x] e\nf <!-- g --> h.'
+    (passage,) = context_for(source, "en").passages
+    spans = [Span(a, b) for b in range(len(passage.text) + 2) for a in range(b + 1)]
+    assert [passage.source(s) for s in spans] == [passage.paragraph.source_span(s) for s in spans]

@@ -23,12 +23,14 @@ def cases(rule: Rule) -> dict[str, dict[str, list[str]]]:
 
 
 def each(kind: str) -> list[tuple[str, str, str]]:
-    return [
+    """(rule, language, copy), language by language: the engines keep few trained pipelines at a time."""
+    rows = [
         (rule.name, language, copy)
         for rule in LANGUAGE_RULES
         for language, lines in cases(rule).items()
         for copy in lines[kind]
     ]
+    return sorted(rows, key=lambda row: row[1])
 
 
 @pytest.mark.parametrize(("name", "language", "copy"), each("fires"))

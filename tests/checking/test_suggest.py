@@ -28,6 +28,46 @@ def test_the_patch_applies_and_gives_the_reworded_script(tmp_path: Path) -> None
     assert (tmp_path / "sky.en.md").read_text("utf-8") == reworded(SOURCE, findings)
 
 
+@pytest.mark.parametrize("file", ["sky.en.md", "two words.en.md", "scripts/sky.en.md"])
+def test_the_patch_s_first_line_says_how_to_apply_it(file: str, tmp_path: Path) -> None:
+    first, source = _applied(file, tmp_path, tmp_path)
+    assert first.startswith("# ")
+    assert first.endswith("in the folder where promptprep ran: patch -p1 < FILE")
+    assert source == reworded(SOURCE, found(SOURCE, "en"))
+
+
+def test_a_patch_for_a_file_above_or_at_a_full_path(tmp_path: Path) -> None:
+    (tmp_path / "work").mkdir()
+    for file in "../sky.en.md", str(tmp_path / "sky.en.md"):
+        _, source = _applied(file, tmp_path / "work", tmp_path)
+        assert source == reworded(SOURCE, found(SOURCE, "en"))
+
+
+def _applied(file: str, folder: Path, inside: Path) -> tuple[str, str]:
+    """The patch's first line, and the file after its command was run in a folder."""
+    place = (folder / file).resolve()
+    assert place.is_relative_to(inside)
+    place.parent.mkdir(parents=True, exist_ok=True)
+    place.write_text(SOURCE, "utf-8")
+    script = replace(parse_script(SOURCE, language="en"), file=file)
+    text = patch(script, found(SOURCE, "en"))
+    (inside / "suggested").write_text(text, "utf-8")
+    first = text.splitlines()[0]
+    command = first[first.index("patch") :].replace("FILE", str(inside / "suggested"))
+    subprocess.run(command, shell=True, cwd=folder, check=True, capture_output=True)
+    return first, place.read_text("utf-8")
+
+
+@pytest.mark.parametrize("file", ["sky.en.docx", "sky.en.ODT", "sky.en.rtf"])
+def test_a_document_gets_a_list(file: str) -> None:
+    script = replace(parse_script(SOURCE, language="en"), file=file)
+    lines = patch(script, found(SOURCE, "en")).splitlines()
+    assert all(line.startswith("# ") for line in lines)
+    assert file in lines[0]
+    assert "#   '$384,403' -> 'about $380,000'" in lines
+    assert patch(script, []) == ""
+
+
 def test_the_rewordings_are_these() -> None:
     assert reworded(SOURCE, found(SOURCE, "en")) == (
         "# Opening\n\nThe moon rises in the east.\n\nIt costs about $380,000 and is cold.\n"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import unicodedata
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from promptprep.checking.context import Context, Passage
-from promptprep.checking.figures import Figure, figures, rounded
+from promptprep.checking.figures import Figure, figures, may_be_year, rounded
 from promptprep.checking.rule import Hit, Parameter, Rule
 from promptprep.model.finding import Level
 from promptprep.spans import Span
@@ -22,7 +23,7 @@ def find(context: Context) -> Iterator[Hit]:
     for passage in context.passages:
         for figure in figures(passage):
             level = _level(figure, most)
-            if level is not None:
+            if level is not None and (not may_be_year(passage, figure) or _counts(context, passage, figure)):
                 yield _hit(passage, figure, about, level)
 
 
@@ -32,6 +33,18 @@ def _level(figure: Figure, most: int) -> Level | None:
     if len(figure.digits) >= most:
         return "look"
     return "note" if len(figure.digits) == most - 1 else None
+
+
+def _counts(context: Context, passage: Passage, figure: Figure) -> bool:
+    """Whether the parse, where there is one, ties a bare figure to the noun that follows it ("1997 stars")."""
+    if figure.kind == "year" or not figure.text.isdigit() or passage.text[figure.span.end : figure.span.end + 1] != " ":
+        return False
+    words = (context.parsed or {}).get((passage.segment, passage.block), ())
+    at = bisect_left(words, figure.span.start, key=lambda w: w.start)
+    if not 0 <= at < len(words) - 1 or words[at].relation != "nummod":
+        return False
+    after = words[at + 1]
+    return words[at].head == at + 1 and after.pos == "NOUN"
 
 
 def _hit(passage: Passage, figure: Figure, about: str, level: Level) -> Hit:

@@ -44,6 +44,12 @@ RULES = (
         "The tele[vision: sky]scope is open.", "The telescope [vision: sky] is open.",
     ),
     _rule(
+        "unclosed-remark", "fix",
+        "A remark that is opened with <!-- and not closed with --> in its paragraph.",
+        "What was meant for nobody's ear stands on the screen and is read out.",
+        "Good evening. <!-- ask Ines about the dust", "Good evening. <!-- ask Ines about the dust -->",
+    ),
+    _rule(
         "duplicate-id", "fix",
         "Two segments with one id.",
         "Ids pair the segments of language versions and of sessions: two of a name cannot be told apart.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from promptprep.checking.context import Context, Passage
+from promptprep.checking.labels import labels
 from promptprep.checking.rule import Hit, Rule
 from promptprep.checking.words import Token
 from promptprep.spans import Span
@@ -16,7 +17,10 @@ def find(context: Context) -> Iterator[Hit]:
     for passage in context.passages:
         if passage.text == passage.text.lower():
             continue
+        labelled = {at for label in labels(passage) for at in range(label.start, label.end)}
         for row in _rows(passage):
+            if row[0].span.start in labelled:
+                continue  # speaker-label has it
             if len(row) > 1 or _everyday(context, passage, row[0]):
                 span = Span(row[0].span.start, row[-1].span.end)
                 instead = _calmed(passage, span)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from promptprep.checking.context import Context
+from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import EVERY, Hit, Rule
 from promptprep.spans import Span
 
@@ -15,9 +15,15 @@ def find(context: Context) -> Iterator[Hit]:
         return
     for passage in context.passages:
         for at, char in enumerate(passage.text):
-            if char in missing:
+            if char in missing and not _emoji(passage, at):
                 message = f"no font here can show {char!r} (U+{ord(char):04X})"
                 yield Hit(passage.source(Span(at, at + 1)), message, "write it another way")
+
+
+def _emoji(passage: Passage, at: int) -> bool:
+    """Whether the character belongs to an emoji: bare-symbol says that it is neither shown nor said."""
+    reading = passage.reading_at(at)
+    return reading is not None and reading.kind == "emoji"
 
 
 RULE = Rule(
