@@ -146,13 +146,13 @@ class Context:
         words = tokens(text, tag, breaks)
         return Passage(
             number, index, paragraph, text, spoken, words,
-            sentences(text, tag, breaks, words), self._block_timing(number, index),
+            sentences(text, tag, breaks, words), self._block_timings.get((number, index)),
         )  # fmt: skip
 
-    def _block_timing(self, number: int, index: int) -> BlockTiming | None:
-        if self.timing is None or number >= len(self.timing.segments):
-            return None
-        return next((b for b in self.timing.segments[number].blocks if b.block == index), None)
+    @cached_property
+    def _block_timings(self) -> dict[tuple[int, int], BlockTiming]:
+        timed = self.timing.segments if self.timing else ()
+        return {(number, block.block): block for number, segment in enumerate(timed) for block in segment.blocks}
 
     def each_sentence(self) -> Iterator[tuple[Passage, Sentence]]:
         for passage in self.passages:

@@ -30,7 +30,9 @@ PIECES = st.sampled_from(
         "[x y]", "<!-- excuse: doubled-word -->", "<!-- excuse:", "# A {slot=0:01}\n\n", "> note\n\n", "\n\n", ",",
         "、", "。", ".", "?", "\u200b", "\u202e", "c\u043emet", "的的", "がが", "не нельзя", "that which who when", "@",
         "#a",
-        "http://a.b", "<script>", "</b>", "\n| a | b |\n|--|--|\n", "HOST: ", "<!--", "f(x);", "1,1,1", "2023年", "\U0001f600", "\U00020000", "İ", "ß", "\u0301", "١٢٣", "१२३", "²", "½", "'", "’s", "NEVER LOOK",
+        "http://a.b", "<script>", "</b>", "\n| a | b |\n|--|--|\n", "HOST: ", "<!--",
+        "f(x);", "1,1,1", "2023年",
+        "\U0001f600", "\U00020000", "İ", "ß", "\u0301", "١٢٣", "१२३", "²", "½", "'", "’s", "NEVER LOOK",
     ]
 )  # fmt: skip
 TEXTS = st.lists(st.one_of(PIECES, st.text(max_size=12)), max_size=14).map(" ".join)
@@ -51,8 +53,8 @@ def test_any_text_gives_findings_inside_it(text: str, language: str) -> None:
     "piece",
     [
         "the ", "the, ", "a (b ", "that ", "1,234 ", "\u200b", "“a ", "of the end ", "A. ", "not ", "NEVER ", "(",
-        "— a ",        "<!-- excuse: long-list because x --> ", "的", "a\u043e", "HOST: ", "<b> ", "<script> ", "f(x) { ", "1,", "| ",
-        "\n\nf(x); g(y);", "\U0001f319 ",
+        "— a ",        "<!-- excuse: long-list because x --> ", "的", "a\u043e", "HOST: ", "<b> ", "<script> ",
+        "f(x) { ", "1,", "| ", "\n\nf(x); g(y);", "\U0001f319 ",
     ],
 )  # fmt: skip
 def test_work_grows_in_a_straight_line(piece: str) -> None:
@@ -64,7 +66,7 @@ def test_work_grows_in_a_straight_line(piece: str) -> None:
 def _seconds(text: str) -> float:
     context = replace(context_for(text, "en"), engines=UNPARSED)
     best = float("inf")
-    for _ in range(2):
+    for _ in range(3):
         start = time.perf_counter()
         check_script(replace(context), RULES)
         best = min(best, time.perf_counter() - start)
