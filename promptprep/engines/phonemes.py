@@ -146,10 +146,10 @@ class EspeakPhonemes:
         """Makes `voice` the current one. The lock is held by the caller."""
         if voice == self._voice:
             return
-        if self._library is None:
-            EspeakPhonemes._library = _load()
+        library = self._library or _load()
+        EspeakPhonemes._library = library
         for name in dict.fromkeys((voice, voice.split("-")[0])):
-            if self._library.espeak_SetVoiceByName(name.encode()) == 0:
+            if library.espeak_SetVoiceByName(name.encode()) == 0:
                 EspeakPhonemes._voice = voice
                 return
         raise UnknownLanguage(

@@ -12,7 +12,7 @@ from promptprep.errors import BadCall
 from promptprep.faces.tools import known_language, named, tools
 from promptprep.model.rig import Reader
 from promptprep.model.timing import Pace
-from promptprep.pipeline import speaker
+from promptprep.pipeline.scripts import speaker
 from promptprep.store.takes import Timed
 
 

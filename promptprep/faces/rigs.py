@@ -22,7 +22,7 @@ def sightlines(
     changes: Sequence[str] = (),
 ) -> list[tuple[dict[str, str], Sightline]]:
     """Each rig's sightline with the setting it was tried at (empty without ranges). Raises `BadCall`, `BadGeometry`."""
-    from promptprep.pipeline import sightline_alone
+    from promptprep.pipeline.scripts import sightline_alone
     from promptprep.sightline.whatif import changed, is_range, swept
 
     studio = studio_for([path], studio_file or (path if path.suffix == ".toml" else None))
@@ -38,7 +38,7 @@ def sightlines(
 
 def write_drawings(sights: Sequence[Sightline], folder: Path, studio: Studio | None = None) -> list[Path]:
     """Writes three drawings of each rig as SVG files, and its sheet to print."""
-    from promptprep.outputs import paper_tools
+    from promptprep.pipeline.outputs import paper_tools
     from promptprep.rendering.drawings import rig_drawings
     from promptprep.rendering.environment import environment
     from promptprep.rendering.rig_sheet import rig_sheet_pdf

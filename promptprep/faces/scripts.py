@@ -65,7 +65,7 @@ def load_scripts(paths: Sequence[Path], studio: Studio, *, strict: bool = True) 
 
 def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, ScriptTiming]]:
     """Each script at the paths with its running time."""
-    from promptprep.pipeline import time_one
+    from promptprep.pipeline.scripts import time_one
 
     studio = studio_for(paths, studio_file)
     return [(script, time_one(script, studio, tools())) for script in load_scripts(paths, studio)]
@@ -73,7 +73,7 @@ def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list
 
 def check_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, list[Finding]]]:
     """Each script at the paths with its findings, in the order of its text."""
-    from promptprep.pipeline import check_one
+    from promptprep.pipeline.scripts import check_one
 
     studio = studio_for(paths, studio_file)
     scripts = load_scripts(paths, studio, strict=False)
@@ -100,8 +100,8 @@ def prepare(
     `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
     All files are written or none. The same input gives the same bytes. Raises `UnreadableInput`, `OutputFault`.
     """
-    from promptprep.outputs import render_all
-    from promptprep.pipeline import prepare_all
+    from promptprep.pipeline.outputs import render_all
+    from promptprep.pipeline.scripts import prepare_all
     from promptprep.store.files import write_outputs
     from promptprep.store.logo import logo_url
 

@@ -15,7 +15,7 @@ from promptprep.model.script import Script
 from promptprep.model.session import RunningOrder, Session
 
 if TYPE_CHECKING:
-    from promptprep.sitting import Sitting
+    from promptprep.pipeline.sessions import Sitting
 
 
 def plan_session(
@@ -26,8 +26,8 @@ def plan_session(
 
     A script that cannot be read leaves a hole: the rest is timed. Raises `UnreadableInput`, `BadCall`.
     """
+    from promptprep.pipeline.sessions import session_of
     from promptprep.session.clock import next_at
-    from promptprep.sitting import session_of
     from promptprep.store.session import parse_clock, read_session, with_rate
 
     order = read_session(path)
@@ -51,7 +51,7 @@ def _check_item(order: RunningOrder, code: str) -> None:
 
 def _sitting(order: RunningOrder, path: Path, studio: Studio) -> Sitting:
     """The scripts of a running order, their pronunciations put in, and why some cannot be read."""
-    from promptprep.sitting import Sitting
+    from promptprep.pipeline.sessions import Sitting
     from promptprep.store.session import cue_words, session_limits
 
     folder = path if path.is_dir() else path.parent
@@ -71,7 +71,7 @@ def keep_cue_numbers(path: Path, studio_file: Path | None = None) -> list[Path]:
 
     Only plain-text scripts can keep numbers; others are passed over. Nothing that is read or said changes.
     """
-    from promptprep.sitting import numbered_script
+    from promptprep.pipeline.sessions import numbered_script
     from promptprep.store.files import read_text, replace_text
     from promptprep.store.session import read_session
 
@@ -95,7 +95,7 @@ def write_session(
 
     Captions of scripts of which `takes` holds a take file have its times. Raises `UnreadableInput`, `OutputFault`.
     """
-    from promptprep.outputs import render_session
+    from promptprep.pipeline.outputs import render_session
     from promptprep.session.cue_words import CueWords
     from promptprep.store.files import write_outputs
     from promptprep.store.session import cue_words

@@ -8,7 +8,7 @@ from promptprep.engines.load import engines
 from promptprep.faces.tools import check_texts, known_language, tools
 from promptprep.model.finding import Finding
 from promptprep.model.timing import Pace, Timing
-from promptprep.pipeline import speaker
+from promptprep.pipeline.scripts import speaker
 
 
 def spoken_form(text: str, language: str) -> str:
@@ -59,7 +59,7 @@ def check_text(text: str, language: str) -> list[Finding]:
     """Findings in a script's text; `start` and `end` are offsets in `text`. Raises `UnknownLanguage`."""
     check_texts(text, language)
     from promptprep.parsing.parse import parse_script
-    from promptprep.pipeline import check_copy
+    from promptprep.pipeline.scripts import check_copy
 
     return check_copy(parse_script(text, language=language), tools())
 
@@ -67,6 +67,6 @@ def check_text(text: str, language: str) -> list[Finding]:
 def difficulty(text: str, language: str) -> float:
     """How hard a passage is to read aloud, 0 easy to 100 hard. An empty text is 0. Raises `UnknownLanguage`."""
     check_texts(text, language)
-    from promptprep.pipeline import difficulty_of
+    from promptprep.pipeline.scripts import difficulty_of
 
     return difficulty_of(text, language, tools())

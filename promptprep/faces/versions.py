@@ -41,7 +41,7 @@ def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Sc
 
 def compare_versions(paths: Sequence[Path], studio_file: Path | None = None) -> Versions:
     """The versions of one show beside their source: times against the shared slot, and everything that differs."""
-    from promptprep.pipeline_versions import versions_of
+    from promptprep.pipeline.versions import versions_of
 
     studio = studio_for(paths, studio_file)
     source, others, unread = _versions_at(paths, studio)
@@ -70,7 +70,7 @@ def mark_versions(paths: Sequence[Path], studio_file: Path | None = None) -> lis
 
 def write_versions(versions: Versions, paths: Sequence[Path], out: Path, studio_file: Path | None = None) -> list[Path]:
     """Writes the side-by-side page and the papers in two languages to `out`. All files are written or none."""
-    from promptprep.outputs_versions import render_versions
+    from promptprep.pipeline.version_outputs import render_versions
     from promptprep.store.files import write_outputs
 
     folders = template_folders(studio_for(paths, studio_file))
@@ -82,8 +82,8 @@ def translator_kit(paths: Sequence[Path], language: str, out: Path, studio_file:
 
     What a version in that language already says stands in it. Raises `UnknownLanguage`, `BadCall`.
     """
-    from promptprep.outputs_versions import render_kit
-    from promptprep.pipeline_versions import translators_kit
+    from promptprep.pipeline.version_outputs import render_kit
+    from promptprep.pipeline.versions import translators_kit
     from promptprep.store.files import write_outputs
 
     studio = studio_for(paths, studio_file)

@@ -16,9 +16,9 @@ from statistics import median
 from promptprep import faces
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
-from promptprep.outputs import paper_tools
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import prepare_one
+from promptprep.pipeline.outputs import paper_tools
+from promptprep.pipeline.scripts import prepare_one
 from promptprep.rendering.environment import environment
 from promptprep.rendering.paper import paper_html, paper_pdf
 from promptprep.rendering.printing import pdf_from_html

@@ -22,7 +22,7 @@ from statistics import median
 from promptprep import faces
 from promptprep.model.rig import Studio
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
 
 DEMO = Path(__file__).parents[2] / "scripts_demo"
 WORDS = 9000

@@ -14,7 +14,7 @@ import pytest
 from promptprep import faces
 from promptprep.model.rig import Studio
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
 from promptprep.rendering.caption_files import chapters, chapters_vtt, vtt
 from promptprep.store.templates import shipped
 from tests.outside.test_webvtt import demo, valid_vtt

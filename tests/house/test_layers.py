@@ -15,17 +15,12 @@ LEVELS = {
     "model": 1,
     "parsing": 2, "speaking": 2, "timing": 2, "checking": 2, "sightline": 2, "breaking": 2, "versions": 2, "session": 2,
     "rendering": 3,
-    "pipeline": 4, "sitting": 4, "outputs": 4, "pipeline_versions": 4, "outputs_versions": 4,
+    "pipeline": 4,
     "engines": 5, "store": 5,
     "faces": 6,
     "cli": 7, "desk": 7,
 }  # fmt: skip
-# Reading a script is the one thing that an edge of the store asks of a step: files hold scripts.
-# The orders of sessions and of versions stand on that of one script, and their faces on the others.
-BELOW = {
-    ("errors", "spans"), ("units", "errors"), ("sitting", "pipeline"),
-    ("pipeline_versions", "pipeline"), ("outputs_versions", "outputs"),
-}  # fmt: skip
+BELOW = {("errors", "spans"), ("units", "errors")}
 MODULES = sorted(p for p in ROOT.rglob("*.py") if p.name != "__main__.py" and p != ROOT / "__init__.py")
 
 

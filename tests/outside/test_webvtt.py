@@ -16,9 +16,9 @@ from hypothesis import strategies as st
 
 from promptprep import faces
 from promptprep.model.rig import Studio
-from promptprep.outputs import paper_tools
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.outputs import paper_tools
+from promptprep.pipeline.scripts import time_one
 from promptprep.rendering.caption_files import chapters, chapters_list, chapters_vtt, srt, ttml, vtt
 from promptprep.rendering.captions import Caption, caption_limits, captions_of, count
 from promptprep.rendering.environment import environment

@@ -16,7 +16,7 @@ import pytest
 
 from promptprep.faces import known_language, read_script, tools
 from promptprep.model.rig import Studio
-from promptprep.pipeline_versions import translators_kit
+from promptprep.pipeline.versions import translators_kit
 from promptprep.rendering.versions_xliff import NAMESPACE, kit_xliff
 
 DEMO = Path(__file__).parents[2] / "scripts_demo"

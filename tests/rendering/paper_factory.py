@@ -13,9 +13,9 @@ from promptprep.model.language import FIRST_CLASS
 from promptprep.model.lines import BrokenScript, Column
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Paper, Reader, Studio
-from promptprep.outputs import paper_tools
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import FALLBACK_RIG, time_one, wording_digest
+from promptprep.pipeline.outputs import paper_tools
+from promptprep.pipeline.scripts import FALLBACK_RIG, time_one, wording_digest
 from promptprep.rendering.environment import environment
 from promptprep.rendering.printing import PaperTools
 from promptprep.store.templates import shipped

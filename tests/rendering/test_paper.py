@@ -151,7 +151,7 @@ def test_head_and_foot_say_where_the_reader_is() -> None:
 def test_paper_and_screen_print_one_digest_over_one_text() -> None:
     """The screen copy's own lines, read back from its page, say what the paper's copy says."""
     studio = faces.studio_for([shipped("scripts_demo")])
-    from promptprep.pipeline import prepare_one
+    from promptprep.pipeline.scripts import prepare_one
     from promptprep.rendering.screen import screen_html
 
     script = faces.load_scripts([shipped("scripts_demo") / "children.en.md"], studio)[0]

@@ -13,13 +13,13 @@ from promptprep.model.rig import Studio
 from promptprep.model.script import Paragraph, Script
 from promptprep.model.session import Item, SessionFinding
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
+from promptprep.pipeline.sessions import numbered_script
 from promptprep.session.cue_checks import CueCheck
 from promptprep.session.cue_labels import between
 from promptprep.session.cue_points import numbered_cues
 from promptprep.session.cue_sheet import cue_sheet
 from promptprep.session.cue_words import CueWords
-from promptprep.sitting import numbered_script
 from promptprep.store.session import cue_words
 
 BLOCKS = st.lists(

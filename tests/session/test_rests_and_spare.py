@@ -11,7 +11,7 @@ from promptprep import faces
 from promptprep.model.rig import Studio
 from promptprep.model.session import Session, TimedItem
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
 from promptprep.session.clock import moment
 from promptprep.session.findings import session_findings
 from promptprep.session.plan import needed_ms, planned_session

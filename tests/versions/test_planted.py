@@ -13,7 +13,7 @@ from promptprep.faces import known_language, load_scripts, studio_for, tools
 from promptprep.model.script import Script
 from promptprep.model.versions import VersionFinding
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
 from promptprep.versions.compare import Timed, compared
 from promptprep.versions.findings import Side
 from tests.versions.planted import PLANTED, REPHRASED

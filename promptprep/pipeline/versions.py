@@ -16,7 +16,7 @@ from promptprep.model.script import Script
 from promptprep.model.timing import Z80
 from promptprep.model.versions import Expected, ReaderFit, Versions
 from promptprep.parsing.parse import parse_script
-from promptprep.pipeline import time_one
+from promptprep.pipeline.scripts import time_one
 from promptprep.timing.pace import default_pace
 from promptprep.versions.compare import Timed, compared, source_version
 from promptprep.versions.findings import Side

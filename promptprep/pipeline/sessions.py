@@ -13,7 +13,7 @@ from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.session import Item, RunningOrder, Session, SessionFinding, SessionLimits, TimedItem, TimedSegment
 from promptprep.model.timing import Timing
-from promptprep.pipeline import reader_of, rig_of, time_one, wording_digest
+from promptprep.pipeline.scripts import reader_of, rig_of, time_one, wording_digest
 from promptprep.session.cue_checks import CueCheck
 from promptprep.session.cue_labels import numbered_source
 from promptprep.session.cue_points import numbered_cues
