@@ -111,7 +111,8 @@ def _slot_findings(made: Version) -> list[VersionFinding]:
     tag, found = made.language, []
     kind = verdict(made.timing.timing, made.slot_s)
     if kind in ("over", "tight") and made.change is not None and made.slot_s is not None:
-        level: Level = "fix" if kind == "over" else "look"
+        likely = made.timing.timing.mean_s > made.slot_s
+        level: Level = "fix" if kind == "over" else "look" if likely else "note"
         word = "runs" if kind == "over" else "may run"
         expected = clock_text(made.timing.timing.mean_s)
         message = f"this version {word} over its slot of {clock_text(made.slot_s)}: expected {expected}"
