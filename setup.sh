@@ -118,7 +118,7 @@ demo)
     .venv/bin/promptprep demo --out promptprep-demo
     ;;
 test)
-    exec .venv/bin/python -m pytest
+    exec .venv/bin/python -m pytest -n 2 --dist loadfile
     ;;
 dev) say "Ready: .venv/bin holds promptprep, pytest, ruff and mypy." ;;
 esac
