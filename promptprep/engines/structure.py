@@ -42,7 +42,7 @@ class SpacyStructure:
         return result
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=64)
 def _pipeline(language: str) -> Any:
     installed = [name for name in _PIPELINES.get(language, ()) if find_spec(name) is not None]
     if not installed:

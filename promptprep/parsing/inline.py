@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import unicodedata
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -22,9 +23,7 @@ class Places:
     source_starts: list[int]
 
     def at(self, offset: int) -> int:
-        row = 0
-        while row + 1 < len(self.content_starts) and self.content_starts[row + 1] <= offset:
-            row += 1
+        row = bisect_right(self.content_starts, offset) - 1
         return self.source_starts[row] + offset - self.content_starts[row]
 
 

@@ -46,7 +46,12 @@ def _cue(state: StateInline, silent: bool) -> bool:
 
 
 def _remark(state: StateInline, silent: bool) -> bool:
-    return _matched(state, silent, REMARK, "remark")
+    """A remark inside a line. Where none closes any more, the rest of the text is not searched again and again."""
+    if not state.src.startswith("<!--", state.pos):
+        return False
+    if (last := state.env.get("last_close")) is None or last[0] is not state.src:
+        last = state.env["last_close"] = (state.src, state.src.rfind("-->"))
+    return last[1] >= state.pos and _matched(state, silent, REMARK, "remark")
 
 
 def _matched(state: StateInline, silent: bool, pattern: re.Pattern[str], name: str) -> bool:

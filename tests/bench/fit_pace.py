@@ -299,8 +299,8 @@ def toml(tag: str, found: dict[str, Any]) -> str:
     lines = [HEAD.format(language=tag), f'unit = "{UNITS.get(tag, "phone")}"', f'source = "{found["source"]}"', ""]
     lines += ["[coefficients]", *(f"{n} = {round(float(v), 4)}" for n, v in sorted(found["coefficients"].items())), ""]
     spread = {
-        "day": found["day"], "end_s": 0.2, "one_pause": 0.25, "one_sound": 0.1, "own_sd": found["own_sd"], "pauses": 0.3,
-        "reader": found["reader"], "sounds": 0.05,
+        "day": found["day"], "end_s": 0.2, "one_pause": 0.25, "one_sound": 0.1, "own_sd": found["own_sd"],
+        "pauses": 0.3, "reader": found["reader"], "sounds": 0.05,
     }  # fmt: skip
     lines += ["[spread]", *(f"{n} = {v}" for n, v in spread.items()), ""]
     for name, (sounds, pauses) in STYLES.items():
