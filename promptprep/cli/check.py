@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from promptprep.cli.common import AsJson, Paths, StudioFile, print_json
+from promptprep.cli.common import AsJson, Paths, StudioFile, print_json, show_losses
 from promptprep.model.finding import LEVELS, Finding
 from promptprep.model.script import Script
 from promptprep.spans import LineIndex
@@ -36,21 +36,23 @@ def command(
         print_json(findings=rows)
     else:
         for script, findings in checked:
+            show_losses(script)
             _show(script, findings)
     if any(f.level == "fix" for _, findings in checked for f in findings):
         raise typer.Exit(1)
 
 
 def _show(script: Script, findings: list[Finding]) -> None:
-    from promptprep.rendering.findings import excerpt
+    from promptprep.rendering.findings import excerpt, why
 
     index = LineIndex(script.source)
     for f in findings:
         line, column = index.place(f.start)
         typer.echo(f"{script.file}:{line}:{column}: {f.level}: {f.message} [{f.name}]")
         typer.echo(f"    {excerpt(script.source, f.start, f.end)}")
+        typer.echo(f"    why: {why(f.name)}")
         if f.hint:
-            typer.echo(f"    {f.hint}")
+            typer.echo(f"    do: {f.hint}")
         if f.instead is not None:
             typer.echo(f"    instead: {f.instead}")
     counts = ", ".join(f"{sum(f.level == level for f in findings)} {level}" for level in LEVELS)

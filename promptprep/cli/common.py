@@ -10,6 +10,8 @@ from typing import Annotated, Any
 
 import typer
 
+from promptprep.model.script import Script
+
 Paths = Annotated[list[Path], typer.Argument(help="Scripts, or folders of scripts.", show_default=False)]
 StudioFile = Annotated[
     Path | None,
@@ -51,3 +53,15 @@ def _padded(text: str, width: int, right: bool) -> str:
 def rounded(values: Mapping[str, Any], digits: int = 4) -> dict[str, Any]:
     """Figures short enough to read, in a form that stays the same from run to run."""
     return {k: round(v, digits) if isinstance(v, float) else v for k, v in values.items()}
+
+
+def heading(script: Script) -> str:
+    """A script's file, title and language; a language that was only guessed says so."""
+    guessed = ", guessed from the copy" if script.language_origin == "detected" else ""
+    return f"{script.file or script.name}: {script.title} ({script.language}{guessed})"
+
+
+def show_losses(script: Script) -> None:
+    """What a foreign format had that a script cannot carry."""
+    for loss in script.losses:
+        typer.echo(f"not carried over: {loss}")

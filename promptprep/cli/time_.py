@@ -6,7 +6,7 @@ from pathlib import Path
 
 import typer
 
-from promptprep.cli.common import AsJson, Paths, StudioFile, print_json, table
+from promptprep.cli.common import AsJson, Paths, StudioFile, heading, print_json, show_losses, table
 from promptprep.model.script import Script
 from promptprep.model.timing import ScriptTiming
 from promptprep.units import clock_text
@@ -44,7 +44,8 @@ def _show(script: Script, timing: ScriptTiming) -> None:
         )
         for s in timing.segments
     ]
-    typer.echo(f"{script.file or script.name}: {script.title} ({script.language})")
+    typer.echo(heading(script))
+    show_losses(script)
     typer.echo(table(("segment", ">starts", ">runs", ">80 % range", ">fixed", ">slot", ">words"), rows))
     typer.echo(
         f"whole: {clock_text(whole.mean_s)}, in 8 of 10 takes {clock_text(whole.low_s)} to {clock_text(whole.high_s)}"

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
+from promptprep.checking.catalogue import RULES
 from promptprep.model.finding import Finding
 from promptprep.model.prepared import PreparedScript
 from promptprep.spans import LineIndex
@@ -25,8 +27,20 @@ def finding_object(finding: Finding, source: str, file: str | None, index: LineI
         "level": finding.level,
         "excerpt": excerpt(source, finding.start, finding.end),
         "message": finding.message,
+        "why": why(finding.name),
         "hint": finding.hint,
+        "instead": finding.instead,
     }
+
+
+@lru_cache(maxsize=1)
+def _reasons() -> dict[str, str]:
+    return {rule.name: rule.trips for rule in RULES}
+
+
+def why(name: str) -> str:
+    """Why a finding of that name trips a reader, in a sentence."""
+    return _reasons().get(name, "")
 
 
 def excerpt(source: str, start: int, end: int, around: int = 24) -> str:

@@ -17,7 +17,7 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.sightline import Sightline
 from promptprep.model.timing import BlockTiming, SegmentTiming
-from promptprep.rendering.findings import finding_objects
+from promptprep.rendering.findings import finding_objects, why
 from promptprep.rendering.first import first_things, quantity_name
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.rendering.sightline_rows import figure_rows
@@ -264,8 +264,8 @@ def _place_findings(rows: list[Row], findings: Sequence[Finding]) -> None:
     starts = [row.start for row in rows]
     for finding in sorted(findings, key=lambda f: (RANK[f.level], f.start)):
         row = rows[max(bisect_right(starts, finding.start) - 1, 0)]
-        row.findings.append({"level": finding.level, "name": finding.name, "message": finding.message,
-                             "hint": finding.hint, "instead": finding.instead})  # fmt: skip
+        shown = {"level": finding.level, "name": finding.name, "message": finding.message, "why": why(finding.name)}
+        row.findings.append({**shown, "hint": finding.hint.rstrip("."), "instead": finding.instead})
 
 
 # -- one rig ------------------------------------------------------------------------------------------------
