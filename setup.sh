@@ -57,6 +57,8 @@ debian_setup() {
     if [ ! -x .venv/bin/python ] && ! { [ -n "$python" ] && "$python" -c 'import ensurepip, venv' 2>/dev/null; }; then
         want="$want python3-venv"
     fi
+    # The browser's driver needs libatomic, and a test applies a patch as a user would.
+    if [ "$mode" != demo ]; then want="$want libatomic1 patch"; fi
     # Ubuntu's chromium package is a snap, which no container runs: there Playwright brings its own.
     if [ "$mode" != demo ] && ! is_ubuntu; then want="$want chromium"; fi
     # shellcheck disable=SC2086  # a list of words is meant
