@@ -11,10 +11,10 @@ from typing import Any
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
 from promptprep.model.script import POSITION_KINDS, Cue
-from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.direction import direction_of
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import sheet_for
+from promptprep.session.cue_points import numbered_cues
 from promptprep.session.cue_sheet import cue_sheet
 from promptprep.units import clock_text
 

@@ -8,7 +8,7 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Note, Segment
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
-from promptprep.units import MM_PER_PT, clock_text
+from promptprep.units import clock_text
 
 CARD_PT = 18.0  # UKAAF G003 (2019): large print is at least 16 points, ideally 18
 CARD_LINE_PT = 27.0
@@ -59,7 +59,3 @@ def _shared_out(notes: list[tuple[str, ...]], sheet: Sheet) -> list[tuple[tuple[
             cards.append([])
         cards[-1].append(note)
     return [tuple(card) for card in cards]
-
-
-def bullet_pt() -> float:
-    return BULLET_MM / MM_PER_PT

@@ -8,13 +8,13 @@ from typing import Literal
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import TIMED_KINDS, Cue, CueLine, Note, Paragraph, Segment
 from promptprep.model.timing import BlockTiming, SegmentTiming
-from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.direction import isolated
 from promptprep.rendering.pages import Entry, Item, Row
 from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
-from promptprep.units import MM_PER_PT, clock_text
+from promptprep.session.cue_points import numbered_cues
+from promptprep.units import clock_text
 
 LANE_PT = 10.5
 LANE_LINE_PT = 13.0
@@ -209,10 +209,6 @@ def lane_drop_pt(sheet: Sheet) -> float:
     """How far a lane line lies below the top of a line of copy so that both stand on one base line."""
     middle_em = 0.388  # half of ascent less descent of the bundled Noto Sans (1.069 and 0.293 em)
     return (sheet.line_pt - LANE_LINE_PT) / 2 + (sheet.font_pt - LANE_PT) * middle_em
-
-
-def lane_width_pt(sheet: Sheet) -> float:
-    return (sheet.lane_mm - LANE_PAD_MM) / MM_PER_PT
 
 
 def _first_said(segment: Segment) -> dict[int, frozenset[int]]:

@@ -6,8 +6,8 @@ from typing import Any
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Segment
+from promptprep.model.session import NumberedCue
 from promptprep.model.timing import SegmentTiming
-from promptprep.rendering.cue_numbers import NumberedCue
 from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift_px
 
 

@@ -10,10 +10,11 @@ from dataclasses import dataclass
 from promptprep.model.lines import Line, LineRun
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
+from promptprep.model.session import NumberedCue
 from promptprep.model.timing import SegmentTiming, TimedPause, TimedWord
-from promptprep.rendering.cue_numbers import NumberedCue, numbered_cues
 from promptprep.rendering.screen_travel import Travel, travel
 from promptprep.rendering.screenfuls import Screenful, screenfuls
+from promptprep.session.cue_points import numbered_cues
 
 CARD_FROM_S = 1.5  # shorter waits get no card
 

@@ -139,3 +139,8 @@ class Abbreviations:
             if match and (start == 0 or not _LETTER.match(text, start - 1)):
                 return start, match.end(), match[0], said
         return None
+
+    def reading(self, text: str, dot: int, floor: int) -> Reading | None:
+        """The same as a reading, for languages whose abbreviations are said alike wherever they stand."""
+        found = self.around(text, dot, floor)
+        return Reading(Span(found[0], found[1]), found[3], "abbreviation") if found else None

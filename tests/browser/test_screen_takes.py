@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
-from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.screen import Place, screen_html
+from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
 

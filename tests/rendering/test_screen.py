@@ -19,7 +19,6 @@ from hypothesis import strategies as st
 
 from promptprep.errors import BadCall
 from promptprep.model.lines import Line, LineRun
-from promptprep.rendering.cue_numbers import numbered_cues
 from promptprep.rendering.movie import RATES, movie
 from promptprep.rendering.screen import screen_html, screen_pages, screen_pdf
 from promptprep.rendering.screen_plan import frame_of, page_shift_px, screen_plan
@@ -27,6 +26,7 @@ from promptprep.rendering.screen_travel import travel
 from promptprep.rendering.screen_words import ENGLISH
 from promptprep.rendering.screenfuls import screenfuls
 from promptprep.rendering.stills import page_images, stills
+from promptprep.session.cue_points import numbered_cues
 from promptprep.spans import Span
 from tests.rendering.screen_factory import FIELD, HALL, ROOT, SMALL, demo, env, fonts, hour, prepared
 

@@ -11,7 +11,6 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
-from promptprep.spans import Span
 from promptprep.speaking.languages.hi_clock import HindiClock
 from promptprep.speaking.languages.hi_halves import HindiHalves
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
@@ -65,11 +64,8 @@ class Hindi:
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
-        if text[at] == ".":
-            found = self._abbreviations.around(text, at, floor)
-            if found:
-                start, end, _, said = found
-                return Reading(Span(start, end), said, "abbreviation")
+        if text[at] == "." and (short := self._abbreviations.reading(text, at, floor)):
+            return short
         return self._rules.at(text, at)
 
     def _tail(self) -> str:
