@@ -120,21 +120,33 @@ def test_a_reload_loses_less_than_half_a_second(context: Any, address: str, tmp_
 
 
 def test_a_take_is_read_by_who_learns_from_it(context: Any, write_page: Any, tmp_path: Path) -> None:
-    """A whole short segment, with a hold in it: the reading is as long as its plan."""
+    """A whole short segment, with a hold in it: the reading is as long as its plan.
+
+    This runs on the real clock, so a stall of a busy machine spoils a take: then it is taken again, twice at most.
+    """
     one = prepared("# A\n\nOne two three four five six seven.\n\n# B\n\nEight nine ten eleven.")
-    page = opened(context, write_page("a.html", screen_html(one, env(), fonts)))
+    address = write_page("a.html", screen_html(one, env(), fonts))
+    planned = [pytest.approx(segment.timing.mean_s, abs=0.35) for segment in one.timing.segments]
+    for _ in range(3):
+        timed = read_take(_take_with_a_hold(context, address, tmp_path, one.timing.timing.mean_s))
+        if [reading.seconds for reading in timed] == planned:
+            break
+    assert [reading.text for reading in timed] == ["One two three four five six seven.", "Eight nine ten eleven."]
+    assert [reading.seconds for reading in timed] == planned
+
+
+def _take_with_a_hold(context: Any, address: str, folder: Path, planned_s: float) -> Path:
+    page = opened(context, address)
     start_take(page)
     page.wait_for_timeout(900)
     page.keyboard.press(" ")
     page.wait_for_timeout(800)
     page.keyboard.press(" ")
-    page.wait_for_timeout(round(1000 * one.timing.timing.mean_s))
+    page.wait_for_timeout(round(1000 * planned_s))
     page.keyboard.press("t")
-    file = saved(page, tmp_path)["file"]
-    timed = read_take(tmp_path / file)
-    assert [reading.text for reading in timed] == ["One two three four five six seven.", "Eight nine ten eleven."]
-    for reading, segment in zip(timed, one.timing.segments, strict=True):
-        assert reading.seconds == pytest.approx(segment.timing.mean_s, abs=0.35)
+    file = folder / saved(page, folder)["file"]
+    page.close()
+    return file
 
 
 def test_a_crash_of_the_page_keeps_the_take(context: Any, address: str) -> None:
