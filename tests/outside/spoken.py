@@ -1,6 +1,6 @@
 """Vectors of spoken forms: the files in `spoken_vectors/`, and how a saying is compared.
 
-A file is one language, `<tag>.toml`:
+A file is one set of a language: `<tag>.toml`, and `<tag>_<name>.toml` for sets written later, blind to the rules:
 
     [[vector]]
     text = "12/05/2026"                     # as written; a whole phrase where context decides
@@ -8,7 +8,8 @@ A file is one language, `<tag>.toml`:
     class = "date"                          # the classes of `model.spoken.Reading.kind`
     source = "whose rule or example it is"  # or "from memory"
 
-`language = "en-GB"` in a vector overrides the file's tag.
+`language = "en-GB"` in a vector overrides the file's tag. Braces in a saying hold choices, any of which is right:
+"{one|a} hundred {and |}five".
 """
 
 from __future__ import annotations
@@ -16,12 +17,15 @@ from __future__ import annotations
 import re
 import tomllib
 import unicodedata
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
 
 FOLDER = Path(__file__).parent / "spoken_vectors"
 _LEFT_OUT = re.compile(r"[,.;:!?\u200b\u00ad«»“”„\"]")
 _BLANKS = re.compile(r"[\s\-‐‑\u00a0\u202f]+")
+_CHOICE = re.compile(r"\{([^{}]*)\}")
 
 
 @dataclass(frozen=True)
@@ -44,12 +48,27 @@ def normal(text: str) -> str:
     return _BLANKS.sub(" ", _LEFT_OUT.sub("", folded)).strip()
 
 
-def vectors(tag: str) -> list[Vector]:
-    """The vectors of a language."""
-    with (FOLDER / f"{tag}.toml").open("rb") as file:
+def vectors(name: str) -> list[Vector]:
+    """The vectors of one file, named by its stem."""
+    tag = name.partition("_")[0]
+    with (FOLDER / f"{name}.toml").open("rb") as file:
         entries = tomllib.load(file)["vector"]
-    return [Vector(e["text"], tuple(e["said"]), e["class"], e["source"], e.get("language", tag)) for e in entries]
+    return [
+        Vector(e["text"], tuple(_choices(e["said"])), e["class"], e["source"], e.get("language", tag)) for e in entries
+    ]
+
+
+def _choices(said: list[str]) -> Iterator[str]:
+    """Every saying, with each combination of its choices spelled out."""
+    for saying in said:
+        parts = _CHOICE.split(saying)
+        yield from map("".join, product(*(p.split("|") if n % 2 else [p] for n, p in enumerate(parts))))
+
+
+def sets() -> list[str]:
+    """The stems of all files: a tag, or a tag and the name of a further set."""
+    return sorted(f.stem for f in FOLDER.glob("*.toml"))
 
 
 def languages() -> list[str]:
-    return sorted(f.stem for f in FOLDER.glob("*.toml"))
+    return [name for name in sets() if "_" not in name]
