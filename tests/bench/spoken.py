@@ -1,4 +1,4 @@
-"""Spoken forms by language and class, and how fast they are made: `python tests/bench/spoken.py`."""
+"""Spoken forms by language, set and class, and how fast they are made: `python tests/bench/spoken.py`."""
 
 from __future__ import annotations
 
@@ -13,23 +13,23 @@ sys.path.insert(0, str(ROOT))
 from promptprep.engines.spelling import IcuSpeller  # noqa: E402
 from promptprep.speaking.speak import speak  # noqa: E402
 from promptprep.store.languages import language_data  # noqa: E402
-from tests.outside.spoken import languages, vectors  # noqa: E402
+from tests.outside.spoken import languages, sets, vectors  # noqa: E402
 
 SPELLER = IcuSpeller()
 REPEATS = 5
 
 
 def table() -> None:
-    """Met vectors of each language, by class."""
+    """Met vectors of each set, by class."""
     total, met = Counter[tuple[str, str]](), Counter[tuple[str, str]]()
-    for tag in languages():
+    for tag in sets():
         for vector in vectors(tag):
             said = speak(vector.text, language_data(vector.language), SPELLER).text
             for key in ((tag, vector.kind), (tag, "")):
                 total[key] += 1
                 met[key] += vector.met_by(said)
     kinds = sorted({kind for _, kind in total if kind})
-    tags = languages()
+    tags = sets()
     print(f"{'class':14}" + "".join(f"{tag:>9}" for tag in tags))
     for kind in [*kinds, ""]:
         cells = (f"{met[tag, kind]}/{total[tag, kind]}" if total[tag, kind] else "-" for tag in tags)

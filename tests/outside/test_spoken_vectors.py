@@ -7,7 +7,7 @@ import pytest
 from promptprep.engines.spelling import IcuSpeller
 from promptprep.speaking.speak import speak
 from promptprep.store.languages import language_data
-from tests.outside.spoken import languages, sets, vectors, vectors_in
+from tests.outside.spoken import sets, vectors
 
 WANTED = 0.95
 SPELLER = IcuSpeller()
@@ -16,7 +16,7 @@ SPELLER = IcuSpeller()
 @pytest.mark.parametrize("name", sets())
 def test_spoken_forms_agree_with_their_sources(name: str) -> None:
     missed = []
-    cases = vectors_in(name)
+    cases = vectors(name)
     for vector in cases:
         said = speak(vector.text, language_data(vector.language), SPELLER).text
         if not vector.met_by(said):
