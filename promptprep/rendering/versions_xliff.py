@@ -25,7 +25,7 @@ def kit_xliff(kit: Kit) -> bytes:
     root.set("version", "2.1")
     root.set("srcLang", kit.source_language)
     root.set("trgLang", kit.target_language)
-    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
+    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name), trgDir=kit.direction)
     if kit.basis:
         _notes(file, [("general", kit.basis)])
     _unit(file, "title", kit.title)
@@ -46,6 +46,8 @@ def _segment_notes(segment: KitSegment) -> Iterator[tuple[str, str]]:
         room = f"room for speech: {segment.room_s:.0f} s"
         if segment.characters is not None:
             room += f", about {segment.characters} characters in all"
+        if segment.words is not None:
+            room += f", {segment.words} words"
         yield "room", room
     if segment.cues:
         yield "cues", "cues kept by the script: " + "; ".join(segment.cues)
@@ -62,21 +64,27 @@ def _unit(parent: ElementTree.Element, number: str, unit: KitUnit) -> None:
         for n, cue in enumerate(cues, 1):
             ElementTree.SubElement(data, _tag("data"), id=f"d{n}").text = _clean(cue)
     segment = ElementTree.SubElement(made, _tag("segment"), state="translated" if unit.target else "initial")
-    _inline(ElementTree.SubElement(segment, _tag("source")), unit.text, cues)
+    _inline(ElementTree.SubElement(segment, _tag("source")), unit.text, cues, unit.cues)
     if unit.target:
-        _inline(ElementTree.SubElement(segment, _tag("target")), unit.target, cues)
+        _inline(ElementTree.SubElement(segment, _tag("target")), unit.target, cues, unit.cues)
 
 
-def _inline(element: ElementTree.Element, text: str, cues: list[str]) -> None:
+def _inline(element: ElementTree.Element, text: str, cues: Sequence[str], own: Sequence[str]) -> None:
+    """Text with its cues as placeholders. `own` are the source's cues in order: a cue's id is its place among them,
+    so that a target's placeholder is the twin of its source's wherever it stands; one too many gets a new id."""
+    free = {cue: [n for n, c in enumerate(own, 1) if c == cue] for cue in cues}
+    more = len(own)
     last: ElementTree.Element | None = None
-    at = count = 0
+    at = 0
     for found in _BRACKET.finditer(text):
-        if found[0] not in cues:
+        cue = found[0]
+        if cue not in free:
             continue
         _append(element, last, text[at : found.start()])
-        count += 1
+        more += not free[cue]
+        number = free[cue].pop(0) if free[cue] else more
         last = ElementTree.SubElement(
-            element, _tag("ph"), id=str(count), dataRef=f"d{cues.index(found[0]) + 1}", disp=_clean(found[0])
+            element, _tag("ph"), id=str(number), dataRef=f"d{cues.index(cue) + 1}", disp=_clean(cue)
         )
         at = found.end()
     _append(element, last, text[at:])

@@ -103,14 +103,31 @@ def _xliff(path: Path) -> Filled:
     targets: dict[str, str] = {}
     losses: list[str] = []
     for unit in root.iter(f"{_XLIFF}unit"):
-        data_of = {d.get("id"): d.text or "" for d in unit.iter(f"{_XLIFF}data")}
         code = unit.get("name") or ""
-        text = "".join(_flat(t, data_of) for s in unit.iter(f"{_XLIFF}segment") for t in s.findall(f"{_XLIFF}target"))
-        if not _CODE.match(code):
-            losses.append(f"unit {unit.get('id')}: its name was lost; left out: {text[:50]}")
-        else:
+        text, whole = _unit_target(unit)
+        if not whole and text.strip():
+            losses.append(f"{code}: a part of it is not translated")
+        if _CODE.match(code):
             targets[code] = text.strip()
+        elif text.strip():
+            losses.append(f"unit {unit.get('id')}: its name was lost; left out: {text[:50]}")
     return Filled(_language(path, root.get("trgLang") or ""), targets, (), tuple(losses))
+
+
+def _unit_target(unit: Any) -> tuple[str, bool]:
+    """The target of a unit, in whatever segments a program has cut it, and whether all of them are translated."""
+    data_of = {d.get("id"): d.text or "" for d in unit.iter(f"{_XLIFF}data")}
+    parts: list[tuple[int, str]] = []
+    gaps = 0
+    for place, part in enumerate((e for e in unit if e.tag in (f"{_XLIFF}segment", f"{_XLIFF}ignorable")), 1):
+        target = part.find(f"{_XLIFF}target")
+        if target is None and part.tag.endswith("ignorable"):
+            target = part.find(f"{_XLIFF}source")
+        gaps += target is None
+        if target is not None:
+            order = target.get("order", "")
+            parts.append((int(order) if order.isdecimal() else place, _flat(target, data_of)))
+    return "".join(text for _, text in sorted(parts, key=lambda p: p[0])), not (parts and gaps)
 
 
 def _flat(element: Any, data_of: dict[str | None, str]) -> str:

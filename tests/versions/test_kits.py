@@ -125,6 +125,25 @@ def test_xliff_comes_back_with_its_cues(tmp_path: Path) -> None:
     assert filled.target_language == "fr"
 
 
+def test_a_unit_that_was_cut_into_segments_is_made_whole(tmp_path: Path) -> None:
+    """XLIFF 2.1, 4.2.2.5 and 4.7: a program may cut a unit; `ignorable` holds what stands between; `order` is the
+    target's order."""
+    whole = kit_xliff(kit(made=FRENCH)).decode()
+    start = whole.index("<segment", whole.index('name="close/1"'))
+    end = whole.index("</segment>", start) + len("</segment>")
+    cut = (
+        '<segment id="a"><source>Good</source><target order="3">nuit.</target></segment>'
+        "<ignorable><source> </source></ignorable>"
+        '<segment id="b"><source>night.</source><target order="1">Bonne</target></segment>'
+    )
+    path = tmp_path / "ridge.fr.kit.xlf"
+    path.write_text(whole[:start] + cut + whole[end:], "utf-8")
+    filled = read_kit(path)
+    assert (filled.targets["close/1"], filled.losses) == ("Bonne nuit.", ())
+    path.write_text(path.read_text("utf-8").replace('<target order="1">Bonne</target>', ""), "utf-8")
+    assert read_kit(path).losses == ("close/1: a part of it is not translated",)
+
+
 @pytest.mark.parametrize("language", ["fr", "ar", "ja", "ru", "hi"])
 @pytest.mark.parametrize("suffix", ["docx", "xlf"])
 def test_the_demo_goes_out_and_comes_back_the_same(language: str, suffix: str, tmp_path: Path) -> None:
