@@ -111,7 +111,8 @@ def take_back_kit(paths: Sequence[Path], kit: Path, out: Path | None = None) -> 
     filled = read_kit(kit)
     if filled.target_language == source.language:
         raise BadCall("kit-of-source", "the kit says that it is in the source's language", "name the right source")
-    text, losses = taken_back(source, filled)
+    months = known_language(filled.target_language).maybe("versions", "months", {})
+    text, losses = taken_back(source, filled, [str(month).casefold() for month in months])
     folder = out or paths[0].parent
     folder.mkdir(parents=True, exist_ok=True)
     file = folder / f"{source.name}.{filled.target_language}.md"

@@ -1,8 +1,7 @@
-"""Reads a filled translator's kit: DOCX as a word processor leaves it, or XLIFF 2."""
+"""Reads a filled translator's kit: a document as a word processor leaves it, or XLIFF 2."""
 
 from __future__ import annotations
 
-import io
 import re
 from pathlib import Path
 from typing import Any
@@ -10,82 +9,59 @@ from typing import Any
 from promptprep.errors import UnreadableInput
 from promptprep.model.kit import Filled
 from promptprep.store.files import read_bytes
+from promptprep.store.kit_tables import FORMATS, HINT, Row, table_rows
 
 _NAMED = re.compile(r"\.([a-z]{2,3}(?:-[A-Za-z0-9]{2,8})*)\.kit$")
 _CODE = re.compile(r"^(title|\S+/\d+)$")
 _XLIFF = "{urn:oasis:names:tc:xliff:document:2.0}"
-HINT = "give the kit as it came back: a .docx or an .xlf file"
+_TAG = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*")
+_NUMBER = re.compile(r"^\d+[.)]\s*")
 
 
 def read_kit(path: Path) -> Filled:
     """The translations in a filled kit. Raises `UnreadableInput` where the file is no kit."""
-    readers = {".docx": _docx, ".xlf": _xliff, ".xliff": _xliff}
-    reader = readers.get(path.suffix.lower())
-    if reader is None:
-        raise UnreadableInput("not-a-kit", f"a kit is no {path.suffix or 'such'} file", HINT, str(path))
-    return reader(path)
+    suffix = path.suffix.lower()
+    if suffix in FORMATS:
+        return _document(path)
+    if suffix in (".xlf", ".xliff"):
+        return _xliff(path)
+    raise UnreadableInput("not-a-kit", f"a kit is no {path.suffix or 'such'} file", HINT, str(path))
 
 
 def _fault(path: Path, why: str) -> UnreadableInput:
     return UnreadableInput("broken-kit", f"the kit cannot be read: {why}", HINT, str(path))
 
 
-def _docx(path: Path) -> Filled:
-    import zipfile
-
-    import docx
-
-    data = read_bytes(path)
-    try:
-        document = docx.Document(io.BytesIO(data))
-    except (zipfile.BadZipFile, KeyError, ValueError, OSError) as fault:
-        raise _fault(path, str(fault) or "it is no DOCX document") from None
-    words = str(document.core_properties.keywords or "").split()
-    language = words[3] if len(words) > 3 and words[0] == "promptprep-kit" else ""
+def _document(path: Path) -> Filled:
+    rows = table_rows(path)
+    if not rows:
+        raise _fault(path, "it has no table of texts")
+    language = ""
     targets: dict[str, str] = {}
     loose: list[tuple[str, str]] = []
     losses: list[str] = []
-    rows = [row for table in document.tables for row in table.rows]
-    if not rows:
-        raise _fault(path, "it has no table of texts")
     for row in rows:
-        cells = [_cell_text(cell) for cell in row.cells]
-        if not language and len(cells) >= 3 and cells[0].casefold() == "code":
-            language = cells[2]
-        _take_row(cells, targets, loose, losses)
+        if len(row.cells) < 3:
+            continue
+        if row.cells[0].casefold() == "code":
+            language = language or row.cells[2].strip()
+        else:
+            _take_row(row, targets, loose, losses)
     return Filled(_language(path, language), targets, tuple(loose), tuple(losses))
 
 
-def _take_row(cells: list[str], targets: dict[str, str], loose: list[tuple[str, str]], losses: list[str]) -> None:
-    if len(cells) < 3 or cells[0].casefold() == "code":
-        return
-    code = re.sub(r"^\d+[.)]\s*", "", cells[0].strip()).replace("\u2044", "/")
+def _take_row(row: Row, targets: dict[str, str], loose: list[tuple[str, str]], losses: list[str]) -> None:
+    """A row's translation by its code: the first word of its first cell, without a number put before it."""
+    bare = _NUMBER.sub("", row.cells[0].strip()).replace("\u2044", "/")
+    code = bare.split()[0] if bare else ""
     if not _CODE.match(code):
-        loose.append((cells[1], cells[2]))
+        loose.append((row.cells[1], row.cells[2]))
+        code = "a row without code"
     elif code in targets:
         losses.append(f"{code}: stands twice in the kit; the first is taken")
     else:
-        targets[code] = cells[2]
-
-
-def _cell_text(cell: Any) -> str:
-    """The text of a cell as it stands: accepted changes in, deleted text out, numbering of lists not in the text."""
-    return "\n\n".join(t for p in cell.paragraphs if (t := _paragraph_text(p).strip()))
-
-
-def _paragraph_text(paragraph: Any) -> str:
-    word = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
-    parts = []
-    for node in paragraph._p.iter():
-        if node.tag == f"{word}t":
-            parts.append(node.text or "")
-        elif node.tag in (f"{word}br", f"{word}cr"):
-            parts.append("\n")
-        elif node.tag == f"{word}tab":
-            parts.append(" ")
-        elif node.tag == f"{word}noBreakHyphen":
-            parts.append("-")
-    return "".join(parts)
+        targets[code] = row.cells[2]
+    losses += [f"{code}: {loss}" for loss in row.losses]
 
 
 def _xliff(path: Path) -> Filled:
@@ -149,9 +125,11 @@ def _flat(element: Any, data_of: dict[str | None, str]) -> str:
 
 
 def _language(path: Path, said: str) -> str:
+    """The language that the table's head says, else the file's name."""
     named = _NAMED.search(path.stem if path.stem.endswith(".kit") else path.stem + ".kit")
-    language = said or (named[1] if named else "")
-    if not re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", language):
-        hint = "call the file by its language: sky.fr.kit.docx"
-        raise UnreadableInput("kit-without-language", "the kit does not say its language", hint, str(path))
-    return language
+    for tag in (said, named[1] if named else ""):
+        if _TAG.fullmatch(tag):
+            base, *rest = tag.split("-")
+            return "-".join([base.lower(), *rest])
+    hint = "call the file by its language: sky.fr.kit.docx"
+    raise UnreadableInput("kit-without-language", "the kit does not say its language", hint, str(path))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from difflib import SequenceMatcher
 from typing import NamedTuple
@@ -17,7 +17,7 @@ _BRACKET = re.compile(r"\[[^\[\]\n]*\](?!\{)")
 _LOST_SAY = re.compile(r"\[([^\[\]\n]+)\]\s*\{?\s*say\s*=\s*[\"“”„«»″'‘’]+([^\"“”„«»″\n}]*)[\"“”„«»″'‘’]+\s*\}?")
 _WIDE = str.maketrans({"［": "[", "］": "]", "【": "[", "】": "]", "｛": "{", "｝": "}"})
 _MARKER = re.compile(r"\s*(?:[-*+]|\d+[.)])[ \t]+")
-_NUMBERED = re.compile(r"^\s*(?:\d+[.)]|[•·▪-])[ \t]+")
+_NUMBERED = re.compile(r"[ \t]*(?:(\d+)([.)])|[•·▪-])[ \t]+")
 _RISKY = re.compile(r"^(\s*)(#{1,6}\s|\+\+\+|>|<!--)")
 _ATTRIBUTES = re.compile(r"[ \t]*\{[^{}\n]*\}[ \t]*$")
 SHOWN = ("graphic", "screen")  # cues whose words the audience reads
@@ -92,12 +92,19 @@ def units_of(script: Script) -> dict[str, str]:
     return found
 
 
-def taken_back(script: Script, filled: Filled) -> tuple[str, list[str]]:
-    """(the new version's text, what was lost). Cues, ids, slots and order are the source's."""
+def taken_back(script: Script, filled: Filled, months: Collection[str] = ()) -> tuple[str, list[str]]:
+    """(the new version's text, what was lost). Cues, ids, slots and order are the source's.
+
+    `months` are the target language's: a number before one is a date, not a list's.
+    """
     losses = list(filled.losses)
-    targets = dict(filled.targets)
     known = {"title": KitUnit("title", "script title", script.title)}
     known |= {u.code: u for s in script.segments for u in _units(script, s)}
+    written = {code.casefold(): code for code in known}
+    targets = {
+        written.get(code.casefold(), code): _unnumbered(t, known.get(code), months, losses)
+        for code, t in filled.targets.items()
+    }
     _find_loose(known, targets, filled, losses)
     strays = [code for code in targets if code not in known]
     losses += [f"{code}: the source has no such text; left out: {_short(targets[code])}" for code in strays]
@@ -174,9 +181,6 @@ def _passage(script: Script, block: Paragraph, unit: KitUnit, target: str, losse
 def mended(target: str, unit: KitUnit, losses: list[str]) -> str:
     """A translation with what a word processor spoils put right: quotes, brackets, numbering, lost cues."""
     text = target.translate(_WIDE)
-    if _NUMBERED.match(text) and not _NUMBERED.match(unit.text):
-        losses.append(f"{unit.code}: a number or bullet that the word processor put before it was taken off")
-        text = _NUMBERED.sub("", text, 1)
     for m in list(_LOST_SAY.finditer(text)):
         if not _SAY.fullmatch(m[0]):
             text = text.replace(m[0], f'[{m[1]}]{{say="{m[2].strip()}"}}')
@@ -188,6 +192,23 @@ def mended(target: str, unit: KitUnit, losses: list[str]) -> str:
         losses.append(f"{unit.code}: no pronunciation is given for {words}; add {{say=...}} if it is needed")
     lines = [_RISKY.sub(r"\1\\\2", " ".join(line.split())) for line in re.split(r"\n\s*\n|\n", text)]
     return "\n\n".join(line for line in lines if line)
+
+
+def _unnumbered(text: str, unit: KitUnit | None, months: Collection[str], losses: list[str]) -> str:
+    """Lines without the numbers and bullets of a word processor's list; a date's or the source's own number stays."""
+    if unit is None or _NUMBERED.match(unit.text):
+        return text
+    own = set(re.findall(r"\d+", unit.text))
+    lines = []
+    for line in text.split("\n"):
+        m = _NUMBERED.match(line)
+        word = re.match(r"[^\W\d_]*", line[m.end() :]) if m else None
+        is_date = bool(m and word and m[2] == "." and (m[1] in own or word[0].casefold() in months))
+        if m and not is_date:
+            losses.append(f"{unit.code}: {m[0].strip()!r} that the word processor put before it was taken off")
+            line = line[m.end() :]
+        lines.append(line)
+    return "\n".join(lines)
 
 
 def _with_cues(text: str, unit: KitUnit, losses: list[str]) -> str:

@@ -86,13 +86,30 @@ def test_a_filled_document_comes_back_as_a_script(tmp_path: Path) -> None:
 def test_what_a_word_processor_spoils_is_put_right_and_told() -> None:
     unit = KitUnit("look/2", "passage", "Wait. [pause 1] Go.", cues=("[pause 1]",))
     losses: list[str] = []
-    assert mended("1. Attendez. Allez.", unit, losses) == "Attendez. Allez. [pause 1]"
-    assert len(losses) == 2
+    assert mended("Attendez. Allez.", unit, losses) == "Attendez. Allez. [pause 1]"
+    assert len(losses) == 1
     losses = []
     assert mended("Attendez. ［pausa 1］ Allez.", unit, losses) == "Attendez. [pause 1] Allez."
     assert len(losses) == 1
     losses = []
     assert mended("# Attendez. [pause 1]", unit, losses) == "\\# Attendez. [pause 1]"
+
+
+@pytest.mark.parametrize(
+    ("typed", "kept"),
+    [
+        ("1. Gute Nacht.", "Gute Nacht."),
+        ("• Gute Nacht.", "Gute Nacht."),
+        ("3) Gute Nacht.", "Gute Nacht."),
+        ("1. Dezember: gute Nacht.", "1. Dezember: gute Nacht."),
+        ("25. heißt das Schild.", "25. heißt das Schild."),
+    ],
+)
+def test_a_list_s_number_goes_and_a_date_s_stays(typed: str, kept: str) -> None:
+    source = parse_script("# Close {#close}\n\nGood night, 25.\n", name="ridge", language="en")
+    text, losses = taken_back(source, Filled("de", {"close/0": "Ende", "close/1": typed, "title": "T"}), ["dezember"])
+    assert text.endswith(f"\n\n{kept}\n")
+    assert len(losses) == (typed != kept)
 
 
 def test_rows_without_their_code_are_known_by_their_source(tmp_path: Path) -> None:
