@@ -50,6 +50,7 @@ class Kit:
     segments: tuple[KitSegment, ...]
     basis: str = ""
     direction: str = "ltr"
+    source_direction: str = "ltr"
 
     @property
     def units(self) -> tuple[KitUnit, ...]:

@@ -98,4 +98,5 @@ def translators_kit(source: Script, language: str, made: Script | None, studio: 
     slots = [(s.timing.fixed_s, s.slot_s) for s in timing.segments]
     sample = made.source if made else str(tools.language(language).maybe("fonts", "sample", ""))
     direction = direction_of(sample, tools.language(language))
-    return kit_of(source, language, slots, room, units_of(made) if made else None, direction)
+    kit = kit_of(source, language, slots, room, units_of(made) if made else None, direction)
+    return replace(kit, source_direction=direction_of(source.source, tools.language(source.language)))

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 import io
 import re
+from collections.abc import Sequence
 from typing import Any
 
-from promptprep.model.kit import Kit, KitSegment
+from promptprep.model.kit import Kit, KitSegment, KitUnit
 from promptprep.units import clock_text
 
 _NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
-WIDTHS_MM = (22.0, 74.0, 74.0)
+WIDTHS_MM = (24.0, 73.0, 73.0)
+KINDS = {"note": "note, not spoken", "cue": "shown, not spoken"}
 
 
 def kit_docx(kit: Kit) -> bytes:
     """The kit as DOCX. The first column holds each text's code: by it the translation finds its place again."""
+    import datetime
+
     import docx
     from docx.shared import Mm, Pt
 
@@ -26,8 +30,9 @@ def kit_docx(kit: Kit) -> bytes:
     document.core_properties.title = _clean(kit.title.text)
     document.core_properties.language = kit.target_language
     document.core_properties.keywords = f"promptprep-kit {kit.name} {kit.source_language} {kit.target_language}"
-    import datetime
-
+    document.core_properties.author = "promptprep"
+    document.core_properties.comments = ""
+    _styles(document, kit)
     fixed = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)
     document.core_properties.created = document.core_properties.modified = fixed
     document.add_heading(_clean(kit.title.text), 0)
@@ -37,7 +42,7 @@ def kit_docx(kit: Kit) -> bytes:
                            'A pronunciation is written [word]{say="..."}.')  # fmt: skip
     if kit.basis:
         document.add_paragraph(_clean(kit.basis))
-    _table(document, [("title", kit.title.text, kit.title.target)], kit)
+    _table(document, [kit.title], kit)
     for segment in kit.segments:
         _segment(document, segment, kit)
     held = io.BytesIO()
@@ -49,9 +54,8 @@ def _segment(document: Any, segment: KitSegment, kit: Kit) -> None:
     document.add_heading(_clean(segment.title or segment.id), 1)
     for line in segment_lines(segment):
         document.add_paragraph(_clean(line))
-    rows = [(u.code, u.text, u.target) for u in segment.units]
-    if rows:
-        _table(document, rows, kit)
+    if segment.units:
+        _table(document, segment.units, kit)
 
 
 def segment_lines(segment: KitSegment) -> list[str]:
@@ -75,32 +79,67 @@ def segment_lines(segment: KitSegment) -> list[str]:
     return lines
 
 
-def _table(document: Any, rows: list[tuple[str, str, str]], kit: Kit) -> None:
+def _styles(document: Any, kit: Kit) -> None:
+    """Styles for the columns: the copy is checked in its own language and written from its own side."""
+    from docx.enum.style import WD_STYLE_TYPE
+    from docx.shared import Pt
+
+    columns = (
+        ("Code", "", "ltr"),
+        ("Source", kit.source_language, kit.source_direction),
+        ("Translation", kit.target_language, kit.direction),
+    )
+    for name, language, direction in columns:
+        style = document.styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH)
+        style.base_style = document.styles["Normal"]
+        style.font.size = Pt(9 if name == "Code" else 11)
+        style.paragraph_format.space_after = Pt(3)
+        marks = style.element.get_or_add_rPr()
+        if direction == "rtl":
+            style.element.get_or_add_pPr().append(_mark("bidi"))
+            marks.append(_mark("rtl"))
+        marks.append(_mark("lang", val=language, eastAsia=language, bidi=language) if language else _mark("noProof"))
+
+
+def _mark(name: str, **values: str) -> Any:
+    """An element of WordprocessingML with attributes of its own namespace."""
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+
+    element = OxmlElement(f"w:{name}")
+    for key, value in values.items():
+        element.set(qn(f"w:{key}"), value)
+    return element
+
+
+def _table(document: Any, units: Sequence[KitUnit], kit: Kit) -> None:
     from docx.shared import Mm
 
     table = document.add_table(rows=1, cols=3)
     table.style = "Table Grid"
     table.autofit = False
-    for cell, text in zip(table.rows[0].cells, ("Code", kit.source_language, kit.target_language), strict=True):
-        cell.text = text
-    for code, source, target in rows:
-        cells = table.add_row().cells
-        for cell, text in zip(cells, (code, source, target), strict=True):
-            cell.text = _clean(text)
-        _direct(cells[2], kit.direction)
-    for row in table.rows:
-        for cell, width in zip(row.cells, WIDTHS_MM, strict=True):
-            cell.width = Mm(width)
+    for column, width in zip(table.columns, WIDTHS_MM, strict=True):
+        column.width = Mm(width)
+    _fill(table.rows[0], ("Code", kit.source_language, kit.target_language))
+    table.rows[0]._tr.get_or_add_trPr().append(_mark("tblHeader"))
+    for unit in units:
+        row = table.add_row()
+        _fill(row, (unit.code, unit.text, unit.target))
+        row._tr.get_or_add_trPr().append(_mark("cantSplit"))
+        if kind := KINDS.get(unit.kind):
+            row.cells[0].add_paragraph(kind, "Code")
 
 
-def _direct(cell: Any, direction: str) -> None:
-    """A right-to-left language is written from the right from the first letter on."""
-    if direction != "rtl":
-        return
-    from docx.oxml import OxmlElement
+def _fill(row: Any, texts: tuple[str, str, str]) -> None:
+    from docx.shared import Mm
 
-    for paragraph in cell.paragraphs:
-        paragraph._p.get_or_add_pPr().append(OxmlElement("w:bidi"))
+    for cell, text, style, width in zip(row.cells, texts, ("Code", "Source", "Translation"), WIDTHS_MM, strict=True):
+        cell.width = Mm(width)
+        first, *more = re.split(r"\n{2,}", _clean(text))
+        cell.paragraphs[0].text = first
+        cell.paragraphs[0].style = style
+        for part in more:
+            cell.add_paragraph(part, style)
 
 
 def _without_clock(data: bytes) -> bytes:

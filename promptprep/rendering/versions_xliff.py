@@ -25,7 +25,9 @@ def kit_xliff(kit: Kit) -> bytes:
     root.set("version", "2.1")
     root.set("srcLang", kit.source_language)
     root.set("trgLang", kit.target_language)
-    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name), trgDir=kit.direction)
+    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
+    file.set("srcDir", kit.source_direction)
+    file.set("trgDir", kit.direction)
     if kit.basis:
         _notes(file, [("general", kit.basis)])
     _unit(file, "title", kit.title)

@@ -48,8 +48,9 @@ def fill(data: bytes, texts: dict[str, str]) -> docx.document.Document:
     document = docx.Document(io.BytesIO(data))
     for table in document.tables:
         for row in table.rows:
-            if row.cells[0].text in texts:
-                row.cells[2].text = texts[row.cells[0].text]
+            code = row.cells[0].paragraphs[0].text
+            if code in texts:
+                row.cells[2].text = texts[code]
     return document
 
 
