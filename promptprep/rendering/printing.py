@@ -12,6 +12,7 @@ from markupsafe import Markup
 
 from promptprep.rendering.environment import render
 from promptprep.rendering.measure import Measure
+from promptprep.rendering.tagging import finish_tags
 from promptprep.spans import Span
 
 Words = Callable[[str], str]  # a text of the interface in the script's language
@@ -62,7 +63,11 @@ def pdf_from_html(html: str, identity: str) -> bytes:
     from weasyprint.urls import URLFetcher
 
     written = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",))).write_pdf(
-        pdf_variant="pdf/ua-1", pdf_tags=True, pdf_identifier=identity.encode("utf-8"), full_fonts=False
+        finisher=finish_tags,
+        pdf_variant="pdf/ua-1",
+        pdf_tags=True,
+        pdf_identifier=identity.encode("utf-8"),
+        full_fonts=False,
     )
     assert isinstance(written, bytes)
     return written
