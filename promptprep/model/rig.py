@@ -114,9 +114,14 @@ class Paper:
 
 @dataclass(frozen=True, slots=True)
 class Studio:
-    """What `studio.toml` says. `levels` overrides findings' levels by rule name ("off" silences one)."""
+    """What `studio.toml` says. `levels` overrides findings' levels by rule name ("off" silences one).
+
+    `language` is that of the pages which belong to no script: rig sheets, sheets of a session. A script's own pages
+    are in the script's language.
+    """
 
     title: str = ""
+    language: str = "en"
     file: str | None = None
     rigs: Mapping[str, Rig] = field(default_factory=dict)
     readers: Mapping[str, Reader] = field(default_factory=dict)

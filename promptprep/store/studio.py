@@ -11,6 +11,7 @@ from typing import Any
 
 from promptprep.errors import UnreadableInput
 from promptprep.model.finding import LEVELS
+from promptprep.model.language import FIRST_CLASS
 from promptprep.model.rig import PAPER_VARIANTS, Paper, Reader, Rig, Studio
 from promptprep.rendering.sheets import CARDS, SHEETS_MM
 from promptprep.sightline.build import rig_from
@@ -24,7 +25,7 @@ from promptprep.units import MM_PER_PT, parse_length
 
 FILE = "studio.toml"
 KEYS = (
-    "title", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates", "extra",
+    "title", "language", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates", "extra",
 )  # fmt: skip
 READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
 PAPER_KEYS = (
@@ -76,6 +77,7 @@ class _Reading(Checked):
         self._check_rigs(readers, self.table("rigs"))
         studio = Studio(
             title=self.text("title", default=""),
+            language=self._language(),
             file=self.file,
             rigs=rigs,
             readers=readers,
@@ -90,6 +92,14 @@ class _Reading(Checked):
         )
         self.raise_faults()
         return studio
+
+    def _language(self) -> str:
+        tag = self.text("language", default="en")
+        if tag in FIRST_CLASS:
+            return str(tag)
+        hint = "use one of: " + ", ".join(FIRST_CLASS)
+        self.fault(("language",), f"sheets are not printed in {tag!r}", hint, "unknown-language")
+        return "en"
 
     def _rig(self, name: str, table: Mapping[str, Any]) -> Rig | None:
         return self.attempt(("rigs", name), lambda: rig_from(name, table))

@@ -44,6 +44,8 @@ def test_the_demo_studio() -> None:
     assert studio.rigs["desk"].lens_y == pytest.approx(-40 / 194)
     spoken = {tag for reader in studio.readers.values() for tag in reader.languages}
     assert spoken == {"en", "es", "fr", "de", "pt", "ru", "ar", "hi", "sw", "zh", "ja", "ko"}
+    assert studio.language == "en"
+    assert parse_studio('language = "ja"').language == "ja"
     assert studio.paper.punched
     assert studio.paper.font_pt == pytest.approx(16)
 
@@ -133,6 +135,8 @@ def test_what_no_room_has(old: str, new: str, code: str, line: int, word: str) -
 OTHER = [
     ("titel = 'x'", "unknown-key", 1, "'title'"),
     ("title = 5", "wrong-value", 1, "quotes"),
+    ("language = 'it'", "unknown-language", 1, "sheets"),
+    ("language = 3", "wrong-value", 1, "quotes"),
     ("[readers.a]\nacuity = 'good'", "wrong-value", 2, "20/25"),
     ("[readers.a]\nacuity = '1/0'", "wrong-value", 2, "20/25"),
     ("[readers.a]\nlanguages = ['en', 'klingonish']", "unknown-language", 2, "klingonish"),
