@@ -112,9 +112,17 @@ def take_back_kit(paths: Sequence[Path], kit: Path, out: Path | None = None) -> 
     if filled.target_language == source.language:
         raise BadCall("kit-of-source", "the kit says that it is in the source's language", "name the right source")
     months = known_language(filled.target_language).maybe("versions", "months", {})
-    text, losses = taken_back(source, filled, [str(month).casefold() for month in months])
     folder = out or paths[0].parent
     folder.mkdir(parents=True, exist_ok=True)
     file = folder / f"{source.name}.{filled.target_language}.md"
+    text, losses = taken_back(source, filled, [str(month).casefold() for month in months], _readable(file))
     kept = replace_text(file, text)
     return file, kept, losses
+
+
+def _readable(file: Path) -> Script | None:
+    """The script that stands there; None where there is none, or one that cannot be read."""
+    try:
+        return read_script(file) if file.exists() else None
+    except PromptprepError:
+        return None

@@ -11,9 +11,9 @@ from typing import Any, NamedTuple
 from promptprep.errors import UnreadableInput
 from promptprep.store.files import read_bytes
 
-FORMATS = {".docx": "docx", ".odt": "odt", ".rtf": "rtf", ".html": "html", ".htm": "html"}
-HINT = "give the kit as it came back: a .docx, .odt, .rtf, .html or .xlf file"
-_STARTS = {"docx": b"PK", "odt": b"PK", "rtf": b"{\\rtf"}
+FORMATS = {".docx": "docx", ".odt": "odt", ".html": "html", ".htm": "html"}
+HINT = "give the kit as it came back: a .docx, .odt, .html or .xlf file"
+_STARTS = {"docx": b"PK", "odt": b"PK"}
 _LEFT_OUT = {"Strikeout": "struck-out copy", "Note": "a footnote", "Image": "a picture", "Math": "a formula",
              "Table": "a table inside the table"}  # fmt: skip
 

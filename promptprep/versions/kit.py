@@ -14,11 +14,13 @@ from promptprep.spans import Span
 
 _SAY = re.compile(r'\[([^\[\]\n]+)\]\{\s*say\s*=\s*"([^"\n]*)"\s*\}')
 _BRACKET = re.compile(r"\[[^\[\]\n]*\](?!\{)")
-_LOST_SAY = re.compile(r"\[([^\[\]\n]+)\]\s*\{?\s*say\s*=\s*[\"“”„«»″'‘’]+([^\"“”„«»″\n}]*)[\"“”„«»″'‘’]+\s*\}?")
+_LOST_SAY = re.compile(r"\[([^\[\]\n]+)\]\s*\{\s*say\s*=([^{}\n]*)\}", re.IGNORECASE)
+_QUOTES = " \t\u00a0\u202f\"“”„«»″'‘’"
 _WIDE = str.maketrans({"［": "[", "］": "]", "【": "[", "】": "]", "｛": "{", "｝": "}"})
 _MARKER = re.compile(r"\s*(?:[-*+]|\d+[.)])[ \t]+")
 _NUMBERED = re.compile(r"[ \t]*(?:(\d+)([.)])|[•·▪-])[ \t]+")
 _RISKY = re.compile(r"^(\s*)(#{1,6}\s|\+\+\+|>|<!--)")
+_TITLE = re.compile(r"^title\s*=.*$", re.MULTILINE)
 _ATTRIBUTES = re.compile(r"[ \t]*\{[^{}\n]*\}[ \t]*$")
 SHOWN = ("graphic", "screen")  # cues whose words the audience reads
 ALIKE = 0.8  # share of a source text that must agree for a row without its code to be taken for it
@@ -92,10 +94,13 @@ def units_of(script: Script) -> dict[str, str]:
     return found
 
 
-def taken_back(script: Script, filled: Filled, months: Collection[str] = ()) -> tuple[str, list[str]]:
+def taken_back(
+    script: Script, filled: Filled, months: Collection[str] = (), before: Script | None = None
+) -> tuple[str, list[str]]:
     """(the new version's text, what was lost). Cues, ids, slots and order are the source's.
 
-    `months` are the target language's: a number before one is a date, not a list's.
+    `months` are the target language's: a number before one is a date, not a list's. `before` is the version that
+    stood there: its front matter stays (the reader, the mark), but for the title.
     """
     losses = list(filled.losses)
     known = {"title": KitUnit("title", "script title", script.title)}
@@ -116,7 +121,8 @@ def taken_back(script: Script, filled: Filled, months: Collection[str] = ()) -> 
     for span, new in sorted(edits, reverse=True):
         text = text[: span.start] + new + text[span.end :]
     title = _clean_title(targets.get("title", "")) or ""
-    return _front(script, filled.target_language, title) + text[body_start:].lstrip("\r\n"), losses
+    front = _kept_front(before, title) or _front(script, filled.target_language, title)
+    return front + text[body_start:].lstrip("\r\n"), losses
 
 
 def _find_loose(known: Mapping[str, KitUnit], targets: dict[str, str], filled: Filled, losses: list[str]) -> None:
@@ -183,7 +189,7 @@ def mended(target: str, unit: KitUnit, losses: list[str]) -> str:
     text = target.translate(_WIDE)
     for m in list(_LOST_SAY.finditer(text)):
         if not _SAY.fullmatch(m[0]):
-            text = text.replace(m[0], f'[{m[1]}]{{say="{m[2].strip()}"}}')
+            text = text.replace(m[0], f'[{m[1]}]{{say="{m[2].strip(_QUOTES)}"}}')
             losses.append(f"{unit.code}: the marks around the pronunciation of {m[1]!r} were changed; put right")
     text = _with_cues(text, unit, losses)
     given = {m[1] for m in _SAY.finditer(text)}
@@ -245,6 +251,20 @@ def _heading(script: Script, segment: Segment, title: str) -> str:
 
 def _clean_title(text: str) -> str:
     return _ATTRIBUTES.sub("", " ".join(text.translate(_WIDE).split()).lstrip("#").strip()).replace("\n", " ")
+
+
+def _kept_front(before: Script | None, title: str) -> str:
+    """The front matter of the version that stood there with the new title; "" where it has none."""
+    part = next((p for p in before.parts if p.kind == "front-matter"), None) if before else None
+    if before is None or part is None:
+        return ""
+    head = part.span.of(before.source).rstrip().replace("\r\n", "\n")
+    if title:
+        line = f"title = {_quoted(title)}"
+        head = (
+            _TITLE.sub(lambda _: line, head, count=1) if _TITLE.search(head) else head.replace("\n", f"\n{line}\n", 1)
+        )
+    return head + "\n\n"
 
 
 def _front(script: Script, language: str, title: str) -> str:

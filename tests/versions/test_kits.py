@@ -18,6 +18,7 @@ from promptprep.store.kits import read_kit
 from promptprep.versions.kit import kit_of, mended, taken_back, units_of
 
 DEMO = Path(__file__).parents[2] / "scripts_demo"
+DATA = Path(__file__).parent / "data"
 SOURCE = """+++
 title = "Ridge"
 slot = "1:00"
@@ -91,6 +92,12 @@ def test_what_a_word_processor_spoils_is_put_right_and_told() -> None:
     assert len(losses) == 1
     losses = []
     assert mended("Attendez. ［pausa 1］ Allez.", unit, losses) == "Attendez. [pause 1] Allez."
+    assert len(losses) == 1
+    losses = []
+    assert (
+        mended("Ici [Véga] {Say = «\u00a0VÉ-ga\u00a0»}. [pause 1]", unit, losses)
+        == 'Ici [Véga]{say="VÉ-ga"}. [pause 1]'
+    )
     assert len(losses) == 1
     losses = []
     assert mended("# Attendez. [pause 1]", unit, losses) == "\\# Attendez. [pause 1]"
@@ -175,6 +182,48 @@ def test_the_demo_goes_out_and_comes_back_the_same(language: str, suffix: str, t
         (c.kind, c.text, c.duration_s) for s in before.segments for c in s.cues
     ]
     assert [loss for loss in losses if "no pronunciation" not in loss] == []
+
+
+@pytest.mark.parametrize("suffix", ["docx", "odt", "html"])
+def test_what_a_word_processor_saved_comes_back(suffix: str, tmp_path: Path) -> None:
+    """The demo's French kit, filled and saved in a word processor of today: stars became bold, a number and lists came
+    before copy, quotes and a cue's first letter were changed, and (not in HTML, which forgets it) a change is tracked.
+    """
+    wanted = (DEMO / "sky.fr.md").read_text("utf-8").replace('reader = "ines"\n', "")
+    if suffix != "html":
+        wanted = wanted.replace("Ce mois-ci, il y a", "En décembre, il y a")
+    file, _, losses = versions.take_back_kit([DEMO / "sky.en.md"], DATA / f"sky.fr.kit.{suffix}", tmp_path)
+    assert file.read_text("utf-8") == wanted
+    assert sorted(loss.split(":")[0] for loss in losses) == [
+        "close/3", "look/5", "look/5", "look/6", "opening/3", "opening/4",
+    ]  # fmt: skip
+
+
+def test_the_version_s_own_front_matter_stays(tmp_path: Path) -> None:
+    for name in ("sky.en.md", "sky.fr.md", "studio.toml"):
+        (tmp_path / name).write_bytes((DEMO / name).read_bytes())
+    before = (tmp_path / "sky.fr.md").read_text("utf-8")
+    versions.translator_kit([tmp_path / "sky.en.md"], "fr", tmp_path / "kits")
+    kit_file = tmp_path / "kits" / "sky.fr.kit.xlf"
+    kit_file.write_text(kit_file.read_text("utf-8").replace("Le ciel du mois", "Le ciel de décembre"), "utf-8")
+    file, kept, _ = versions.take_back_kit([tmp_path / "sky.en.md"], kit_file)
+    assert file.read_text("utf-8") == before.replace("Le ciel du mois", "Le ciel de décembre")
+    assert kept is not None
+    assert kept.read_text("utf-8") == before
+
+
+def test_what_a_cell_cannot_carry_is_told(tmp_path: Path) -> None:
+    page = """<table><tr><th>code</th><th>en</th><th>Fr</th></tr><tr><td><p>1. Close/1</p></td><td>Good night.</td>
+    <td><p>Bonne <b>nuit</b><del>, adieu</del>.<img src="x.png" alt="moon"></p></td></tr></table>"""
+    (tmp_path / "ridge.html").write_text(page, "utf-8")
+    filled = read_kit(tmp_path / "ridge.html")
+    assert filled.target_language == "fr"
+    assert filled.targets == {"Close/1": "Bonne *nuit*."}
+    assert [loss.split(":")[1].strip() for loss in filled.losses] == [
+        "struck-out copy is left out", "a picture is left out",
+    ]  # fmt: skip
+    text, _ = taken_back(parse_script(SOURCE, name="ridge", language="en"), filled)
+    assert "Bonne *nuit*." in text
 
 
 def test_nothing_is_overwritten(tmp_path: Path) -> None:
