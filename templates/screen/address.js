@@ -18,14 +18,15 @@ function readAddress(reader, first) {
 
 function readTime(reader, asked, first) {
   const at = Number.parseFloat(asked.get("at"));
+  reader.pass(performance.now());
   if (Number.isFinite(at)) {
-    const from = reader.clock.at;
+    const from = reader.clock.due;
     reader.stage.glide = null;
     reader.clock.jump(at);
-    if (!first) reader.recorder.jumped(from, reader.clock.at);
+    if (!first) reader.recorder.jumped(from, reader.clock.due);
   }
-  if (asked.get("hold") === "1") reader.clock.hold(true);
-  else if (asked.has("hold") || (asked.has("at") && Number.isFinite(at))) reader.clock.release();
+  if (asked.get("hold") === "1") { reader.hold("hand"); reader.clock.hold(true); }
+  else if (asked.has("hold") || Number.isFinite(at)) reader.release();
 }
 
 // Settings outlive a reload, not the window.

@@ -13,7 +13,7 @@ function listenToKeys(ask, busy) {
     event.preventDefault();
     if (event.repeat && (!command.again || event.timeStamp - last < AGAIN_MS)) return;
     last = event.timeStamp;
-    ask(command.name);
+    ask(command.name, undefined, event.timeStamp);
   });
 }
 

@@ -45,7 +45,7 @@ class Pointer {
   end(event) {
     const from = this.from;
     this.from = null;
-    if (from && from.id === event.pointerId && !from.moved) this.ask("toggle");
+    if (from && from.id === event.pointerId && !from.moved) this.ask("toggle", undefined, event.timeStamp);
   }
 
   wheel(event) {

@@ -28,8 +28,8 @@ class Reader {
   }
 
   async begin() {
-    listenToKeys((name) => this.ask(name), () => this.recorder.on);
-    this.pointer = new Pointer((name) => this.ask(name), (pixels) => this.shift(pixels), this.stage);
+    listenToKeys((...asked) => this.ask(...asked), () => this.recorder.on);
+    this.pointer = new Pointer((...asked) => this.ask(...asked), (pixels) => this.shift(pixels), this.stage);
     byId("bar").append(...barButtons((name) => this.ask(name)));
     byId("help").append(...helpPanel());
     recallView(this);
@@ -37,12 +37,18 @@ class Reader {
     readAddress(this, true);
     window.addEventListener("hashchange", () => readAddress(this, false));
     window.addEventListener("resize", () => this.refit());
-    window.addEventListener("pagehide", () => { this.recorder.flush(); this.sayTakes(0); this.link.say("leaving"); });
-    document.addEventListener("visibilitychange", () => { if (document.hidden) this.recorder.flush(); });
+    window.addEventListener("pagehide", () => { this.keep(); this.sayTakes(0); this.link.say("leaving"); });
+    document.addEventListener("visibilitychange", () => { if (document.hidden) this.keep(); });
     this.refit();
     requestAnimationFrame((now) => this.frame(now));
     await this.store.open();
     this.takeUp(await this.recorder.load());
+  }
+
+  // All of the take up to now, into the store.
+  keep() {
+    this.pass(performance.now());
+    this.recorder.flush();
   }
 
   refit() {
@@ -57,16 +63,23 @@ class Reader {
   frame(now) {
     requestAnimationFrame((next) => this.frame(next));
     this.pads.poll();
-    const before = this.clock.at;
-    const gap = this.clock.tick(now);
-    if (this.clapLeft !== null) this.clapDown(gap);
-    if (this.waitAtGuests) this.stopAtGuestEnd(before);
-    this.recorder.pass(gap, this.clock.at);
-    if (this.clock.going && !waitAt(this.clock.at)) this.spoken += gap;
-    if (before < plan.end_s && this.clock.at >= plan.end_s) this.changed();
+    this.pass(now);
     this.draw(now);
-    this.restFade(gap);
     if (now - this.lastSaid > SAY_MS) this.sayState(now);
+  }
+
+  // Brings clock and take up to `now` (milliseconds): for each frame, and before anything is asked, so that a hold
+  // counts from its key and not from the frame before it.
+  pass(now) {
+    const before = this.clock.due;
+    const gap = this.clock.tick(now);
+    const beyond = this.waitAtGuests ? this.stopAtGuestEnd(before) : null;
+    this.recorder.pass(gap, this.clock.due, this.clock.factor);
+    if (beyond !== null) this.hold("guest", beyond);
+    if (this.clapLeft !== null) this.clapDown(Math.min(gap, SLOW_FRAME_S));
+    if (this.clock.going && !waitAt(this.clock.due)) this.spoken += gap;
+    if (before < plan.end_s && this.clock.due >= plan.end_s) this.changed();
+    this.restFade(gap);
   }
 
   draw(now) {
@@ -83,18 +96,27 @@ class Reader {
     byId("sleep").style.opacity = eased(this.dark);
   }
 
+  // Stands the clock at a guest part's end; gives by how many real seconds it had gone beyond, else null.
   stopAtGuestEnd(before) {
     const wait = waitAt(before);
-    if (wait?.kind !== "live" || this.clock.at < wait.end_s - 0.1 || !this.clock.going) return;
-    this.clock.at = Math.min(this.clock.at, wait.end_s - 0.05);
-    this.hold("guest");
+    const stop = wait?.end_s - 0.05;
+    if (wait?.kind !== "live" || before >= stop || this.clock.due < stop) return null;
+    const beyond = realBetween(stop, this.clock.due, this.clock.factor);
+    this.clock.jump(stop);
+    this.clock.going = true;
+    return beyond;
   }
 
   // -- commands ---------------------------------------------------------------------------------------------
 
-  ask(name, value) {
+  // `when` is the moment of the key or button, in the page's milliseconds: a busy page may get to it later.
+  ask(name, value, when = performance.now()) {
     const command = COMMANDS.find((known) => known.name === name);
-    if (command) this.queue.ask(command, value);
+    if (!command) return;
+    const { going } = this.clock;
+    this.pass(Math.min(when, performance.now()));
+    if (name === "toggle" && going && !this.clock.going) return; // it was held meanwhile: that is what was wanted
+    this.queue.ask(command, value);
   }
 
   run(name, value) {
@@ -104,27 +126,28 @@ class Reader {
     this.changed();
   }
 
-  hold(cause) {
+  // `ago` real seconds before now.
+  hold(cause, ago = 0) {
     if (!this.clock.going) return;
     this.clock.hold();
-    this.recorder.note("hold", this.recorder.now, round(this.clock.at), cause);
+    this.recorder.note("hold", round(this.recorder.elapsed - ago), round(this.clock.due), cause);
     this.restVoice();
     this.changed();
   }
 
   release() {
     if (this.cut) this.takeUpNow();
-    if (this.recorder.on && !this.recorder.entered) this.recorder.clap(this.clock.at);
+    if (this.recorder.on && !this.recorder.entered) this.recorder.clap(this.clock.due);
     this.clock.release();
     if (this.clock.going) this.recorder.note("release", this.recorder.now);
     keepAwake();
   }
 
   jump(at) {
-    const from = this.clock.at;
+    const from = this.clock.due;
     this.stage.glideFrom();
     this.clock.jump(at);
-    this.recorder.jumped(from, this.clock.at);
+    this.recorder.jumped(from, this.clock.due);
   }
 
   byLines(step) {
@@ -135,9 +158,10 @@ class Reader {
   // Shifts the text under a finger or the wheel: `pixels` of the picture.
   shift(pixels) {
     if (this.stage.pages || !plan.lines.length) return;
-    const from = this.clock.at;
-    this.clock.jump(secondAt(clamp(heightAt(from) + pixels, centreOf(0), centreOf(plan.lines.length - 1))));
-    this.recorder.jumped(from, this.clock.at);
+    this.pass(performance.now());
+    const { at, due } = this.clock;
+    this.clock.jump(secondAt(clamp(heightAt(at) + pixels, centreOf(0), centreOf(plan.lines.length - 1))));
+    this.recorder.jumped(due, this.clock.due);
   }
 
   setPace(factor) {
@@ -147,10 +171,10 @@ class Reader {
   }
 
   startTake() {
-    if (this.clock.at >= plan.end_s) this.clock.jump(0);
+    this.clock.jump(this.clock.due >= plan.end_s ? 0 : this.clock.at);
     this.clock.hold(true);
-    this.recorder.start(this.clock.at);
-    this.recorder.note("hold", this.recorder.now, round(this.clock.at), "clap");
+    this.recorder.start(this.clock.due);
+    this.recorder.note("hold", this.recorder.now, round(this.clock.due), "clap");
     this.clapLeft = CLAP_S;
   }
 
@@ -183,7 +207,7 @@ class Reader {
   }
 
   takeUpNow() {
-    this.recorder.resume(this.cut, this.clock.at);
+    this.recorder.resume(this.cut, this.clock.due);
     this.cut = null;
   }
 
@@ -200,7 +224,7 @@ class Reader {
   }
 
   slept(gap) {
-    this.recorder.note("hold", this.recorder.now, round(this.clock.at), "sleep");
+    this.recorder.note("hold", this.recorder.now, round(this.clock.due), "sleep");
     this.notice(fill(words.slept, { s: Math.round(gap) }));
     this.changed();
   }
@@ -254,7 +278,7 @@ class Reader {
   }
 
   runAsked(name, value) {
-    if (name === "segment") { this.touched = true; doings.segment(this, value); this.changed(); }
+    if (name === "segment") { this.pass(performance.now()); this.touched = true; doings.segment(this, value); this.changed(); }
     else this.ask(name, value);
   }
 }

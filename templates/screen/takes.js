@@ -22,29 +22,36 @@ const TAKE_EVENTS = {
   enter: (take, [segment, at, from]) => take.segments.push({
     ...segment, started_s: at, ended_s: null, from_s: from, to_s: null, held_s: 0, whole: false,
   }),
-  leave: (take, [at, to, whole]) => Object.assign(take.segments.at(-1) ?? {}, { ended_s: at, to_s: to, whole }),
+  leave: (take, [at, to, whole]) => {
+    if (held(take)) heldFor(take, take.holds.at(-1).at_s, at);
+    Object.assign(take.segments.at(-1) ?? {}, { ended_s: at, to_s: to, whole });
+  },
   hold: (take, [at, script, cause]) => take.holds.push({ at_s: at, script_s: script, length_s: null, cause }),
   release: (take, [at]) => {
+    if (!held(take)) return;
     const hold = take.holds.at(-1);
-    if (!hold || hold.length_s !== null) return;
     hold.length_s = round(at - hold.at_s);
-    heldFor(take, hold.length_s);
+    heldFor(take, hold.at_s, at);
   },
   jump: (take, [at, from, to]) => take.jumps.push({ at_s: at, from_s: from, to_s: to }),
   pace: (take, [at, factor]) => take.pace.push({ at_s: at, factor }),
   clap: (take, [at]) => { take.clap_s = at; },
   break: (take, [at, length]) => {
     take.breaks.push({ at_s: at, length_s: length });
-    if (take.holds.at(-1)?.length_s !== null) heldFor(take, length);
+    if (!held(take)) heldFor(take, at, at + length);
   },
   end: (take, [at]) => Object.assign(take, { ended_s: at, finished: true }),
   saved: (take) => { take.saved = true; },
 };
 
-// Time that the segment on hand stood still: who learns from a take leaves it out.
-function heldFor(take, seconds) {
+const held = (take) => take.holds.at(-1)?.length_s === null;
+
+// Time that the segment on hand stood still: who learns from a take leaves it out. A hold that began in a segment
+// before, and was jumped out of, counts from where this one began.
+function heldFor(take, from, to) {
   const segment = take.segments.at(-1);
-  if (segment && segment.ended_s === null) segment.held_s = round(segment.held_s + seconds);
+  if (!segment || segment.ended_s !== null) return;
+  segment.held_s = round(segment.held_s + Math.max(to - Math.max(from, segment.started_s), 0));
 }
 
 const round = (seconds) => Math.round(seconds * 1000) / 1000;
@@ -121,6 +128,7 @@ class Recorder {
     this.begin(take, until + gone);
     this.place = at;
     this.segment = segmentAt(at);
+    this.fromStart = false; // a reading that was cut off teaches no pace
     this.note("break", round(until), round(gone));
   }
 
@@ -146,58 +154,61 @@ class Recorder {
   enter(at) {
     this.segment = segmentAt(at);
     this.fromStart = at <= (plan.segments[this.segment]?.at_s ?? 0) + 0.05;
-    this.noteSegment(at);
+    this.noteSegment(at, this.now);
     const line = lineAt(at);
     if (plan.lines.length && Math.abs(plan.lines[line][0] - at) < 0.001) this.noteLine(line, this.now);
   }
 
-  noteSegment(from) {
+  noteSegment(from, at) {
     const segment = plan.segments[this.segment];
     if (!segment) return;
     const { id, mean_s, fixed_s, text } = segment;
-    this.note("enter", { id, planned_s: mean_s, fixed_s, text }, this.now, round(from));
+    this.note("enter", { id, planned_s: mean_s, fixed_s, text }, at, round(from));
   }
 
   noteLine(line, at) {
     this.note("line", line, plan.lines[line][0], at);
   }
 
-  leave(at, whole) {
-    if (plan.segments.length) this.note("leave", this.now, round(at), whole);
+  leave(to, whole, at = this.now) {
+    if (plan.segments.length) this.note("leave", at, round(to), whole);
   }
 
-  // One frame: `gap` real seconds, then the clock stands at `at`.
-  pass(gap, at) {
+  // `gap` real seconds went by at the pace `factor`; now the plan stands at `at`.
+  pass(gap, at, factor) {
     if (!this.take) return;
+    const [place, before] = [this.place, this.elapsed];
     this.elapsed += gap;
     this.take.ended_s = this.now;
     this.take.script_s = round(at);
-    if (this.entered && at > this.place) this.moved(at, gap);
-    if (this.entered && at >= plan.end_s && this.place < plan.end_s) this.leave(at, this.fromStart);
+    if (this.entered && at > place) this.moved(at, (there) => round(before + realBetween(place, there, factor)));
     this.place = at;
     this.sinceFlush += gap * 1000;
     if (this.sinceFlush >= PART_MS) this.flush();
   }
 
-  moved(at, gap) {
+  // `when` gives the real second at which the plan stood at a place of this stretch.
+  moved(at, when) {
     const before = lastNotAfter(plan.lines, this.place, (l) => l[0]);
     const after = lastNotAfter(plan.lines, at, (l) => l[0]);
-    const span = at - this.place;
     for (let line = before + 1; line <= after; line += 1) {
-      const late = gap * (at - plan.lines[line][0]) / span;
-      this.changeSegment(plan.lines[line][0]);
-      this.noteLine(line, round(this.elapsed - late));
+      const there = plan.lines[line][0];
+      this.changeSegment(there, when);
+      this.noteLine(line, when(there));
     }
-    this.changeSegment(at);
+    this.changeSegment(at, when);
+    if (at >= plan.end_s && this.place < plan.end_s) this.leave(at, this.fromStart, when(at));
   }
 
-  changeSegment(at) {
-    const next = segmentAt(at);
-    if (next === this.segment) return;
-    this.leave(plan.segments[next].at_s, this.fromStart);
-    this.segment = next;
-    this.fromStart = true;
-    this.noteSegment(plan.segments[next].at_s);
+  // Every segment that begins up to `at`, though a long frame may pass a whole one.
+  changeSegment(at, when) {
+    for (const last = segmentAt(at); this.segment < last;) {
+      const { at_s } = plan.segments[this.segment + 1];
+      this.leave(at_s, this.fromStart, when(at_s));
+      this.segment += 1;
+      this.fromStart = true;
+      this.noteSegment(at_s, when(at_s));
+    }
   }
 
   jumped(from, to) {
@@ -210,6 +221,7 @@ class Recorder {
 
   end() {
     if (!this.take) return;
+    this.note("release", this.now);
     if (this.entered && this.place < plan.end_s) this.leave(this.place, false);
     this.note("end", this.now);
     this.flush();

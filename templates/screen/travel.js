@@ -50,6 +50,27 @@ function fixedBetween(from, to) {
   return plan.waits.reduce((sum, w) => sum + Math.max(0, Math.min(to, w.end_s) - Math.max(from, w.at_s)), 0);
 }
 
+// Real seconds from one place to a later one: what is read goes by the pace, waits are as long as ever.
+function realBetween(from, to, factor) {
+  const fixed = fixedBetween(from, to);
+  return fixed + (to - from - fixed) / factor;
+}
+
+// Where the plan stands `seconds` real ones after `from`.
+function onward(from, seconds, factor) {
+  let [at, left] = [from, seconds];
+  while (left > 1e-9 && at < plan.end_s) {
+    const wait = waitAt(at);
+    const next = wait ?? plan.waits[lastNotAfter(plan.waits, at, (w) => w.at_s) + 1];
+    const until = Math.min(wait ? wait.end_s : next?.at_s ?? Infinity, plan.end_s);
+    const pace = wait ? 1 : factor;
+    const step = Math.min(left * pace, until - at);
+    at = left * pace > step ? until : at + step;
+    left -= step / pace;
+  }
+  return at;
+}
+
 // What is left from `at`: the middle and the central 80 % range, by the same law as the plan's own range.
 // Not knowing the reader adds up along the script, each passage's own scatter adds in squares.
 function leftFrom(at, factor) {

@@ -7,34 +7,12 @@ from typing import Any
 
 import pytest
 
-from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen import screen_html
 from promptprep.rendering.screen_plan import screen_plan
+from tests.browser.hand_clock import held
 from tests.rendering.screen_factory import HALL, demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
-
-# The page's clock in the test's hand: one call is one frame.
-HAND_CLOCK = """(() => {
-  let now = 0; const waiting = [];
-  window.requestAnimationFrame = (f) => waiting.push(f);
-  performance.now = () => now;
-  window.frame = (ms) => { now += ms; for (const f of waiting.splice(0)) f(now); };
-  window.lensOf = (n) => { const r = document.querySelector(`[data-line="${n}"]`).getBoundingClientRect();
-    return (r.top + r.bottom) / 2; };
-  window.shift = () => Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1]);
-  window.play = (seconds, ms) => { const seen = []; const end = now + seconds * 1000;
-    while (now < end - 1e-6) { frame(ms); seen.push([now / 1000, shift()]); } return seen; };
-})()"""
-
-
-def held(context: Any, write_page: Any, one: PreparedScript, fragment: str = "flip=none&at=0&hold=1") -> Any:
-    page = context.new_page()
-    page.add_init_script(HAND_CLOCK)
-    page.goto(f"{write_page('a.html', screen_html(one, env(), fonts))}#{fragment}")
-    page.evaluate("document.fonts.ready")
-    page.evaluate("frame(1000 / 60)")
-    return page
 
 
 def press(page: Any, *keys: str) -> None:
@@ -53,7 +31,17 @@ def late_s(seen: list[list[float]], places: list[float], at_s: list[float], lens
 
 def places(page: Any, count: int) -> list[float]:
     """Middles of the lines from the strip's top."""
-    return page.evaluate("(n) => { const s = shift(); return [...Array(n).keys()].map((i) => lensOf(i) - s); }", count)
+    middles = "(n) => { const s = shift(); return [...Array(n).keys()].map((i) => lensOf(i) - s); }"
+    found: list[float] = page.evaluate(middles, count)
+    return found
+
+
+def places(page: Any, count: int) -> list[float]:
+    """Middles of the lines from the strip's top."""
+    found: list[float] = page.evaluate(
+        "(n) => { const s = shift(); return [...Array(n).keys()].map((i) => lensOf(i) - s); }", count
+    )
+    return found
 
 
 def test_each_line_of_ten_minutes_is_at_the_lens_in_time(context: Any, write_page: Any) -> None:

@@ -120,19 +120,13 @@ def test_a_reload_loses_less_than_half_a_second(context: Any, address: str, tmp_
 
 
 def test_a_take_is_read_by_who_learns_from_it(context: Any, write_page: Any, tmp_path: Path) -> None:
-    """A whole short segment, with a hold in it: the reading is as long as its plan.
-
-    This runs on the real clock, so a stall of a busy machine spoils a take: then it is taken again, twice at most.
-    """
+    """A whole short segment, with a hold in it: the reading is as long as its plan, however busy the machine is."""
     one = prepared("# A\n\nOne two three four five six seven.\n\n# B\n\nEight nine ten eleven.")
     address = write_page("a.html", screen_html(one, env(), fonts))
-    planned = [pytest.approx(segment.timing.mean_s, abs=0.35) for segment in one.timing.segments]
-    for _ in range(3):
-        timed = read_take(_take_with_a_hold(context, address, tmp_path, one.timing.timing.mean_s))
-        if [reading.seconds for reading in timed] == planned:
-            break
+    timed = read_take(_take_with_a_hold(context, address, tmp_path, one.timing.timing.mean_s))
     assert [reading.text for reading in timed] == ["One two three four five six seven.", "Eight nine ten eleven."]
-    assert [reading.seconds for reading in timed] == planned
+    planned = [segment.timing.mean_s for segment in one.timing.segments]
+    assert [reading.seconds for reading in timed] == pytest.approx(planned, abs=0.02)
 
 
 def _take_with_a_hold(context: Any, address: str, folder: Path, planned_s: float) -> Path:
@@ -144,7 +138,7 @@ def _take_with_a_hold(context: Any, address: str, folder: Path, planned_s: float
     page.keyboard.press(" ")
     page.wait_for_timeout(round(1000 * planned_s))
     page.keyboard.press("t")
-    file = folder / saved(page, folder)["file"]
+    file = folder / str(saved(page, folder)["file"])
     page.close()
     return file
 
@@ -293,7 +287,7 @@ def test_text_that_looks_like_code_is_text(context: Any, write_page: Any) -> Non
     one = prepared(source)
     page = context.new_page()
     dialogs: list[Any] = []
-    page.on("dialog", lambda dialog: (dialogs.append(dialog), dialog.dismiss()))
+    page.on("dialog", lambda dialog: dialogs.append(dialog) or dialog.dismiss())  # type: ignore[func-returns-value]
     page.goto(write_page("a.html", screen_html(one, env(), fonts)))
     page.wait_for_timeout(300)
     assert page.evaluate("window.hit") is None
