@@ -23,8 +23,9 @@ from itertools import product
 from pathlib import Path
 
 FOLDER = Path(__file__).parent / "spoken_vectors"
-_LEFT_OUT = re.compile(r"[,.;:!?\u200b\u00ad«»“”„\"]")
+_LEFT_OUT = re.compile(r"[,.;:!?।،؛؟\u200b\u00ad«»“”„\"]|(?<=\s)[—–](?=\s)")
 _BLANKS = re.compile(r"[\s\-‐‑\u00a0\u202f]+")
+_ONE_WORD = {"ё": "е", "مائ": "مئ"}  # two spellings of one word
 _CHOICE = re.compile(r"\{([^{}]*)\}")
 
 
@@ -43,8 +44,10 @@ class Vector:
 
 
 def normal(text: str) -> str:
-    """NFC, case folded, hyphens as blanks, commas and stops left out, blanks single."""
+    """NFC, case folded, hyphens as blanks, marks and lone dashes left out, one spelling of a word, blanks single."""
     folded = unicodedata.normalize("NFC", text).casefold()
+    for written, plain in _ONE_WORD.items():
+        folded = folded.replace(written, plain)
     return _BLANKS.sub(" ", _LEFT_OUT.sub("", folded)).strip()
 
 
