@@ -36,14 +36,6 @@ def places(page: Any, count: int) -> list[float]:
     return found
 
 
-def places(page: Any, count: int) -> list[float]:
-    """Middles of the lines from the strip's top."""
-    found: list[float] = page.evaluate(
-        "(n) => { const s = shift(); return [...Array(n).keys()].map((i) => lensOf(i) - s); }", count
-    )
-    return found
-
-
 def test_each_line_of_ten_minutes_is_at_the_lens_in_time(context: Any, write_page: Any) -> None:
     one = prepared(hour(1500))
     assert one.timing.timing.mean_s > 600
