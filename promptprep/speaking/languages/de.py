@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.languages.de_cases import Cases, weak_ending
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
@@ -18,8 +20,12 @@ _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
-_STRONG = {"m": "r", "f": "e", "n": "s", "": ""}
 _ORDINAL = re.compile(r"(\d{1,3})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
+_LAST_ORDINAL = re.compile(r"([12]?\d|3[01])\.(?=[,;:!?)]|\s*\Z|\s*\n|[ \u00a0]([A-ZÄÖÜ]\w*))")
+_BEFORE_LAST = frozenset(("am", "beim", "dem", "vom", "zum"))
+_PERCENT_ADJECTIVE = re.compile(r"(\d{1,3}(?:,\d{1,3})?)[- \u00a0]?%-?(ig[a-zäöü]*)")
+_WEAK = ("ent", "ist", "ant", "at", "et", "it", "oge", "om", "nom", "graf", "Mensch", "Held", "Fürst", "Bär")
+_ADJECTIVE = re.compile(r"[a-zäöüß]{2,20}?(e[rsnm]?)\Z")
 
 
 class German(Grammar):
@@ -28,23 +34,26 @@ class German(Grammar):
     ordinal_rules = {  # noqa: RUF012
         "": "%spellout-ordinal",
         "e": "%spellout-ordinal",
+        "m": "%spellout-ordinal-m",
         "n": "%spellout-ordinal-n",
         "r": "%spellout-ordinal-r",
         "s": "%spellout-ordinal-s",
     }
     roman_dot = True
+    plural_letters = "s"
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
-        self.own_parts = (GermanDecades, GermanDays, GermanOrdinals)
+        self.own_parts = (PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
+        self.cases = Cases(data, self.gender_of)
+        self.weekdays = self.wordset("weekdays.names")
         self.month_names = list(data.get("spoken", "months.names"))
         self._queens = self.wordset("roman.feminine_names")
-        self.after = self.table("ordinals.after")
-        self.datives = self.wordset("ordinals.dative.before")
-        self._one_after = self.table("one.after")
-        self._one = {case: forms.split("|") for case, forms in self.table("one.forms").items()}
+        self._rulers = self.wordset("roman.names")
+        self._one: dict[str, list[str]] = {case: forms.split("|") for case, forms in self.table("one.forms").items()}
         self._lists = {g: self.wordset(f"nouns.{name}") for g, name in
                        (("f", "feminine"), ("m", "masculine"), ("n", "neuter"))}  # fmt: skip
+        self._gender = lru_cache(maxsize=4096)(self._looked_up)
 
     def cardinal(self, digits: str, gender: str = "") -> str:
         if gender and digits.lstrip("0") == "1":
@@ -68,7 +77,7 @@ class German(Grammar):
 
     def one(self, gender: str, before: str) -> str:
         """ "einem Kilometer" after "mit"; the nominative where the word in front does not say."""
-        case = self._one_after.get(before.casefold(), "nominative")
+        case = self.cases.governed.get(before.casefold(), "nominative")
         return str(self._one[case][_GENDERS[gender]])
 
     def mixed(self, literal: Literal, gender: str = "") -> str:
@@ -79,42 +88,60 @@ class German(Grammar):
 
     def gender_of(self, word: str) -> str:
         """Of a noun (a capital), by the lists, then by its ending or its last member."""
-        if not word[:1].isupper():
-            return ""
-        for gender, words in self._lists.items():
-            if word in words:
-                return gender
-        for gender, words in self._lists.items():
-            if any(word.endswith(w.lower()) for w in words if len(w) > 3):
-                return gender
-        if word.endswith(_NEUTER):
-            return "n"
-        return "f" if word.endswith(_FEMININE) else "m"
+        return self._gender(word) if word[:1].isupper() else ""
+
+    def _looked_up(self, word: str) -> str:
+        for start in range(max(1, len(word) - 2)):
+            last = word[start:].capitalize()
+            for gender, words in self._lists.items():
+                if last in words:
+                    return gender
+        if word.endswith(_FEMININE):
+            return "f"
+        return "n" if word.endswith(_NEUTER) else "m"
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         if literal.part == (1, 2) and not literal.whole and self.gender_of(word):
             return self.halved(self.gender_of(word))
-        if literal.is_one and (gender := self.gender_of(word)):
-            return self.one(gender, word_before(text, at))
-        return self.number(literal)
+        if not literal.is_one:
+            return self.number(literal)
+        before = word_before(text, at)
+        if gender := self.gender_of(word):
+            return self._one_of(word, gender, before)
+        return self._one_described(text, at + 1, word, before) or self.number(literal)
+
+    def _one_of(self, noun: str, gender: str, before: str) -> str:
+        """A weak masculine in -en is no nominative: "einen Planeten"."""
+        case = self.cases.governed.get(before.casefold(), "nominative")
+        if case == "nominative" and noun.endswith("en") and noun[:-2].endswith(_WEAK):
+            return self._one["accusative"][0]
+        return self._one[case][_GENDERS[gender]]
+
+    def _one_described(self, text: str, end: int, adjective: str, before: str) -> str:
+        """Before an adjective and its noun, whose ending tells: "eine neue Kamera", "ein großes Teleskop"."""
+        found = _ADJECTIVE.match(adjective)
+        noun = word_after(text, end + 1 + len(adjective))
+        if not found or not (gender := self.gender_of(noun)):
+            return ""
+        case = self.cases.governed.get(before.casefold(), "nominative")
+        if case == "nominative" and found[1] == "en":
+            return self._one["accusative"][0]
+        told = {"e": "f", "es": "n", "er": "m"}.get(found[1], gender)
+        return self._one[case][_GENDERS[told]]
 
     def counts(self, word: str) -> bool:
         return word[:1].isupper()
 
-    def ending(self, before: str, earlier: str) -> str:
-        """The ordinal's ending after the word in front and the one before that; "" where nothing asks for one."""
-        word = before.casefold()
-        if word == "der" and earlier.casefold() in self.datives:
-            return "n"
-        return str(self.after.get(word, ""))
+    def before_day(self, text: str, at: int) -> str:
+        return self.cases.before_day(text, at)
 
     def date(self, day: str, month: str, year: str, before: str) -> str:
-        ending = self.ending(before, "") or "r"
+        ending = self.cases.determined(before, "") or "r"
         return f"{self.ordinal(day, ending)} {month} {year}".rstrip()
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
-        ending = self.ending(before, "") or "r"
-        both = f"{self.ordinal(first, ending)} bis {self.ordinal(last, 'n' if ending == 'n' else ending)}"
+        ending = self.cases.determined(before, "") or "r"
+        both = f"{self.ordinal(first, ending)} bis {self.ordinal(last, ending)}"
         return f"{both} {month} {year}".rstrip()
 
     def clock(self, hour: int, minute: int | None, *, marked: bool, half: str) -> str:
@@ -128,8 +155,37 @@ class German(Grammar):
             return f"{units} und {self.counted(Literal(literal.fraction[1:], '', 0), cent or unit)}"
         return f"{units} {self.cardinal(literal.fraction)}"
 
+    def after_preposition(self, unit: Noun, before: str) -> Noun:
+        """The dative plural: "nach zehn Kilometern", "in zwei astronomischen Einheiten"."""
+        if self.cases.governed.get(before.casefold()) != "dative":
+            return unit
+        first, *rest = unit.more.split(" ")
+        if first.endswith(("e", "el", "er")):
+            first += "n"
+        return Noun(unit.one, " ".join([first, *rest]), unit.gender)
+
+    def ruler(self, name: str) -> str:
+        """Without the genitive's s: "Ludwigs XIV."."""
+        return name[:-1] if name.endswith("s") and name not in self._rulers and name[:-1] in self._rulers else name
+
     def regnal_of(self, name: str, value: int) -> str:
-        return f"{'die' if name in self._queens else 'der'} {self.ordinal(str(value)).capitalize()}"
+        return self._regnal(name, value, "nominative")
+
+    def regnal_in(self, text: str, at: int, name: str, value: int) -> str:
+        gender = "f" if name in self._queens else "m"
+        return self._regnal(name, value, self.cases.ruler_case(text, at, name, gender))
+
+    def _regnal(self, name: str, value: int, case: str) -> str:
+        gender = "f" if name in self._queens else "m"
+        rank = self.ordinal(str(value), weak_ending(case, gender)).capitalize()
+        return f"{self.cases.article(case, gender)} {rank}"
+
+    def rank_in(self, text: str, span: Span, value: int) -> str:
+        """ "im XIX. Jahrhundert", "der II. Weltkrieg"."""
+        if not word_after(text, span.end)[:1].isupper() or word_after(text, span.end) in self.openers:
+            return ""
+        ending = self.cases.ordinal_ending(text, span.start, span.end)
+        return self.ordinal(str(value), ending) if ending else ""
 
 
 class GermanDecades:
@@ -155,9 +211,9 @@ class GermanDays:
         found = _DAY_MONTH.match(text, at)
         if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
             return None
-        before = word_before(text, at)
+        before = self.g.before_day(text, at)
         padded = found[0].startswith("0") or found[2].startswith("0")
-        if not padded and not self.g.ending(before, ""):
+        if not padded and word_before(text, at) not in self.g.weekdays and not self.g.cases.determined(before, ""):
             return None
         said = self.g.date(found[1], self.g.month_names[int(found[2]) - 1], "", before)
         return Reading(Span(at, sentence_end(text, at, found.end(), self.g.openers)), said, "date")
@@ -170,23 +226,36 @@ class GermanOrdinals:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/"):
+            return None
         found = _ORDINAL.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:/")):
+        if found and word_after(text, found.end()) not in self.g.openers:
+            ending = self.g.cases.ordinal_ending(text, at, found.end())
+            return Reading(Span(at, found.end()), self.g.ordinal(found[1], ending), "ordinal") if ending else None
+        return self._last(text, at)
+
+    def _last(self, text: str, at: int) -> Reading | None:
+        """A day at the end of its clause: "Wir senden am 15."."""
+        found = _LAST_ORDINAL.match(text, at)
+        if not found or word_before(text, at).casefold() not in _BEFORE_LAST:
             return None
-        before, after = word_before(text, at), word_after(text, found.end())
-        if after in self.g.openers:
+        end = found.end() if text[found.end() : found.end() + 1] in tuple(",;:!?)") else found.end() - 1
+        return Reading(Span(at, end), self.g.ordinal(found[1], "n"), "ordinal")
+
+
+class PercentAdjectives:
+    """Eine 100%ige Chance."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _PERCENT_ADJECTIVE.match(text, at)
+        if not found or (at and text[at - 1].isalnum()):
             return None
-        earlier = word_before(text, at - len(before) - 1) if before else ""
-        ending = self.g.ending(before, earlier)
-        if ending == "r" and self.g.gender_of(after) == "n":
-            ending = "s"
-        if not ending and after[:1].isupper() and not text[max(0, at - 2) : at].strip(" .!?\n"):
-            ending = _STRONG[self.g.gender_of(after)]
-        if not ending and after.casefold().startswith(("jahrhundert", "jahrtausend", "mal", "platz", "stock")):
-            ending = "s" if after.startswith("Jahr") else "r"
-        if not ending:
-            return None
-        return Reading(Span(at, found.end()), self.g.ordinal(found[1], ending), "ordinal")
+        number = self.g.literals.at(text, at)
+        said = f"{self.g.number(number)}prozent{found[2]}" if number else ""
+        return Reading(Span(*found.span()), said, "percent") if said else None
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:

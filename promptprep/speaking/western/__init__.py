@@ -19,5 +19,8 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted
 - `abbreviations.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot),
   `.closing` (that end a list)
+- `abbreviations.endings`: last parts cut short ("str." in "Hauptstr."); `symbols.joined`: words with a bar ("and/or")
+- `weekdays.names` and `.short` (place in the week): days cut short before a date or time; `clock.before`: words after
+  which figures with "hours" behind them are a time of day; `magnitudes.crowds`: nouns before which "m" is million
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """

@@ -10,6 +10,10 @@ from promptprep.speaking.western.grammar import Grammar, word_before
 from promptprep.speaking.western.quantities import BLANK, alternatives
 
 DAYS, MONTHS = 31, 12
+_WORLD_TIME = "UTC"
+_ISO_TIME = re.compile(
+    r"T([01]\d|2[0-4]):?([0-5]\d)(?::?([0-5]\d)(?:[.,]\d{1,9})?)?(Z|(?=[+\-−]\d\d)(?:([+\-−])(\d\d)(?::?00)?))?(?![\w:])"
+)
 _LEFT = 8  # characters in front of an abbreviation that may hold the line's beginning
 _REST = re.compile(r"[ \u00a0\"”’»)]*(?:\n|\Z|¿|¡|([^\W\d_]{1,16}))()")
 
@@ -37,6 +41,7 @@ class Dates:
             rf"(\d{{1,2}})(?:{suffix})?(?:[-–](\d{{1,2}})(?:{suffix})?)?(?:,?{BLANK}(\d{{4}})(?!\d))?(?![\w:%°]|[.,:]\d)"
         )
         self.month_first = grammar.month_first
+        self.plus = grammar.text("serials.plus")
         self.names_first = bool(grammar.data.maybe("spoken", "dates.month_first_in_words", False))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -46,7 +51,8 @@ class Dates:
 
     def _in_figures(self, text: str, at: int) -> Reading | None:
         if found := self._iso.match(text, at):
-            return self._reading(text, found, at, found[4], found[3], found[1])
+            date = self._reading(text, found, at, found[4], found[3], found[1])
+            return self._with_time(text, date) if date else None
         if not (found := self._figures.match(text, at)):
             return None
         first, second, year = found[1], found[3], found[4]
@@ -59,11 +65,26 @@ class Dates:
             return Reading(reading.span, reading.said, "date", (other.said,) if other else ())
         return reading
 
+    def _with_time(self, text: str, date: Reading) -> Reading:
+        """The time that ISO 8601 puts behind a "T", with its zone: 2026-05-12T09:30Z, ...T09:30+02:00."""
+        found = _ISO_TIME.match(text, date.span.end)
+        if found is None:
+            return date
+        said = f"{date.said}, {self.g.clock(int(found[1]), int(found[2]), marked=False, half='')}"
+        if found[3] and int(found[3]):
+            said = self.g.with_seconds(said, int(found[3]))
+        if found[4]:
+            said += f" {' '.join(_WORLD_TIME)}"
+        if found[5]:
+            sign = self.plus if found[5] == "+" else self.g.minus
+            said += f" {sign} {self.g.cardinal(found[6])}"
+        return Reading(Span(date.span.start, found.end()), said, "date")
+
     def _reading(self, text: str, found: re.Match[str], at: int, day: str, month: str, year: str) -> Reading | None:
         if not (1 <= int(day) <= DAYS and 1 <= int(month) <= MONTHS):
             return None
         name, words = self.names[int(month) - 1], self.year(year)
-        said = self.g.date_in_figures(day, name, words, word_before(text, at))
+        said = self.g.date_in_figures(day, name, words, self.g.before_day(text, at))
         return Reading(Span(at, found.end()), said, "date")
 
     def _with_name(self, text: str, at: int) -> Reading | None:
@@ -99,7 +120,7 @@ class Dates:
         return Reading(Span(at, found.end()), said, "date")
 
     def _date(self, text: str, at: int, end: int, day: str, name: str, year: str, last: str = "") -> Reading:
-        before = word_before(text, at)
+        before = self.g.before_day(text, at)
         words = self.year(year)
         said = self.g.date(day, name, words, before) if not last else self.g.days(day, last, name, words, before)
         return Reading(Span(at, end), said, "date")

@@ -10,6 +10,7 @@ from typing import Any
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.spans import Span
 from promptprep.speaking.numbers import Words
 from promptprep.speaking.western.literal import Literal, Literals
 
@@ -52,6 +53,7 @@ class Grammar:
     cardinal_rules: Mapping[str, str] = {}
     own_parts: tuple[Callable[[Any], Any], ...] = ()
     roman_dot = False
+    plural_letters = "'s"
     hours_after: tuple[str, ...] = ()
     small_is_singular = False
     million_link = ""
@@ -104,6 +106,10 @@ class Grammar:
     def ordinal(self, digits: str, form: str = "") -> str:
         """`form` is a key of `ordinal_rules`, such as a gender."""
         return self.words.ordinal(digits, self.ordinal_rules.get(form, self.ordinal_rules[""]))
+
+    def ordinal_in(self, text: str, end: int, digits: str, form: str) -> str:
+        """An ordinal that ends at `end` in the text, in the shape that stands before what follows."""
+        return self.ordinal(digits, form)
 
     def number(self, literal: Literal, gender: str = "") -> str:
         """A number of any kind in words."""
@@ -169,6 +175,10 @@ class Grammar:
         """The gender of a noun in the text, or "" where it is not known."""
         return ""
 
+    def counted_gender(self, text: str, end: int) -> str:
+        """The gender of what a figure that ends at `end` counts; "" where nothing follows or the language has none."""
+        return ""
+
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         """A plain number that stands at `at`, before `word` (or "" at a clause's end) in the text."""
         return self.number(literal, self.gender_of(word) if word else "")
@@ -186,6 +196,10 @@ class Grammar:
     def date_in_figures(self, day: str, month: str, year: str, before: str) -> str:
         """A date that was written without its month's name."""
         return self.date(day, month, year, before)
+
+    def before_day(self, text: str, at: int) -> str:
+        """The word in front that decides the form of a day at `at`."""
+        return word_before(text, at)
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
         """Two days of one month."""
@@ -219,6 +233,10 @@ class Grammar:
         """Whether a quantity stands before its noun as an adjective does ("a five dollar note")."""
         return False
 
+    def after_preposition(self, unit: Noun, before: str) -> Noun:
+        """A unit in the case that the word in front of its number asks for."""
+        return unit
+
     def regnal(self, value: int) -> str:
         """The number of a king or pope."""
         return self.cardinal(str(value))
@@ -227,8 +245,20 @@ class Grammar:
         """The number after a ruler's name."""
         return self.regnal(value)
 
+    def ruler(self, name: str) -> str:
+        """The plain form of a name that may be declined."""
+        return name
+
+    def regnal_in(self, text: str, at: int, name: str, value: int) -> str:
+        """The number after a ruler's name (its plain form), which ends just before `at`."""
+        return self.regnal_of(name, value)
+
     def rank_before(self, value: int, noun: str) -> str:
         """A Roman numeral in front of its noun; "" where the language writes none there."""
+        return ""
+
+    def rank_in(self, text: str, span: Span, value: int) -> str:
+        """A Roman numeral with a dot in front of its noun ("im XIX. Jahrhundert"), or ""."""
         return ""
 
     def century(self, value: int) -> str:

@@ -1,4 +1,4 @@
-"""Capitals: initialisms said as letters, acronyms said as words, Roman numerals, titles; and dotted abbreviations."""
+"""Capitals: initialisms said as letters, acronyms said as words, titles; and dotted abbreviations."""
 
 from __future__ import annotations
 
@@ -7,115 +7,19 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.romans import Romans
+from promptprep.speaking.western.weekdays import Weekdays
 
 CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
 _BLANK = r"[ \u00a0\u202f]"
-_ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
-_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
 _LONGEST = 24
-_SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
-_NO_MORE = r"(?!\w)(?![’'](?!s\b))"
-_SURE = 5
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
-_LARGEST_RANK = 99
-_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
 _UNSAYABLE = re.compile(
     "[BCDFGHJKLMNPQRSTVWXZ]{5}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{3}[BCDFGHJKLMNPQRVWXZ]$|^[BCDFGHJKLMNPQRSTVWXZ]{4}|^[AEIOU][BCDFGHJKLMNPQRSTVWXZ]{2}[BCFGJKLMNPQRVWXZ]$"
 )
-
-
-def roman_value(numeral: str) -> int:
-    """The value of a well-formed Roman numeral, 0 for anything else."""
-    if not numeral or not _ROMAN.fullmatch(numeral):
-        return 0
-    values = [_VALUES[c] for c in numeral]
-    return sum(-v if v < later else v for v, later in zip(values, [*values[1:], 0], strict=True))
-
-
-class Romans:
-    """Roman numerals where they are read as numbers: after the words that data list, never a plain "I"."""
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-        self.counted = grammar.wordset("roman.cardinal_after")
-        self.ranked = grammar.wordset("roman.ordinal_after")
-        self.names = grammar.wordset("roman.names")
-        self.articles = grammar.wordset("roman.articles")
-        self.first = grammar.wordset("roman.first_suffixes")
-        self.never = grammar.wordset("roman.never")
-        endings = (
-            "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
-        )
-        self.suffixes = grammar.table("roman.suffixes")
-        self._pattern = re.compile(rf"([IVXLCDM]{{1,15}})({endings})?{_NO_MORE}")
-
-    def at(self, text: str, at: int) -> Reading | None:
-        found = self._pattern.match(text, at)
-        if not found:
-            return self._with_letter(text, at)
-        value = roman_value(found[1])
-        if not value:
-            return None
-        span = Span(at, found.end())
-        if found[2]:
-            if not self._ranks(found[1], found[2]):
-                return None
-            return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
-        before = word_before(text, at)
-        said = self._said(found[1], value, before, text[max(0, at - 2) : at]) or self._in_row(text, at, value)
-        said = said or self._before_noun(text, found, value, before)
-        if not said:
-            return None
-        return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
-
-    def _with_letter(self, text: str, at: int) -> Reading | None:
-        """A class with its sub-class: "Type Ia" after a word that is counted."""
-        found = _SUBCLASS.match(text, at)
-        if not found or word_before(text, at).casefold() not in self.counted:
-            return None
-        said = f"{self.g.cardinal(str(roman_value(found[1])))} {found[2].upper()}"
-        return Reading(Span(*found.span()), said, "roman")
-
-    def _in_row(self, text: str, at: int, value: int) -> str:
-        """The second of two numerals: "siglos XVIII y XIX"."""
-        return self.g.century(value) if _ROW.search(text, max(0, at - _LONGEST), at) else ""
-
-    def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
-        """In front of its noun: "la II Guerra Mundial"."""
-        noun = word_after(text, found.end())
-        sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
-        if not sure or not noun or noun.isupper() or value > _LARGEST_RANK or found[1] in self.never:
-            return ""
-        return self.g.rank_before(value, noun)
-
-    def _ranks(self, numeral: str, suffix: str) -> bool:
-        """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
-        first = suffix in self.first
-        return (numeral == "I") == first and (first or len(numeral) > 1 or numeral in "VX")
-
-    def _end(self, text: str, end: int, before: str) -> int:
-        """A regnal numeral takes its dot along where the language writes one ("Ludwig XIV. war")."""
-        dotted = self.g.roman_dot and before in self.names and text[end : end + 1] == "."
-        following = text[end + 1 : end + 3].lstrip()[:1]
-        return end + 1 if dotted and (following.islower() or following in tuple(",;:)!?")) else end
-
-    def _said(self, numeral: str, value: int, before: str, left: str) -> str:
-        word = before.casefold().rstrip(".")
-        if before in self.names and left[-1:] in (" ", "\u00a0") and left[:1] != ",":
-            return self.g.regnal_of(before, value)
-        if word in self.ranked:
-            return self.g.century(value)
-        if word in self.counted:
-            return self.g.cardinal(str(value))
-        if len(numeral) >= _SURE and value > 1000:
-            return self.g.year(str(value))
-        plain_word = before[:1].isupper() and not before.isupper() and left[-1:] in (" ", "\u00a0") and left[:1] != ","
-        if plain_word and len(numeral) >= 2 and (value < 40 or len(numeral) > 3) and numeral not in self.never:
-            return self.g.cardinal(str(value))
-        return ""
 
 
 class Capitals:
@@ -124,6 +28,7 @@ class Capitals:
     def __init__(self, grammar: Grammar, currencies: frozenset[str]) -> None:
         self.g = grammar
         self.romans = Romans(grammar)
+        self.weekdays = Weekdays(grammar)
         self.titles = grammar.table("abbreviations.plain")
         self.words = grammar.wordset("acronyms.words")
         self.letters = grammar.wordset("acronyms.letters")
@@ -145,7 +50,7 @@ class Capitals:
             return None
         following = text[at + 1 : at + 2]
         if following.islower():
-            return self._plain_title(text, at) or self._roman(text, at)
+            return self._plain_title(text, at) or self.weekdays.at(text, at) or self._roman(text, at)
         if following == "." and (found := self._dotted.match(text, at)):
             return self._dotted_letters(text, found)
         if following.isupper() or following == "&":
@@ -153,7 +58,7 @@ class Capitals:
         return self._roman(text, at) or self._plain_title(text, at)
 
     def _roman(self, text: str, at: int) -> Reading | None:
-        return self.romans.at(text, at) if text[at] in _VALUES else None
+        return self.romans.at(text, at) if text[at] in "IVXLCDM" else None
 
     def _plain_title(self, text: str, at: int) -> Reading | None:
         found = self._title.match(text, at)
@@ -190,7 +95,7 @@ class Capitals:
         if self._is_word(text, word, at, end):
             return None
         said = " ".join(self.and_word if c == "&" else c for c in word)
-        return Reading(Span(at, end + plural), said + ("'s" if plural else ""), "initialism")
+        return Reading(Span(at, end + plural), said + (self.g.plural_letters if plural else ""), "initialism")
 
     def _is_word(self, text: str, word: str, at: int, end: int) -> bool:
         if word in self.letters or "&" in word:
@@ -223,6 +128,7 @@ class Abbreviations:
         self.numbered = grammar.table("abbreviations.before_number")
         self.named = grammar.table("abbreviations.before_name")
         self.closing = grammar.wordset("abbreviations.closing")
+        self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
         whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
@@ -237,7 +143,7 @@ class Abbreviations:
             return None
         found = self._pattern.match(text, start)
         if not found or found.end() <= at:
-            return None
+            return self._ending(text, start, at)
         key = self._known(found[0])
         said = self._said(text, key, found.end(), start) if key else ""
         if not said:
@@ -248,6 +154,14 @@ class Abbreviations:
         elif key in self.always:
             end = sentence_end(text, start, end, self.g.openers) if not self.g.precedes_capitals(said) else end
         return Reading(Span(start, end), said, "abbreviation")
+
+    def _ending(self, text: str, start: int, at: int) -> Reading | None:
+        """A name with its last part cut short: "Hauptstr."."""
+        for short, whole in self.endings.items():
+            if text[start : at + 1].endswith(short) and text[start].isupper() and at + 1 - start > len(short) + 1:
+                said = f"{text[start : at + 1 - len(short)]}{whole}"
+                return Reading(Span(start, sentence_end(text, start, at + 1, self.g.openers)), said, "abbreviation")
+        return None
 
     @staticmethod
     def _key(written: str) -> str:

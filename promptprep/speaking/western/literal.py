@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from promptprep.speaking.numbers import ascii_digits
 
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒"
+_SPACE = r"[ \u00a0]"
 _THIN = "\u00a0\u202f\u2009\u2007"
 
 
@@ -58,6 +59,7 @@ class Literals:
             rf"(?P<plain>\d+)(?:(?P<mark2>[{mark}{other}])(?P<part2>\d+)(?!\d|[{mark}{other}]\d))?"
         )
         self._vulgar = re.compile(rf"\s?([{VULGAR}])|[\s\u00a0](\d{{1,2}})[/⁄](\d{{1,2}})(?![\d/])")
+        self._then = re.compile(rf"{_SPACE}[^\W\d_]{{1,4}}{_SPACE}(\d)(?![\d.,]*\d)")
         self._leading = re.compile(rf"[{re.escape(mark)}](\d+)")
 
     def at(self, text: str, at: int) -> Literal | None:
@@ -78,10 +80,18 @@ class Literals:
             part = _vulgar(vulgar[1]) if vulgar[1] else (int(vulgar[2]), int(vulgar[3]))
             if 0 < part[0] < part[1]:
                 return Literal(digits, "", vulgar.end(), part=part)
-        if found["mark2"] and _in_list(text, at, found["mark2"]):
+        if found["mark2"] and (_in_list(text, at, found["mark2"]) or self._counts_up(text, found)):
             return Literal(digits, "", found.end("plain"))
         mark = found["mark1"] or found["mark2"] or (self.mark if found["foreign"] else "")
         return Literal(digits, ascii_digits(fraction), end, grouped=found["plain"] is None, mark=mark)
+
+    def _counts_up(self, text: str, found: re.Match[str]) -> bool:
+        """Whether the other languages' mark stands between figures that are named in a row: "1,2 or 3"."""
+        first, second = found["plain"], found["part2"]
+        if found["mark2"] != "," or self.mark == "," or len(first) != 1 or len(second) != 1:
+            return False
+        third = self._then.match(text, found.end())
+        return third is not None and first < second < third[1]
 
 
 def _in_list(text: str, at: int, mark: str) -> bool:

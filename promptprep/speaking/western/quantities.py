@@ -21,6 +21,7 @@ _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
+_NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
 
 
@@ -148,6 +149,8 @@ class Quantities:
             return *money, ()
         if percent := self._percent.match(text, end):
             return self._percentage(text, figure, percent)
+        if crowd := self.shorthand.crowd(text, end):
+            return self._counted(figure, crowd.noun), "cardinal", crowd.end, ()
         if unit := self.units.at(text, end):
             return self._measured(text, figure, unit, None)
         if size := self._magnitude_word.match(text, end):
@@ -164,7 +167,7 @@ class Quantities:
         if magnitude := self._magnitude.match(text, end):
             return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
         if figure.second:
-            said, kind, otherwise = self._plain_range(figure)
+            said, kind, otherwise = self._plain_range(figure, self.g.counted_gender(text, end))
             return said, kind, end, otherwise
         return self._plain(text, figure)
 
@@ -181,6 +184,7 @@ class Quantities:
         what = unit.noun
         if self.g.attributive(figure.before, word_after(text, unit.end)):
             what = Noun(what.one, what.one, what.gender)
+        what = self.g.after_preposition(what, figure.before)
         return self._counted(figure, what, size), "measure", unit.end, ()
 
     def _percentage(self, text: str, figure: _Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
@@ -216,6 +220,8 @@ class Quantities:
         magnitude = self._money_magnitude.match(text, end)
         if magnitude:
             size, end = self._size(magnitude[1]), magnitude.end()
+        elif (flat := _NO_CENTS.match(text, end)) and (currency or self._right.match(text, flat.end())):
+            end = flat.end()
         if currency is None:
             right = self._right.match(text, end)
             if right is None:
@@ -243,14 +249,14 @@ class Quantities:
             return self.g.counted(cents, currency.cent)
         return self.g.amount(literal, currency.unit, currency.cent)
 
-    def _plain_range(self, figure: _Figure) -> tuple[str, str, tuple[str, ...]]:
+    def _plain_range(self, figure: _Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
         first, second = figure.first, figure.second
         assert second is not None
         template, score = self.g.text("numbers.range"), self.g.text("scores.between")
         if _year_like(first) and (_year_like(second) or len(second.whole) == 2):
             last = self.g.year(second.whole) if _year_like(second) else self.g.cardinal(second.whole)
             return template.format(self.g.year(first.whole), last), "range", ()
-        ends = self.g.number(first), self.g.number(second)
+        ends = self.g.number(first, gender), self.g.number(second, gender)
         small = first.is_whole and second.is_whole and max(len(first.whole), len(second.whole)) <= 3
         if small and (first.value > second.value or figure.before.casefold() in self.score_before):
             return score.format(*ends), "score", ()
@@ -269,7 +275,7 @@ class Quantities:
             return around, "fraction", end + 1 + len(after), ()
         kind = "fraction" if literal.part else "decimal" if literal.fraction else "cardinal"
         said = self.g.before_noun(literal, text, figure.start, after)
-        return said, kind, end + said.endswith(("’", "-")), ()
+        return said, kind, end + said.endswith(("'", "-")), ()
 
     def _is_year(self, text: str, end: int, before: str, after: str) -> bool:
         """Four figures without a separator: a year, unless the words around count something."""

@@ -9,15 +9,19 @@ from collections.abc import Callable
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import Clocks, Dates
+from promptprep.speaking.western.durations import Durations
 from promptprep.speaking.western.grammar import Grammar
 from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
 from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
-from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
+from promptprep.speaking.western.serials import Apertures, Fractions, Ordinals, Ratios, Serials
 
 Read = Callable[[str, int, int], Reading | None]
 SUPERSCRIPTS = "⁰¹⁴⁵⁶⁷⁸⁹⁻"
 _RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
+_LONGEST_JOINED = 12
+_WORD_LEFT = re.compile(r"(?<![\w/])[^\W\d_]+\Z")
+_WORD_RIGHT = re.compile(r"[^\W\d_]+(?![\w/])")
 _TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m)")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
@@ -34,6 +38,7 @@ class Western:
         self.capitals = Capitals(grammar, frozenset(self.quantities.currencies))
         self.abbreviations = Abbreviations(grammar)
         self.parts: tuple[Read, ...] = (
+            Durations(grammar).at,
             Clocks(grammar).at,
             Dates(grammar).at,
             *(part(grammar).at for part in grammar.own_parts),
@@ -41,10 +46,12 @@ class Western:
             Serials(grammar).at,
             Fractions(grammar, self.quantities.units).at,
             Ratios(grammar).at,
+            Apertures(grammar).at,
             self.quantities.at,
         )
         self.symbols = grammar.table("symbols.words")
         self.between = grammar.table("symbols.between_figures")
+        self.joined = grammar.data.maybe("spoken", "symbols.joined", {})
         self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
         marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
         self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–\-{SUPERSCRIPTS}{marks}]")
@@ -80,6 +87,8 @@ class Western:
             if found is not None and found.span.start <= at:
                 return found
         mark = text[at]
+        if mark == "/" and (found := self._joined_words(text, at, floor)):
+            return found
         if mark in "–-":
             return self._to(text, at, floor)
         if mark in SUPERSCRIPTS:
@@ -89,6 +98,15 @@ class Western:
         between = text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal()
         said = (self.between.get(mark) if between else None) or self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
+
+    def _joined_words(self, text: str, at: int, floor: int) -> Reading | None:
+        """ "and/or" and what else data lists with a bar."""
+        left, right = _WORD_LEFT.search(text, max(floor, at - _LONGEST_JOINED), at), _WORD_RIGHT.match(text, at + 1)
+        if not left or not right:
+            return None
+        written = text[left.start() : right.end()]
+        said = self.joined.get(written) or self.joined.get(written.casefold())
+        return Reading(Span(left.start(), right.end()), str(said), "symbol") if said else None
 
     def _power(self, text: str, at: int) -> Reading | None:
         """A raised number after a figure: 10⁶, 10⁻³."""

@@ -4,25 +4,23 @@ from __future__ import annotations
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
 
 class Romance(Grammar):
-    """Genders come from `nouns.feminine` and `nouns.masculine`, else from the ending."""
+    """Genders are those of `genders.Genders`."""
 
     million_link = "de "
-    feminine_endings: tuple[str, ...] = ()
-    masculine_endings: tuple[str, ...] = ()
     highest_rank = 1
     half_feminine = "media"
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
-        self._feminine = self.wordset("nouns.feminine")
-        self._masculine = self.wordset("nouns.masculine")
         self._queens = self.wordset("roman.feminine_names")
-        self._not_nouns = frozenset(w.casefold() for w in self.openers)
+        self.not_nouns = frozenset(w.casefold() for w in self.openers)
+        self.genders = Genders(data, self.singulars, self.not_nouns)
 
     def singulars(self, word: str) -> tuple[str, ...]:
         """The word and what it may be the plural of."""
@@ -30,18 +28,10 @@ class Romance(Grammar):
 
     def gender_of(self, word: str) -> str:
         """ "f" or "m" by the lists, else by the ending; "" for what is no noun by its look."""
-        if word.casefold() in self._not_nouns:
-            return ""
-        known = self.singulars(word.casefold())
-        if any(w in self._feminine for w in known):
-            return "f"
-        if any(w in self._masculine for w in known):
-            return "m"
-        if any(w.endswith(self.feminine_endings) for w in known) and not any(
-            w.endswith(self.masculine_endings) for w in known
-        ):
-            return "f"
-        return "m" if len(word) > 2 else ""
+        return self.genders.of(word)
+
+    def counted_gender(self, text: str, end: int) -> str:
+        return self.genders.counted(text, end)
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
         if not literal.part or magnitude is not None:
@@ -78,7 +68,7 @@ class Romance(Grammar):
         return self.half(gender)
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
-        gender = self.gender_of(word) if self._is_noun(word) else ""
+        gender = self.counted_gender(text, literal.end)
         if not gender and word_before(text, at).casefold() in self.hours_after:
             gender = "f"
         if gender and not literal.whole and literal.part == (1, 2):

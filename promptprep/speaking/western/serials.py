@@ -20,6 +20,7 @@ _CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
+_PART_NUMBER = re.compile(r"(?=[\d-]*[A-Z])(?=[A-Z-]*\d)[A-Z0-9]+(?:-[A-Z0-9]+)*(?![\w-])")
 _GAP = r"[ \u00a0\u202f.\-‐‑–/]"
 
 
@@ -41,8 +42,9 @@ class Serials:
         self.before = grammar.wordset("serials.before")
         self.counted_codes = grammar.wordset("serials.not_before")
         self.point = grammar.text("numbers.marks.point")
-        codes = [k for k in grammar.table("currencies") if k.isalpha() and k.isupper()]
-        self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(codes))})\Z")
+        self.currencies = frozenset(k for k in grammar.table("currencies") if k.isalpha() and k.isupper())
+        self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(self.currencies))})\Z")
+        self.number_word = grammar.text("symbols.words.#").casefold()
         self.plus = grammar.text("serials.plus")
         self._spaced = re.compile(rf"\d{{2,5}}(?:{_GAP}\d{{2,5}}){{1,6}}(?!\d)")
 
@@ -103,22 +105,36 @@ class Serials:
         if not before:
             return None
         named = before.casefold().rstrip(".") in self.before or self._called(text, at, before)
-        code = 2 <= len(before) <= 4 and before.isupper() and before.isalpha() and before not in self.counted_codes
-        if not (named or code):
+        if not (named or self._is_code(before)):
             return None
+        if named and (found := _PART_NUMBER.match(text, at)):
+            return Reading(Span(*found.span()), self._spelled(found[0]), "serial")
         if named and (found := self._spaced.match(text, at)):
             return self._one_by_one(found, "telephone")
         found = self._run.match(text, at)
         if not found or len(found[0]) <= _SHORT_CODE or re.match(r"[.,:/-]\d|[\s]?[%€$£]", text[found.end() :][:2]):
             return None
-        if code and not named and (_YEAR.match(found[0]) or word_after(text, found.end()).islower()):
+        if not named and (_YEAR.match(found[0]) or word_after(text, found.end()).islower()):
             return None
         return self._one_by_one(found, "serial")
 
+    def _is_code(self, before: str) -> bool:
+        """A catalogue's or an airline's letters; not a currency's, nor a word in capitals before a plain number."""
+        letters = 2 <= len(before) <= 4 and before.isupper() and before.isalpha()
+        return letters and before not in self.counted_codes and before not in self.currencies
+
     def _called(self, text: str, at: int, before: str) -> bool:
-        """A short word between: "call on", "llame al"."""
-        earlier = word_before(text, at - len(before) - 1) if len(before) <= _LINKING else ""
-        return earlier.casefold() in self.before
+        """A short word between ("call on", "llame al"), or "number" ("serial number", "Kontonummer")."""
+        word = before.casefold()
+        if word.endswith(self.number_word) and word != self.number_word:
+            return True
+        linking = len(before) <= _LINKING or word == self.number_word
+        return linking and word_before(text, at - len(before) - 1).casefold() in self.before
+
+    def _spelled(self, code: str) -> str:
+        """A part's number with letters in it, sign by sign."""
+        parts = (self.g.words.digit(c) if c.isdecimal() else c for c in code if c.isalnum())
+        return " ".join(parts)
 
     def _long_enough(self, written: str) -> bool:
         return sum(c.isdecimal() for c in written) >= _PHONE_DIGITS
@@ -151,7 +167,8 @@ class Ordinals:
         if not found:
             return None
         digits = "".join(c for c in ascii_digits(found[1]) if c.isdecimal())
-        return Reading(Span(*found.span()), self.g.ordinal(digits, self.suffixes[found[2]]), "ordinal")
+        said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[2]])
+        return Reading(Span(*found.span()), said, "ordinal")
 
 
 class Fractions:
@@ -184,6 +201,19 @@ class Fractions:
             part = Reading(Span(*found.span()), said, "fraction")
         date = self.dates.said(text, found) if found.end() == found.end(2) else ""
         return Reading(Span(*found.span()), date, "date", (said,)) if date else part
+
+
+class Apertures:
+    """The f-numbers of lenses: f/2.8."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at - 2 : at] not in ("f/", "F/", "ƒ/") or at - 2 < floor or text[at - 3 : at - 2].isalnum():
+            return None
+        number = self.g.literals.at(text, at)
+        return Reading(Span(at - 2, number.end), f"f {self.g.number(number)}", "measure") if number else None
 
 
 class Ratios:

@@ -15,6 +15,7 @@ _TIMES = re.compile(
 )
 _BY = re.compile(r"[xX](?=\d)")
 _NEXT_WORDS = re.compile(rf"{_BLANK}([^\W\d_]+)(?:{_BLANK}([^\W\d_]+))?")
+_CROWD = re.compile(rf"m{_BLANK}([a-z]+)(?:{_BLANK}([a-z]+))?")
 _LINKING = 3
 
 
@@ -33,6 +34,8 @@ class Shorthand:
         self._times = noun(grammar.text("multiples.times"))
         self._by = noun(str(grammar.table("symbols.between_figures")["×"]))
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
+        self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
+        self._million = self._magnitudes.get("M")
         letters = "|".join(re.escape(k) for k in sorted(self._magnitudes)) or "(?!)"
         self._letters = re.compile(rf"({letters})(?!\w)")
 
@@ -55,6 +58,12 @@ class Shorthand:
         if not found or not (number.fraction or self._counts_something(text, found.end())):
             return None
         return Short(self._magnitudes[found[1]], found.end())
+
+    def crowd(self, text: str, at: int) -> Short | None:
+        """ "5m people": the letter of the metre, before a word that nobody measures."""
+        found = _CROWD.match(text, at)
+        counted = found and not self._crowds.isdisjoint(found.groups())
+        return Short(self._million, at + 1) if counted and self._million else None
 
     def _counts_something(self, text: str, at: int) -> bool:
         """Whether the next word is a counted plural, or the one behind a longer word is ("5M active users")."""

@@ -1,0 +1,126 @@
+"""German cases: which ending an ordinal takes, and which case a ruler's number stands in, by the words around."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.western.grammar import word_after, word_before
+
+_GENDERS = {"m": 0, "f": 1, "n": 2}
+_STRONG = {"nominative": "res", "accusative": "nes", "dative": "mrm", "genitive": "nrn"}
+_ARTICLE = {
+    "nominative": ("der", "die", "das"),
+    "accusative": ("den", "die", "das"),
+    "dative": ("dem", "der", "dem"),
+    "genitive": ("des", "der", "des"),
+}
+_BY_ARTICLE = {"des": "genitive", "dem": "dative", "den": "accusative"}
+_ADJECTIVE = re.compile(r"[ \u00a0]([a-zäöüß]{2,20}?)(e[rsnm]?)(?=[ \u00a0])")
+_EARLIER_ORDINAL = re.compile(r"(?<![\w.,])(\d{1,3})\.,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]\Z")
+_REACH = 24
+_TITLES_AND_NAMES = 3
+_MOST_ADJECTIVES = 3
+
+
+class Cases:
+    """`ordinals.after` gives endings by the word in front, `one.after` the cases that prepositions ask for."""
+
+    def __init__(self, data: LanguageData, gender_of: Callable[[str], str]) -> None:
+        self.gender_of = gender_of
+        self.after = {str(k): str(v) for k, v in data.get("spoken", "ordinals.after").items()}
+        self.governed = {str(k): str(v) for k, v in data.get("spoken", "one.after").items()}
+        self._datives = frozenset(data.get("spoken", "ordinals.dative.before"))
+        self._ranked = tuple(str(n).casefold() for n in data.get("spoken", "ordinals.nouns"))
+        self._titles = frozenset(data.get("spoken", "roman.titles"))
+        self._names = frozenset(data.get("spoken", "roman.names"))
+        self._weekdays = frozenset(data.get("spoken", "weekdays.names"))
+
+    def determined(self, before: str, earlier: str) -> str:
+        """The ending after a determiner and the word in front of that; "" where nothing asks for one."""
+        word = before.casefold()
+        if word == "der" and earlier.casefold() in self._datives:
+            return "n"
+        return self.after.get(word, "")
+
+    def before_day(self, text: str, at: int) -> str:
+        """The word that decides a day's case: "am Freitag, 3. Mai" goes on in the weekday's."""
+        before = word_before(text, at)
+        return word_before(text, _start_of(before, text, at)) if before in self._weekdays else before
+
+    def ordinal_ending(self, text: str, at: int, end: int) -> str:
+        """Of an ordinal in figures with its dot at [at, end), or "" where the dot likelier ends a sentence."""
+        adjective, noun = _noun_behind(text, end)
+        before = word_before(text, at)
+        earlier = word_before(text, at - len(before) - 1) if before else ""
+        if before.casefold() in ("und", "oder", "sowie", "bis") and (
+            first := _EARLIER_ORDINAL.search(text, max(0, at - _REACH), at)
+        ):
+            before = word_before(text, first.start())
+            earlier = word_before(text, first.start() - len(before) - 1)
+        word = before.casefold()
+        governed = "dative" if word in self._datives else self.governed.get(word, "")
+        if noun and governed:
+            return self._strong(noun, adjective, governed)
+        ending = self.determined(before, earlier)
+        if ending:
+            return self._agreeing(ending, before, noun, adjective)
+        if noun and not text[max(0, at - 2) : at].strip(" .!?\n"):
+            return self._strong(noun, adjective, "nominative")
+        return self._strong(noun, "", "nominative") if noun.casefold().startswith(self._ranked) else ""
+
+    def _agreeing(self, ending: str, before: str, noun: str, adjective: str) -> str:
+        """After "der" a feminine is no nominative; after "ein" noun or adjective tell the gender."""
+        if ending == "e" and adjective == "en":
+            return "n"
+        if ending == "e" and before.casefold() in ("der", "dieser", "jeder", "jener"):
+            return "n" if self.gender_of(noun) == "f" else "e"
+        if ending == "r" and (adjective == "es" or (not adjective and self.gender_of(noun) == "n")):
+            return "s"
+        return ending
+
+    def _strong(self, noun: str, adjective: str, case: str) -> str:
+        """Without a determiner the ordinal takes the article's ending, as an adjective behind it does."""
+        if adjective:
+            return adjective[-1]
+        return _STRONG[case][_GENDERS[self.gender_of(noun) or "m"]]
+
+    def ruler_case(self, text: str, at: int, name: str, gender: str) -> str:
+        """The case of a ruler's name that ends just before `at`, by article, preposition and title in front of it."""
+        start = _start_of(name, text, at)
+        if name not in text[start:at].split():
+            return "genitive"
+        word = word_before(text, start)
+        for _ in range(_TITLES_AND_NAMES):
+            if word not in self._titles and word not in self._names:
+                break
+            start = _start_of(word, text, start)
+            word = word_before(text, start)
+        found = _BY_ARTICLE.get(word.casefold()) or self.governed.get(word.casefold())
+        return found or ("genitive" if word == "der" and gender == "f" else "nominative")
+
+    def article(self, case: str, gender: str) -> str:
+        return _ARTICLE[case][_GENDERS[gender]]
+
+
+def weak_ending(case: str, gender: str) -> str:
+    """Of an adjective behind the definite article, singular."""
+    return "e" if case == "nominative" or (case == "accusative" and gender != "m") else "n"
+
+
+def _start_of(word: str, text: str, at: int) -> int:
+    """Where the word begins that ends before the blank (and comma) in front of `at`."""
+    return text.rfind(word, max(0, at - len(word) - 3), at) if word else at
+
+
+def _noun_behind(text: str, at: int) -> tuple[str, str]:
+    """The first adjective's ending and the noun behind the blank at `at`; "" for what is not there."""
+    ending = ""
+    for _ in range(_MOST_ADJECTIVES):
+        found = _ADJECTIVE.match(text, at)
+        if not found:
+            break
+        ending, at = ending or found[2], found.end()
+    noun = word_after(text, at)
+    return (ending, noun) if noun[:1].isupper() else ("", "")

@@ -1,0 +1,132 @@
+"""Roman numerals where they are read as numbers."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+
+_ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
+_VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
+_LONGEST = 24
+_SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
+_NO_MORE = r"(?!\w)(?![’'](?!s\b))"
+_SURE = 5
+_LARGEST_RANK = 99
+_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
+
+
+def roman_value(numeral: str) -> int:
+    """The value of a well-formed Roman numeral, 0 for anything else."""
+    if not numeral or not _ROMAN.fullmatch(numeral):
+        return 0
+    values = [_VALUES[c] for c in numeral]
+    return sum(-v if v < later else v for v, later in zip(values, [*values[1:], 0], strict=True))
+
+
+class Romans:
+    """Roman numerals where they are read as numbers: after the words that data list, never a plain "I"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.counted = grammar.wordset("roman.cardinal_after")
+        self.ranked = grammar.wordset("roman.ordinal_after")
+        self.names = grammar.wordset("roman.names")
+        self.articles = grammar.wordset("roman.articles")
+        self.first = grammar.wordset("roman.first_suffixes")
+        self.never = grammar.wordset("roman.never")
+        endings = (
+            "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
+        )
+        self.suffixes = grammar.table("roman.suffixes")
+        self._pattern = re.compile(rf"([IVXLCDM]{{1,15}})({endings})?{_NO_MORE}")
+
+    def at(self, text: str, at: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found:
+            return self._with_letter(text, at)
+        value = roman_value(found[1])
+        if not value:
+            return None
+        span = Span(at, found.end())
+        if found[2]:
+            if not self._ranks(found[1], found[2]):
+                return None
+            return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
+        if ranked := self._ranked(text, found, value):
+            return ranked
+        before = self.g.ruler(word_before(text, at))
+        said = self._said(text, found, value, before) or self._in_row(text, at, value)
+        said = said or self._before_noun(text, found, value, before)
+        if not said:
+            return None
+        return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
+
+    def _ranked(self, text: str, found: re.Match[str], value: int) -> Reading | None:
+        """With its dot in front of a noun: "im XIX. Jahrhundert"."""
+        if not self.g.roman_dot or text[found.end() : found.end() + 1] != "." or value > _LARGEST_RANK:
+            return None
+        span = Span(found.start(), found.end() + 1)
+        said = self.g.rank_in(text, span, value)
+        return Reading(span, said, "roman") if said else None
+
+    def _with_letter(self, text: str, at: int) -> Reading | None:
+        """A class with its sub-class: "Type Ia" after a word that is counted."""
+        found = _SUBCLASS.match(text, at)
+        if not found or word_before(text, at).casefold() not in self.counted:
+            return None
+        said = f"{self.g.cardinal(str(roman_value(found[1])))} {found[2].upper()}"
+        return Reading(Span(*found.span()), said, "roman")
+
+    def _in_row(self, text: str, at: int, value: int) -> str:
+        """The second of two numerals: "siglos XVIII y XIX"."""
+        return self.g.century(value) if _ROW.search(text, max(0, at - _LONGEST), at) else ""
+
+    def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
+        """In front of its noun: "la II Guerra Mundial"."""
+        noun = word_after(text, found.end())
+        sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
+        if not sure or not noun or noun.isupper() or value > _LARGEST_RANK or found[1] in self.never:
+            return ""
+        return self.g.rank_before(value, noun)
+
+    def _ranks(self, numeral: str, suffix: str) -> bool:
+        """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
+        first = suffix in self.first
+        return (numeral == "I") == first and (first or len(numeral) > 1 or numeral in "VX")
+
+    def _end(self, text: str, end: int, before: str) -> int:
+        """A regnal numeral takes its dot along where the language writes one ("Ludwig XIV. war")."""
+        named = before in self.names or self._is_dotted_name(text, end, before)
+        return end + 1 if named and self._dot_goes_on(text, end) else end
+
+    def _dot_goes_on(self, text: str, end: int) -> bool:
+        following = text[end + 1 : end + 3].lstrip()[:1]
+        dotted = self.g.roman_dot and text[end : end + 1] == "."
+        return dotted and (following.islower() or following in tuple(",;:)!?"))
+
+    def _is_dotted_name(self, text: str, end: int, before: str) -> bool:
+        """Whether a dot inside the sentence makes any name a ruler's: "Mehmed II. nahm"."""
+        plain = before[:1].isupper() and before[1:].islower() and before.casefold() not in self.counted
+        return plain and self._dot_goes_on(text, end)
+
+    def _said(self, text: str, found: re.Match[str], value: int, before: str) -> str:
+        at, numeral = found.start(), found[1]
+        left = text[max(0, at - 2) : at]
+        word = before.casefold().rstrip(".")
+        if before in self.names and left[-1:] in (" ", "\u00a0") and left[:1] != ",":
+            return self.g.regnal_in(text, at, before, value)
+        if left[-1:] in (" ", "\u00a0") and numeral[-1] in "IVX" and self._is_dotted_name(text, found.end(), before):
+            return self.g.regnal_in(text, at, before, value)
+        if word in self.ranked:
+            return self.g.century(value)
+        if word in self.counted:
+            return self.g.cardinal(str(value))
+        if len(numeral) >= _SURE and value > 1000:
+            return self.g.year(str(value))
+        plain_word = before[:1].isupper() and not before.isupper() and left[-1:] in (" ", "\u00a0") and left[:1] != ","
+        if plain_word and len(numeral) >= 2 and (value < 40 or len(numeral) > 3) and numeral not in self.never:
+            return self.g.cardinal(str(value))
+        return ""

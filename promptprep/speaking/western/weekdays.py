@@ -1,0 +1,41 @@
+"""Names of days cut short."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.quantities import BLANK, alternatives
+
+
+class Weekdays:
+    """Days of the week cut short, where a date, a time or another day stands behind: "Mon, 3 Aug", "Mo–Fr".
+
+    `weekdays.names` lists the seven names, `weekdays.short` maps what is written to their places from 1 on.
+    """
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        names = grammar.data.maybe("spoken", "weekdays.names", ())
+        self._short = {k: str(names[int(v) - 1]) for k, v in grammar.data.maybe("spoken", "weekdays.short", {}).items()}
+        days = alternatives(self._short) or "(?!)"
+        months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
+        halves = alternatives(grammar.table("clock.halves")) or "(?!)"
+        gap = rf"{BLANK}?"
+        day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{months})"
+        date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
+        time = rf"\d\d?(?:[:.]\d\d|{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
+        self._pattern = re.compile(
+            rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
+        )
+
+    def at(self, text: str, at: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found:
+            return None
+        said = self._short[found[1]]
+        if found[2]:
+            said = self.g.text("numbers.range").format(said, self._short[found[2]])
+        return Reading(Span(*found.span()), said, "abbreviation")
