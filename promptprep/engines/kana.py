@@ -13,7 +13,7 @@ from functools import lru_cache
 from typing import Any
 
 from promptprep.speaking.languages.ja_readings import FIGURES, NumberReadings
-from promptprep.speaking.morae import morae
+from promptprep.model.morae import morae
 from promptprep.store.languages import language_data
 
 BLANK = "空白"

@@ -9,7 +9,7 @@ from typing import TypeVar
 from promptprep.engines.fonts import BundledFonts
 from promptprep.engines.load import engines
 from promptprep.errors import BadCall
-from promptprep.model.language import LanguageData
+from promptprep.model.language import FIRST_CLASS, LanguageData
 from promptprep.model.ports import Tools
 from promptprep.model.rig import Studio
 from promptprep.model.sightline import Limit
@@ -29,7 +29,7 @@ def tools() -> Tools:
 def known_language(tag: str) -> LanguageData:
     """The data of a language. Raises `UnknownLanguage` where there are neither data nor a voice to time it by."""
     data = language_data(tag)
-    if not data.tables:
+    if data.base not in FIRST_CLASS:
         engines().phonemes.counts(["a"], tag)
     return data
 

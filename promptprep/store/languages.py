@@ -16,16 +16,17 @@ FOLDER = Path(__file__).parent.parent / "data" / "languages"
 
 @lru_cache(maxsize=64)
 def language_data(tag: str) -> LanguageData:
-    """The data of `tag` ("pt-BR" finds "pt-BR", else "pt"). A language without a folder has empty tables.
+    """The data of `tag` ("pt-BR" finds "pt-BR", else "pt").
 
-    Raises `UnknownLanguage` where `tag` is no BCP 47 tag. A file's own `parent = "xx"` names the language
+    A language without a folder has one table: the pace of "und" (BCP 47's undetermined), wide and saying so in its
+    `source`. Raises `UnknownLanguage` where `tag` is no BCP 47 tag. A file's own `parent = "xx"` names the language
     whose file of the same name it extends; nothing else is inherited.
     """
     wanted = _tag(tag)
     for name in (wanted, wanted.split("-")[0]):
         if (FOLDER / name).is_dir():
             return LanguageData(wanted, {f.stem: _table(f) for f in sorted((FOLDER / name).glob("*.toml"))})
-    return LanguageData(wanted, {})
+    return LanguageData(wanted, {"pace": _table(FOLDER / "und" / "pace.toml")})
 
 
 def _tag(tag: str) -> str:

@@ -95,12 +95,10 @@ def _figure(value: float) -> str:
 def is_language(tag: str) -> bool:
     """Whether `tag` is a language with data of its own, or one that the phoneme engine speaks."""
     try:
-        if language_data(tag).tables:
+        if language_data(tag).base in FIRST_CLASS:
             return True
     except PromptprepError:
         return False
-    if tag.split("-")[0] in FIRST_CLASS:
-        return True
     from promptprep.engines.load import engines
 
     try:

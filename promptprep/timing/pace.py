@@ -11,7 +11,6 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.timing import Pace
 from promptprep.timing.blocks import Speak
-from promptprep.timing.generic import GENERIC
 from promptprep.timing.learning import Belief, Learned, Reading, covariance_of, updated
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key
@@ -26,21 +25,15 @@ _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
 def default_pace(data: LanguageData) -> Pace:
     """The pace of a reader whom nobody has timed.
 
-    A language without figures of its own gets the generic pace, wide and saying so in its `source`.
+    Raises `MissingLanguageData` where the data hold no pace.
     """
-    figures = _figures(data)
     return Pace(
         language=data.tag,
-        coefficients=dict(figures.get("pace", "coefficients")),
-        common_sd=math.hypot(figures.get("pace", "spread.reader"), figures.get("pace", "spread.day")),
-        own_sd=figures.get("pace", "spread.own_sd"),
-        source=figures.get("pace", "source"),
+        coefficients=dict(data.get("pace", "coefficients")),
+        common_sd=math.hypot(data.get("pace", "spread.reader"), data.get("pace", "spread.day")),
+        own_sd=data.get("pace", "spread.own_sd"),
+        source=data.get("pace", "source"),
     )
-
-
-def _figures(data: LanguageData) -> LanguageData:
-    """The language's data, with the generic pace where it has none of its own."""
-    return data if data.has("pace") else LanguageData(data.tag, {**data.tables, "pace": GENERIC})
 
 
 def styled(pace: Pace, style: str, data: LanguageData) -> Pace:
@@ -48,7 +41,7 @@ def styled(pace: Pace, style: str, data: LanguageData) -> Pace:
 
     Raises `BadCall` for a style that the language's data do not name.
     """
-    styles = _figures(data).get("pace", "styles")
+    styles = data.get("pace", "styles")
     if style not in styles:
         known = ", ".join(sorted(styles))
         raise BadCall("unknown-style", f"no style is called {style!r}", f"choose one of: {known}")
@@ -119,7 +112,7 @@ def _check_plausible(length_s: float, usual_s: float, number: int) -> None:
 
 def _belief(pace: Pace, data: LanguageData) -> Belief:
     """What is believed of a new reader: the pace with the spread between readers."""
-    spread: Mapping[str, float] = _figures(data).get("pace", "spread")
+    spread: Mapping[str, float] = data.get("pace", "spread")
     means = pace.coefficients
     sounds = {name: value for name, value in means.items() if name in SOUND}
     pauses = {name: value for name, value in means.items() if name in PAUSES}

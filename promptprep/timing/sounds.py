@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 
 from promptprep.model.language import LanguageData
+from promptprep.model.morae import morae
 from promptprep.model.ports import Engines
 from promptprep.spans import Span
 from promptprep.timing.pieces import Piece
@@ -21,7 +22,6 @@ Weigh = Callable[[Sequence[str], LanguageData, Engines], list[Load]]
 
 COMMON_ZIPF = 6.5  # words at least this common are as quick as any
 RAREST_ZIPF = 2.0  # below this the lists are thin: a word not listed is taken for one of this kind
-_SMALL_KANA = frozenset("ァィゥェォャュョヮぁぃぅぇぉゃゅょゎ")
 _LETTERS_A_SYLLABLE = 1.8  # Arabic: 4.43 characters and 2.46 syllables a word, IReST (Trauzettel-Klosinski 2012)
 _MORAE_A_SYLLABLE = 1.3  # foreign words gain vowels in Japanese; common practice, no source
 _MORAE_A_HAN = 2.0
@@ -106,13 +106,13 @@ def _morphemes(
     """Japanese: the whole text read at once, so that the dictionary sees contexts; a reading stays in one piece."""
     text, owners = _as_said(pieces, written)
     place = 0
-    morae: dict[int, float] = {}
+    beats: dict[int, float] = {}
     for surface, kana, _ in engines.kana.kana(text):
         at, place = place, place + len(surface)
         owner = owners[at] if surface else None
         if owner is None:
             continue
-        own = float(morae_of(kana)) or _unread(surface, data, engines)
+        own = float(morae(kana)) or _unread(surface, data, engines)
         number, offset = owner
         piece = pieces[number]
         if piece.kind == "word":
@@ -120,9 +120,9 @@ def _morphemes(
             span = Span(start, min(start + len(surface), piece.span.end))
             yield Piece(span, surface, "word"), (own, own, 1.0, 0.0)
         elif place < len(owners) and owners[place] is not None and owners[place][0] == number:  # type: ignore[index]
-            morae[number] = morae.get(number, 0.0) + own
+            beats[number] = beats.get(number, 0.0) + own
         else:
-            own += morae.pop(number, 0.0)
+            own += beats.pop(number, 0.0)
             yield piece, (own, own, 1.0, 0.0)
 
 
@@ -138,11 +138,6 @@ def _as_said(pieces: Sequence[Piece], written: str) -> tuple[str, list[tuple[int
         owners += [(number, offset) for offset in range(len(piece.said))]
         last = piece.span.end
     return "".join(parts), owners
-
-
-def morae_of(kana: str) -> int:
-    """Morae of kana: one a sign, small vowels and glides none of their own."""
-    return sum(("ァ" <= c <= "ー" or "ぁ" <= c <= "ゖ") and c not in _SMALL_KANA for c in kana)
 
 
 def _unread(surface: str, data: LanguageData, engines: Engines) -> float:

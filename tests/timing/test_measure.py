@@ -6,28 +6,8 @@ from itertools import pairwise
 
 import pytest
 
-from promptprep.timing.sounds import morae_of
 from promptprep.timing.tally import seconds, tally
 from tests.timing.stand import measured
-
-
-@pytest.mark.parametrize(
-    ("kana", "morae"),
-    [
-        ("キョー", 2),
-        ("ニッポン", 4),
-        ("トーキョー", 4),
-        ("シャシン", 3),
-        ("がっこう", 4),
-        ("ヴァイオリン", 5),
-        ("", 0),
-        ("。a", 0),
-    ],
-)
-def test_morae(kana: str, morae: int) -> None:
-    """Vance, "The Sounds of Japanese" (2008): small vowels join, long marks, doubling and n count. From memory."""
-    assert morae_of(kana) == morae
-
 
 UNITS = [
     ("en", "cats", 4),  # k æ t s
