@@ -50,6 +50,9 @@ def command(
         for file in faces.mark_versions(paths, studio):
             typer.echo(f"marked {file}; the old one is kept beside it", err=True)
     versions = faces.compare_versions(paths, studio)
+    for version in versions.others if mark else ():
+        if (file := Path(version.script.file or "")).suffix.lower() not in faces.MARKABLE:
+            typer.echo(f"not marked: only a .md or a .txt file can hold a mark, not {file}", err=True)
     for file in faces.write_versions(versions, paths, out, studio) if out else []:
         typer.echo(f"wrote {file}", err=True)
     if as_json:

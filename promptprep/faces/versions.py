@@ -13,6 +13,8 @@ from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.versions import Unread, Versions
 
+MARKABLE = (".md", ".txt")
+
 
 def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Script], tuple[Unread, ...]]:
     """The source, the other versions of its show, and those that cannot be read.
@@ -42,30 +44,43 @@ def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Sc
 def compare_versions(paths: Sequence[Path], studio_file: Path | None = None) -> Versions:
     """The versions of one show beside their source: times against the shared slot, and everything that differs."""
     from promptprep.pipeline.versions import versions_of
+    from promptprep.store.versions import marked_sentences
 
     studio = studio_for(paths, studio_file)
     source, others, unread = _versions_at(paths, studio)
-    return replace(versions_of(source, others, studio, tools()), unread=unread)
+    kept = marked_sentences(Path(source.file)) if source.file else None
+    return replace(versions_of(source, others, studio, tools(), kept), unread=unread)
 
 
 def mark_versions(paths: Sequence[Path], studio_file: Path | None = None) -> list[Path]:
-    """Writes into each version which state of the source it was made from; each old file is kept beside it."""
-    from promptprep.store.files import read_text, replace_text
-    from promptprep.versions.marks import state_of, with_mark
+    """Writes into each version which state of the source it was made from; each old file is kept beside it.
 
-    source, others, _ = _versions_at(paths, studio_for(paths, studio_file))
-    state = state_of(source, lambda text: tools().engines.breaks.sentences(text, source.language))
-    changed = []
+    Only `MARKABLE` files can hold a mark. The source's sentences of all marks go to a file beside the source; those
+    that no version is marked with any more leave it, where all versions are at hand.
+    """
+    from promptprep.store.files import read_text, replace_text
+    from promptprep.store.versions import keep_marked, marked_sentences
+    from promptprep.versions.marks import sentences_of, state_of, with_mark
+
+    def ends(text: str) -> Sequence[int]:
+        return tools().engines.breaks.sentences(text, source.language)
+
+    source, others, unread = _versions_at(paths, studio_for(paths, studio_file))
+    state, now = state_of(source, ends), sentences_of(source, ends)
+    written, unmarked = [], bool(unread) or len(paths) > 1
     for script in others:
         file = Path(script.file or "")
-        if file.suffix.lower() not in (".md", ".txt"):
+        if file.suffix.lower() not in MARKABLE:
             continue
         text = read_text(file)
         marked = with_mark(text, state)
         if marked != text:
             replace_text(file, marked)
-            changed.append(file)
-    return changed
+            written.append(file)
+    if others and source.file:
+        earlier = marked_sentences(Path(source.file)) if unmarked else {}
+        keep_marked(Path(source.file), {**now, **{d: t for d, t in earlier.items() if d not in now}})
+    return written
 
 
 def write_versions(versions: Versions, paths: Sequence[Path], out: Path, studio_file: Path | None = None) -> list[Path]:

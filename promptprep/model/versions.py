@@ -60,8 +60,21 @@ class Bead:
 
 
 @dataclass(frozen=True, slots=True)
+class WordChange:
+    """Words of the source that were changed: `gone` became `new`, between words that stayed ("" at an end)."""
+
+    before: str
+    gone: str
+    new: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
 class VersionFinding:
-    """A fault in a version. `start` and `end` are offsets in the source text of the file of `language`."""
+    """A fault in a version. `start` and `end` are offsets in the source text of the file of `language`.
+
+    `changes` are the changed words of the source, where the fault is that it was changed.
+    """
 
     name: str
     level: Level
@@ -71,6 +84,7 @@ class VersionFinding:
     end: int
     message: str
     hint: str = ""
+    changes: tuple[WordChange, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from promptprep.breaking.script import direction_of
@@ -40,15 +40,17 @@ def timed_version(script: Script, slot_s: float | None, studio: Studio, tools: T
     return Timed(Side(script, data, tools.engines), timing, tuple(readers), direction)
 
 
-def versions_of(source: Script, others: Sequence[Script], studio: Studio, tools: Tools) -> Versions:
-    """All versions of one show beside their source."""
+def versions_of(
+    source: Script, others: Sequence[Script], studio: Studio, tools: Tools, kept: Mapping[str, str] | None = None
+) -> Versions:
+    """All versions of one show beside their source. `kept` are earlier sentences of the source by their digests."""
     first = timed_version(source, None, studio, tools)
     slot = first.timing.slot_s
     rest = [timed_version(script, slot, studio, tools) for script in others]
     there = {script.language.split("-")[0] for script in (source, *others)}
     wanted = [tag for tag in FIRST_CLASS if tag not in there]
     expected = [e for tag in wanted if (e := expected_of(source, first, tag, studio, tools)) is not None]
-    return Versions(source_version(first), tuple(compared(first, one) for one in rest), tuple(expected))
+    return Versions(source_version(first), tuple(compared(first, one, kept) for one in rest), tuple(expected))
 
 
 def expected_of(source: Script, timed: Timed, language: str, studio: Studio, tools: Tools) -> Expected | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from typing import Any
 
 from promptprep.model.versions import Change, Unread, Version, VersionFinding, Versions
@@ -115,4 +116,5 @@ def finding_object(finding: VersionFinding, version: Version, index: LineIndex) 
         "excerpt": excerpt(version.script.source, finding.start, finding.end),
         "message": finding.message,
         "hint": finding.hint,
+        **({"changes": [asdict(change) for change in finding.changes]} if finding.changes else {}),
     }

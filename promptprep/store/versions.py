@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+import os
+import tomllib
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from promptprep.errors import BadCall
+from promptprep.errors import BadCall, OutputFault, UnreadableInput
+from promptprep.store.files import read_text, replace_text
 from promptprep.store.scripts import find_scripts, name_and_language
 
 SOURCE = "en"
+_HEAD = (
+    "# What the marks in this show's versions stand for. Written by promptprep versions --mark; leave it as it is.\n"
+)
 
 
 def version_files(paths: Sequence[Path]) -> list[Path]:
@@ -51,3 +58,39 @@ def _one_show(files: Sequence[Path], folder: Path) -> list[Path]:
     (found,) = several.values()
     first = next((f for f in found if name_and_language(f)[1] == SOURCE), found[0])
     return [first, *[f for f in found if f != first]]
+
+
+def marked_file(source: Path) -> Path:
+    """Where the sentences that the marks of a show's versions stand for are kept: beside the source."""
+    return source.with_name(f"{name_and_language(source)[0]}.made-from.toml")
+
+
+def marked_sentences(source: Path) -> dict[str, str]:
+    """Digest -> sentence of the states that versions were marked with; empty where the file is gone or spoiled."""
+    try:
+        table = tomllib.loads(read_text(marked_file(source)))
+    except (UnreadableInput, tomllib.TOMLDecodeError):
+        return {}
+    return {digest: text for digest, text in table.items() if isinstance(text, str)}
+
+
+def keep_marked(source: Path, sentences: Mapping[str, str]) -> Path:
+    """Writes the sentences in the order given; a file of that name that is not ours is kept beside it."""
+    file = marked_file(source)
+    text = _HEAD + "".join(f'"{digest}" = {_quoted(text)}\n' for digest, text in sentences.items())
+    if file.exists() and not file.read_bytes().startswith(_HEAD.encode("utf-8")):
+        replace_text(file, text)
+        return file
+    staged = file.with_name(file.name + ".new")
+    try:
+        staged.write_bytes(text.encode("utf-8"))
+        os.replace(staged, file)
+    except OSError as fault:
+        hint = "check that the folder may be written"
+        raise OutputFault("cannot-write", f"the file cannot be written: {fault.strerror}", hint, str(file)) from None
+    return file
+
+
+def _quoted(text: str) -> str:
+    """A basic string of TOML: JSON's escapes, and the one character more that TOML does not take."""
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")

@@ -15,6 +15,9 @@ from promptprep.versions.fit import change_of, segment_fit, verdict
 from promptprep.versions.marks import Stale, stale_segments
 from promptprep.versions.segments import length_ratio, paired_segments, paragraph_beads
 from promptprep.versions.sentences import unshared
+from promptprep.versions.words import shown
+
+MOST_SHOWN = 4  # changes that a message names
 
 
 @dataclass(frozen=True, eq=False)
@@ -42,8 +45,11 @@ def source_version(one: Timed) -> Version:
     return replace(made, findings=(*_slot_findings(made), *_id_findings(one)))
 
 
-def compared(source: Timed, other: Timed) -> Version:
-    """A version beside its source: paired, timed against the shared slots, its differences found."""
+def compared(source: Timed, other: Timed, kept: Mapping[str, str] | None = None) -> Version:
+    """A version beside its source: paired, timed against the shared slots, its differences found.
+
+    `kept` are sentences of earlier states of the source by their digests.
+    """
     values, others = _values(source), _values(other)
     own, theirs = ([frozenset().union(*inside) for inside in side] for side in (values, others))
     pairs = tuple(paired_segments(source.script, other.script, own, theirs))
@@ -71,7 +77,7 @@ def compared(source: Timed, other: Timed) -> Version:
         beads=beads,
         direction=other.direction,
     )
-    return replace(made, findings=tuple(_findings(source, other, made, pairs, beads)))
+    return replace(made, findings=tuple(_findings(source, other, made, pairs, beads, kept)))
 
 
 def _values(one: Timed) -> list[list[frozenset[str]]]:
@@ -97,11 +103,12 @@ def _findings(
     made: Version,
     pairs: Sequence[SegmentPair],
     beads: Mapping[int, Sequence[Bead]],
+    kept: Mapping[str, str] | None,
 ) -> list[VersionFinding]:
     return [
         *_slot_findings(made),
         *_id_findings(other),
-        *_stale_findings(source, other),
+        *_stale_findings(source, other, kept),
         *pair_findings(source.side, other.side, pairs, beads),
     ]
 
@@ -148,19 +155,19 @@ def _id_findings(one: Timed) -> list[VersionFinding]:
     ]
 
 
-def _stale_findings(source: Timed, other: Timed) -> list[VersionFinding]:
+def _stale_findings(source: Timed, other: Timed, kept: Mapping[str, str] | None) -> list[VersionFinding]:
     def sentences(text: str) -> Sequence[int]:
         return source.side.engines.breaks.sentences(text, source.script.language)
 
     where = {s.id: s for s in other.script.segments}
     found = []
-    for stale in stale_segments(other.script.front.get("made_from"), source.script, sentences):
+    for stale in stale_segments(other.script.front.get("made_from"), source.script, sentences, kept):
         segment = where.get(stale.segment)
         span = (segment.heading_span or segment.span) if segment else None
         start, end = span if span is not None else (0, 0)
         found.append(VersionFinding(
             "segment-stale", "look", other.side.data.tag, stale.segment, start, end,
-            _stale_message(stale), "look at it again, then mark the version with --mark",
+            _stale_message(stale), "look at it again, then mark the version with --mark", stale.changes,
         ))  # fmt: skip
     return found
 
@@ -168,7 +175,9 @@ def _stale_findings(source: Timed, other: Timed) -> list[VersionFinding]:
 def _stale_message(stale: Stale) -> str:
     if stale.new:
         return f"the source's segment {stale.segment!r} is new since this version was marked"
-    shown = "; ".join(f"“{t}”" for t in stale.changed[:3]) + (" …" if len(stale.changed) > 3 else "")
-    if shown:
-        return f"the source has changed since this version was marked; it now says {shown}"
-    return f"the source has lost {stale.removed} sentences of {stale.segment!r} since this version was marked"
+    parts = [shown(change) for change in stale.changes[:MOST_SHOWN]]
+    if len(stale.changes) > MOST_SHOWN:
+        parts.append(f"and {len(stale.changes) - MOST_SHOWN} more")
+    if not stale.changes and stale.unknown:
+        parts.append(f"{stale.unknown} sentences are gone")
+    return "the source has changed since this version was marked: " + "; ".join(parts)

@@ -1,18 +1,21 @@
 """Remembers the state of the source that a version was made from, and names what has changed since.
 
 The mark is a table `made_from` in the version's front matter: for each segment of the source a line of short digests,
-one a sentence, so that the changed sentences can be shown.
+one a sentence. What the digests stand for is kept once a show, in a file beside the source, so that the changed words
+can be shown; without that file the changed sentences are.
 """
 
 from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
 from promptprep.model.script import Script, Segment
+from promptprep.model.versions import WordChange
+from promptprep.versions.words import word_changes
 
 DIGITS = 8  # hex digits a sentence: two sentences of one segment collide once in some 4 billion pairs
 Sentences = Callable[[str], Sequence[int]]
@@ -22,11 +25,11 @@ _BARE = re.compile(r"[A-Za-z0-9_-]+")
 
 @dataclass(frozen=True, slots=True)
 class Stale:
-    """A segment whose source has changed: `changed` its new sentences, `removed` how many are gone."""
+    """A segment whose source has changed, and how; `unknown` sentences are gone whose words were not kept."""
 
     segment: str
-    changed: tuple[str, ...]
-    removed: int
+    changes: tuple[WordChange, ...]
+    unknown: int = 0
     new: bool = False
 
 
@@ -53,32 +56,54 @@ def state_of(script: Script, sentences: Sentences) -> dict[str, str]:
     return {s.id: " ".join(map(digest, sentence_texts(s, sentences))) for s in script.segments}
 
 
-def stale_segments(marked: object, source: Script, sentences: Sentences) -> list[Stale]:
-    """What has changed in the source since a version was marked; nothing where it never was."""
+def sentences_of(script: Script, sentences: Sentences) -> dict[str, str]:
+    """Digest -> sentence: what the digests of a mark stand for."""
+    return {digest(text): text for s in script.segments for text in sentence_texts(s, sentences)}
+
+
+def stale_segments(
+    marked: object, source: Script, sentences: Sentences, kept: Mapping[str, str] | None = None
+) -> list[Stale]:
+    """What has changed in the source since a version was marked; nothing where it never was.
+
+    `kept` holds sentences of the marked state by their digests; without one, only the new sentence is known.
+    """
     if not isinstance(marked, dict) or not marked:
         return []
+    known = kept or {}
     found = []
     for segment in source.segments:
         before = marked.get(segment.id)
         texts = sentence_texts(segment, sentences)
         if not isinstance(before, str):
-            found.append(Stale(segment.id, tuple(texts), 0, new=True))
+            found.append(Stale(segment.id, tuple(WordChange("", "", t, "") for t in texts), new=True))
             continue
         old, now = before.split(), [digest(t) for t in texts]
         if old != now:
-            found.append(_stale(segment.id, old, now, texts))
-    gone = [str(name) for name in marked if name not in {s.id for s in source.segments}]
-    return found + [Stale(name, (), len(str(marked[name]).split())) for name in gone]
+            found.append(_stale(segment.id, old, now, texts, known))
+    left = {s.id for s in source.segments}
+    return found + [_stale(str(name), str(marked[name]).split(), [], [], known) for name in marked if name not in left]
 
 
-def _stale(name: str, old: Sequence[str], now: Sequence[str], texts: Sequence[str]) -> Stale:
-    changed: list[str] = []
-    removed = 0
+def _stale(name: str, old: Sequence[str], now: Sequence[str], texts: Sequence[str], known: Mapping[str, str]) -> Stale:
+    changes: list[WordChange] = []
+    unknown = 0
     for tag, i, j, k, stop in SequenceMatcher(None, old, now, autojunk=False).get_opcodes():
-        if tag != "equal":
-            changed += texts[k:stop]
-            removed += j - i
-    return Stale(name, tuple(changed), removed)
+        if tag == "equal":
+            continue
+        gone = [known.get(one) for one in old[i:j]]
+        unknown += gone.count(None)
+        changes += _changes([text for text in gone if text is not None], texts[k:stop], None in gone)
+    return Stale(name, tuple(changes), unknown)
+
+
+def _changes(gone: Sequence[str], new: Sequence[str], unsure: bool) -> list[WordChange]:
+    """Changed words, sentence by sentence where as many came as went; what was only added or taken out, whole."""
+    if unsure or not gone or not new:
+        return [WordChange("", text, "", "") for text in gone] + [WordChange("", "", text, "") for text in new]
+    if len(gone) != len(new):
+        return word_changes(" ".join(gone), " ".join(new))
+    return [change for a, b in zip(gone, new, strict=True) for change in word_changes(a, b)]
 
 
 def with_mark(source_text: str, state: dict[str, str]) -> str:

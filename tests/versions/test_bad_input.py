@@ -104,7 +104,35 @@ def test_a_mark_tells_what_changed_in_the_source(tmp_path: Path) -> None:
     (tmp_path / "ridge.en.md").write_text(ENGLISH.replace("Dress warmly tonight", "Dress very warmly"), "utf-8")
     (found,) = versions.compare_versions([tmp_path / "ridge.en.md"]).others[0].findings
     assert (found.name, found.segment) == ("segment-stale", "look")
-    assert "Dress very warmly" in found.message
+    assert found.message.endswith(
+        ": “Dress [+very] warmly, and bring a…”; “Dress very warmly [−tonight], and bring a friend…”"
+    )
     assert versions.mark_versions([tmp_path / "ridge.en.md"])
     assert names(versions.compare_versions([tmp_path / "ridge.en.md"])) == []
     assert versions.mark_versions([tmp_path / "ridge.en.md"]) == []
+
+
+def test_a_mark_whose_sentences_are_gone_still_shows_the_new_ones(tmp_path: Path) -> None:
+    compared(tmp_path, FRENCH)
+    versions.mark_versions([tmp_path / "ridge.en.md"])
+    (tmp_path / "ridge.en.md").write_text(ENGLISH.replace("21:40", "22:10"), "utf-8")
+    for spoil in (None, "no TOML", '"beef" = 3\n'):
+        kept = tmp_path / "ridge.made-from.toml"
+        kept.unlink() if spoil is None else kept.write_text(spoil, "utf-8")
+        (found,) = (f for f in versions.compare_versions([tmp_path / "ridge.en.md"]).others[0].findings
+                    if f.name == "segment-stale")  # fmt: skip
+        assert "marked: “The Moon sets at 22:10.”" in found.message
+    versions.mark_versions([tmp_path / "ridge.en.md"])
+    assert (tmp_path / "ridge.made-from.toml.kept-1").read_text("utf-8") == '"beef" = 3\n'
+
+
+def test_gone_and_new_segments_and_cues_are_named(tmp_path: Path) -> None:
+    compared(tmp_path, FRENCH)
+    versions.mark_versions([tmp_path / "ridge.en.md"])
+    changed = ENGLISH.replace("clip 0:20", "clip 0:25").replace("# Look {#look}", "# See {#see}")
+    (tmp_path / "ridge.en.md").write_text(changed, "utf-8")
+    found = versions.compare_versions([tmp_path / "ridge.en.md"]).others[0].findings
+    stale = {f.segment: f.message for f in found if f.name == "segment-stale"}
+    assert "“[clip Moonrise [20.0 → 25.0]]”" in stale["opening"]
+    assert "'see' is new" in stale["see"]
+    assert "gone: “You may see 100 meteors an hour.”" in stale["look"]
