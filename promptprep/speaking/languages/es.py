@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 
+_BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
+_HUNDREDS_OF_THOUSANDS = 6
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
 
 
@@ -25,8 +29,6 @@ class Spanish(Romance):
         "m": "%spellout-ordinal-masculine",
         "mp": "%spellout-ordinal-masculine-plural",
     }
-    feminine_endings = ("a", "ción", "sión", "dad", "tad", "tud", "umbre", "ez", "triz", "cion", "sion")
-    masculine_endings = ("ema", "oma")
     highest_rank = 10
     hours_after = ("las",)
     cents_link = "con"
@@ -36,11 +38,37 @@ class Spanish(Romance):
         super().__init__(data, speller)
         if data.tag.split("-")[-1] in _POINT_REGIONS:
             self.literals = Literals(",", ".")
+        self._tonic = self.wordset("nouns.tonic")
 
     def singulars(self, word: str) -> tuple[str, ...]:
         if word.endswith("ces"):
             return word, word[:-3] + "z"
-        return (word, word[:-1], word[:-2]) if word.endswith("es") else super().singulars(word)
+        if word.endswith("ones"):
+            return word, word[:-4] + "ón"
+        return (word, word[:-2], word[:-1]) if word.endswith("es") else super().singulars(word)
+
+    def cardinal(self, digits: str, gender: str = "") -> str:
+        """As ICU has it, but the hundreds of thousands agree too: "trescientas mil toneladas"."""
+        said = super().cardinal(digits, gender)
+        if gender != "f" or len(digits) < _HUNDREDS_OF_THOUSANDS:
+            return said
+        millions, thousands = _BELOW_MILLION.fullmatch(said).groups()  # type: ignore[union-attr]
+        return millions + thousands.replace("cientos", "cientas").replace("quinientos", "quinientas")
+
+    def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
+        if literal.is_one and word in self._tonic:
+            return self.number(literal, "m")
+        if literal.part and not literal.whole and word in ("parte", "partes"):
+            above, below = literal.part
+            plural = "s" if above > 1 else ""
+            return f"{self.cardinal(str(above), 'f')} {self.ordinal(str(below), 'f')}{plural}"
+        return super().before_noun(literal, text, at, word)
+
+    def ordinal_in(self, text: str, end: int, digits: str, form: str) -> str:
+        """Apocope before a masculine noun: "el tercer puesto", but "el tercero de la lista"."""
+        if form == "m" and self.counted_gender(text, end) == "m":
+            form = "a"
+        return self.ordinal(digits, form)
 
     def date(self, day: str, month: str, year: str, before: str) -> str:
         said = f"{self._day(day)} de {month}"

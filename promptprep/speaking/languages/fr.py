@@ -23,17 +23,15 @@ class French(Romance):
         "m": "%spellout-ordinal-masculine",
         "mp": "%spellout-ordinal-masculine-plural",
     }
-    feminine_endings = (
-        "tion", "sion", "xion", "ée", "té", "tude", "ance", "ence", "ure", "ette", "esse", "aison", "ise", "ade",
-        "euse", "trice", "enne", "elle", "erre", "aine", "ille", "ière", "ine", "ie", "ue",
-    )  # fmt: skip
-    masculine_endings = ("isme", "age", "ment", "mètre", "musée")
     small_is_singular = True
     half_feminine = "demie"
 
+    def singulars(self, word: str) -> tuple[str, ...]:
+        return (word, word[:-1]) if word.endswith(("s", "x")) else (word,)
+
     def link(self, what: str) -> str:
-        """ "d'" before a vowel; an aspirated h is rare among what is counted."""
-        return "d’" if what[:1].casefold() in _VOWELS else "de "
+        """The elided "de" before a vowel; an aspirated h is rare among what is counted."""
+        return "d'" if what[:1].casefold() in _VOWELS else "de "
 
     def ordinal(self, digits: str, form: str = "") -> str:
         if form in ("second", "seconde"):

@@ -8,6 +8,7 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 
+_PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
 
 
@@ -22,8 +23,6 @@ class Portuguese(Romance):
         "f": "%spellout-ordinal-feminine",
         "m": "%spellout-ordinal-masculine",
     }
-    feminine_endings = ("a", "ção", "são", "dade", "gem", "tude", "ice", "ções", "sões", "gens", "ãs", "ã")
-    masculine_endings = ("ema", "oma", "grama")
     small_is_singular = True
     highest_rank = 10
     hours_after = ("as", "às")
@@ -38,8 +37,9 @@ class Portuguese(Romance):
         return said.removeprefix("um ") if said.startswith("um mil ") else said
 
     def singulars(self, word: str) -> tuple[str, ...]:
-        if word.endswith(("zes", "res")):
-            return word, word[:-2]
+        for plural, singular in _PLURALS:
+            if word.endswith(plural):
+                return word, word.removesuffix(plural) + singular
         return super().singulars(word)
 
     def ordinal(self, digits: str, form: str = "") -> str:
