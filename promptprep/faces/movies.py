@@ -11,6 +11,7 @@ from promptprep.errors import OutputFault
 from promptprep.faces.scripts import template_folders
 from promptprep.faces.tools import tools
 from promptprep.model.prepared import Prepared
+from promptprep.pipeline.outputs import words_on_screen
 from promptprep.rendering.environment import environment
 from promptprep.rendering.movie import movie
 
@@ -30,7 +31,9 @@ def write_movies(
         try:
             with tempfile.TemporaryDirectory(dir=out, prefix=".promptprep-") as staging:
                 staged = Path(staging) / target.name
-                movie(one, staged, env, tools().fonts.subsets, rate=rate, progress=_named(progress, target.name))
+                words = words_on_screen(one, prepared.studio, tools())
+                told = _named(progress, target.name)
+                movie(one, staged, env, tools().fonts.subsets, words=words, rate=rate, progress=told)
                 os.replace(staged, target)
         except OSError as fault:
             hint = "check the disk's space and that the folder may be written"

@@ -117,11 +117,13 @@ class Studio:
     """What `studio.toml` says. `levels` overrides findings' levels by rule name ("off" silences one).
 
     `language` is that of the pages which belong to no script: rig sheets, sheets of a session. A script's own pages
-    are in the script's language.
+    are in the script's language. `crew_language` is `language` where the file says it, else None: the operator's words
+    beside a script are in that, or in the script's own.
     """
 
     title: str = ""
     language: str = "en"
+    crew_language: str | None = None
     file: str | None = None
     rigs: Mapping[str, Rig] = field(default_factory=dict)
     readers: Mapping[str, Reader] = field(default_factory=dict)

@@ -22,6 +22,7 @@ from promptprep.rendering.measure import Measure
 from promptprep.rendering.paper import PaperTools, paper_pdf
 from promptprep.rendering.report import report_html, report_json
 from promptprep.rendering.screen import screen_html, screen_pdf
+from promptprep.rendering.screen_words import ScreenWords, screen_words
 from promptprep.rendering.session_sheets import session_files
 from promptprep.session.cue_words import CueWords
 from promptprep.spans import Span
@@ -36,7 +37,7 @@ def render_all(
     for one in prepared.scripts:
         files |= render_script(one, prepared.studio, tools, env, _beside(one, prepared), logo)
         if stills:
-            files |= _stills(one, tools, env)
+            files |= _stills(one, prepared.studio, tools, env)
 
     def report_faces(language: str, text: str, family: str) -> str:
         return tools.fonts.css(language, text, family=family)
@@ -59,10 +60,10 @@ def render_script(
     `beside` is its version in the studio's helper language, `logo` a picture as a data URL.
     """
     stem = f"{one.script.name}.{one.script.language}"
-    printed = paper_tools(one.script.language, tools, env, logo)
+    printed, said = paper_tools(one.script.language, tools, env, logo), words_on_screen(one, studio, tools)
     files = {
-        f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets).encode("utf-8"),
-        f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets),
+        f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets, words=said).encode("utf-8"),
+        f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets, words=said),
         f"{stem}.paper.pdf": paper_pdf(one, studio, printed, beside=beside),
         f"{stem}.crew.pdf": crew_pdf(one, studio, printed),
         f"{stem}.crew.csv": crew_csv(one).encode("utf-8-sig"),
@@ -71,6 +72,11 @@ def render_script(
     for variant in studio.paper.variants:
         files[f"{stem}.{variant}.pdf"] = paper_pdf(one, studio, printed, variant, beside)
     return files
+
+
+def words_on_screen(one: PreparedScript, studio: Studio, tools: Tools) -> ScreenWords:
+    """The reader's words in the script's language; the operator's in the studio's, where it says which that is."""
+    return screen_words(tools.words, one.script.language, studio.crew_language or one.script.language)
 
 
 def _vtt(one: PreparedScript, printed: PaperTools, tools: Tools) -> str:
@@ -110,10 +116,10 @@ def paper_tools(language: str, tools: Tools, env: Environment, logo: str = "") -
     return PaperTools(tools.words(language), breaker, sentences, faces, env, measure, bold, logo)
 
 
-def _stills(one: PreparedScript, tools: Tools, env: Environment) -> dict[str, bytes]:
+def _stills(one: PreparedScript, studio: Studio, tools: Tools, env: Environment) -> dict[str, bytes]:
     from promptprep.rendering.stills import stills
 
-    return dict(stills(one, env, tools.fonts.subsets))
+    return dict(stills(one, env, tools.fonts.subsets, words_on_screen(one, studio, tools)))
 
 
 def render_session(

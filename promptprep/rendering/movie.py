@@ -14,6 +14,7 @@ from promptprep.errors import BadCall
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen import Fonts, strip_pdf
 from promptprep.rendering.screen_plan import ScreenPlan, screen_plan
+from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.rendering.stills import page_images
 
 RATES: dict[str, Fraction] = {
@@ -56,6 +57,7 @@ def movie(
     env: Environment,
     fonts: Fonts,
     *,
+    words: ScreenWords = IN_ENGLISH,
     rate: str = "25",
     progress: Callable[[int, int], None] = lambda done, total: None,
 ) -> None:
@@ -68,7 +70,7 @@ def movie(
     av = _encoder_library()
     plan = screen_plan(prepared)
     total = int((plan.end_s + 2 * LEAD_S) * RATES[rate])
-    shown = _pictures(av, prepared, plan, env, fonts)
+    shown = _pictures(av, prepared, plan, env, fonts, words)
     container = av.open(str(path), "w")
     try:
         stream = _stream(av, container, path, RATES[rate], plan)
@@ -121,9 +123,11 @@ def _flipped(plane: Any, flip: str) -> Any:
     return rows[:, ::-1] if flip in ("horizontal", "both") else rows
 
 
-def _pictures(av: Any, prepared: PreparedScript, plan: ScreenPlan, env: Environment, fonts: Fonts) -> Pictures:
+def _pictures(
+    av: Any, prepared: PreparedScript, plan: ScreenPlan, env: Environment, fonts: Fonts, words: ScreenWords
+) -> Pictures:
     """Draws the strip in slices of one picture's height, then the guest cards, all upright."""
-    pages = [_planes(av, image) for image in page_images(strip_pdf(prepared, env, fonts))]
+    pages = [_planes(av, image) for image in page_images(strip_pdf(prepared, env, fonts, words))]
     live = [i for i, wait in enumerate(plan.waits) if wait.kind == "live"]
     slices = pages[: len(pages) - len(live)]
     light, blue, red = (int(plane[0, 0]) for plane in pages[0])

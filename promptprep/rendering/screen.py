@@ -14,10 +14,12 @@ from markupsafe import Markup
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Flip
+from promptprep.rendering.direction import direction_of
 from promptprep.rendering.screen_chart import chart
 from promptprep.rendering.screen_object import plan_object
 from promptprep.rendering.screen_plan import ScreenPlan, page_shift_px, screen_plan
-from promptprep.rendering.screen_words import ENGLISH
+from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
+from promptprep.units import clock_text
 
 Fonts = Callable[[str, str, bool], Sequence[bytes]]
 """(language, text, bold) -> WOFF2 subsets that hold the text's characters, in the order in which they are asked."""
@@ -66,21 +68,19 @@ def screen_html(
     fonts: Fonts,
     *,
     place: Place | None = None,
-    translate: Callable[[str], str] = str,
+    words: ScreenWords = IN_ENGLISH,
 ) -> str:
     """The page of one script: self-contained, without network, script text escaped, styles and code allowed by hash.
 
     The address fragment sets its state: `flip=none|horizontal|vertical|both`, `at=SECONDS`, `hold=1`, joined by `&`.
-    `place` says where the script stands in its session; `translate` puts an English text of the page into another
-    language.
+    `place` says where the script stands in its session.
     """
     plan = screen_plan(prepared)
-    words = {name: translate(text) for name, text in ENGLISH.items()}
     values = _values(prepared, plan, fonts, words)
     styles = _styles(env, STYLES, {**values, "px": _scaled})
     code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
     code = f'"use strict";\n(() => {{\n{code}}})();\n'
-    data = _data({"words": words, **plan_object(prepared, plan), "place": _place(place)})
+    data = _data({"words": words.texts, **plan_object(prepared, plan), "place": _place(place)})
     page = env.get_template("screen/page.html.j2")
     return page.render(
         **values,
@@ -91,24 +91,30 @@ def screen_html(
     )
 
 
-def screen_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, flip: Flip | None = None) -> bytes:
+def screen_pdf(
+    prepared: PreparedScript,
+    env: Environment,
+    fonts: Fonts,
+    flip: Flip | None = None,
+    words: ScreenWords = IN_ENGLISH,
+) -> bytes:
     """The screenfuls as pages of the rig's own pixels (96 to the inch), the chart last; flipped as the rig needs.
 
     `flip` overrides the rig's.
     """
     plan = screen_plan(prepared)
     flip = flip or prepared.rig.flip
-    values = _values(prepared, plan, fonts, ENGLISH)
+    values = _values(prepared, plan, fonts, words)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": flip})
     page = env.get_template("screen/pages.html.j2")
     html = page.render(**values, styles=Markup(styles), pages=screen_pages(plan), with_chart=True, flip=flip)
     return _written(html, f"{prepared.script.name}.{prepared.script.language}.{prepared.digest}")
 
 
-def strip_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts) -> bytes:
+def strip_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, words: ScreenWords = IN_ENGLISH) -> bytes:
     """The whole strip cut into pages of the picture's height, then a page for each guest card; all upright."""
     plan = screen_plan(prepared)
-    values = _values(prepared, plan, fonts, ENGLISH)
+    values = _values(prepared, plan, fonts, words)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": "none"})
     guests = [page for page in screen_pages(plan) if page["kind"] == "guest"]
     page = env.get_template("screen/pages.html.j2")
@@ -143,12 +149,16 @@ def screen_pages(plan: ScreenPlan) -> list[dict[str, Any]]:
         }
         for page in plan.screenfuls
     ]
-    pages += [{"kind": "guest", "at_s": wait.at_s, "wait": wait} for wait in plan.waits if wait.kind == "live"]
+    pages += [
+        {"kind": "guest", "at_s": wait.at_s, "wait": wait, "lasts": clock_text(wait.end_s - wait.at_s)}
+        for wait in plan.waits
+        if wait.kind == "live"
+    ]
     return sorted(pages, key=lambda page: (page["at_s"], page["kind"] == "copy"))
 
 
-def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Mapping[str, str]) -> dict[str, Any]:
-    faces = _faces(prepared, plan, fonts, words)
+def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: ScreenWords) -> dict[str, Any]:
+    faces = _faces(prepared, plan, fonts, words.texts)
     return {
         "prepared": prepared,
         "script": prepared.script,
@@ -161,7 +171,9 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Map
         "faces": faces,
         "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
         "underlined": prepared.script.language.split("-")[0] in UNDERLINED,
-        "w": words,
+        "w": words.texts,
+        "w_language": words.language,
+        "w_direction": direction_of(words.texts["ready"]) or "ltr",
     }
 
 

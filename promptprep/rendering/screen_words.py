@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 ENGLISH: Mapping[str, str] = {
     "ready": "Ready",
     "moving": "Moving",
     "held": "Held",
     "rehearsal": "Rehearsal",
-    "take": "Take",
+    "take": "Take {n}",
+    "clap_take": "Take {n}",
     "take_on": "Take {n} is on",
     "clap": "Say this, then clap once",
     "starts_in": "The text starts in {s}",
     "guest": "Guest",
-    "left": "left",
-    "over": "over",
-    "under": "under",
-    "said_as": "said",
+    "left": "{time} left",
+    "over": "{time} over",
+    "under": "{time} under",
+    "said_as": "{text}: said {say}",
     "clip": "Clip",
     "pause": "Pause",
     "keys": "Keys",
@@ -65,7 +67,7 @@ ENGLISH: Mapping[str, str] = {
     "slot": "Slot",
     "session": "Session",
     "next_cue": "Next cue",
-    "in": "in",
+    "in": "in {time}",
     "now": "now",
     "no_more_cues": "No more cues",
     "reader_sees": "The reader sees",
@@ -73,7 +75,7 @@ ENGLISH: Mapping[str, str] = {
     "no_slot": "no slot",
     "takes": "Takes",
     "no_takes": "None yet",
-    "likely": "8 in 10 takes",
+    "likely": "8 in 10 takes: {range}",
     "chart_reads": "must read the right way round for the viewer",
     "chart_word": "Ring 274",
     "chart_top": "top",
@@ -82,13 +84,32 @@ ENGLISH: Mapping[str, str] = {
     "chart_here": "this script",
     "noscript": "This page needs its script to move. The copy below is complete.",
     "not_saved": "not saved",
+    # kinds of cues, as the crew's sheets name them
+    "kind_pause": "pause",
+    "kind_clip": "clip",
+    "kind_live": "live",
+    "kind_vision": "vision",
+    "kind_graphic": "graphic",
+    "kind_screen": "screen",
+    "kind_prompter": "prompter",
+    "kind_sound": "sound",
+    "kind_lights": "lights",
+    "kind_record": "record",
+    "kind_note": "note",
+    # what stands on keys
+    "key_space": "Space",
+    "key_enter": "Enter",
+    "key_page_up": "Page up",
+    "key_page_down": "Page down",
+    "key_home": "Home",
+    "key_end": "End",
     # words on buttons
     "short_toggle": "Hold / go",
     "short_previous": "Segment ←",
     "short_next": "Segment →",
     "short_faster": "Pace +",
     "short_slower": "Pace −",
-    "short_take": "Take",
+    "short_take": "Start / end take",
     "short_save": "Save takes",
     "short_flip": "Flip",
     "short_mode": "Flowing / pages",
@@ -124,3 +145,24 @@ ENGLISH: Mapping[str, str] = {
     "do_help": "this panel",
     "do_close": "close what is open",
 }
+
+READER = ("guest", "left", "said_as", "clip", "pause", "clap", "clap_take", "starts_in")
+"""What stands in the reader's picture during a take; all else is the operator's and the crew's."""
+
+
+@dataclass(frozen=True, slots=True)
+class ScreenWords:
+    """The page's words by name, and the language of those that the operator reads."""
+
+    texts: Mapping[str, str]
+    language: str
+
+
+IN_ENGLISH = ScreenWords(ENGLISH, "en")
+
+
+def screen_words(translator: Callable[[str], Callable[[str], str]], reader: str, operator: str) -> ScreenWords:
+    """The words in the reader's and the operator's language; `translator` gives a language's texts."""
+    to_reader, to_operator = translator(reader), translator(operator)
+    said = {name: (to_reader if name in READER else to_operator)(text) for name, text in ENGLISH.items()}
+    return ScreenWords(said, operator)

@@ -12,19 +12,23 @@ from jinja2 import Environment
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen import Fonts, screen_pages, screen_pdf
 from promptprep.rendering.screen_plan import screen_plan
+from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.units import clock_text
 
 DOTS_PER_POINT = 96 / 72
 
 
-def stills(prepared: PreparedScript, env: Environment, fonts: Fonts) -> list[tuple[str, bytes]]:
+def stills(
+    prepared: PreparedScript, env: Environment, fonts: Fonts, words: ScreenWords = IN_ENGLISH
+) -> list[tuple[str, bytes]]:
     """(file name, content): the list `NAME.LANG.stills.csv`, then `NAME.LANG.screen-001.png` and so on.
 
     The pictures are the pages of the screen copy's PDF, mirrored dot for dot as the rig needs; the last is the chart.
     """
     stem = f"{prepared.script.name}.{prepared.script.language}"
     pictures = [
-        _png(_flipped(image, prepared.rig.flip)) for image in page_images(screen_pdf(prepared, env, fonts, "none"))
+        _png(_flipped(image, prepared.rig.flip))
+        for image in page_images(screen_pdf(prepared, env, fonts, "none", words))
     ]
     names = [f"{stem}.screen-{number:03d}.png" for number in range(1, len(pictures))] + [f"{stem}.screen-chart.png"]
     listed = _listed(prepared, names)

@@ -75,9 +75,11 @@ class _Reading(Checked):
         rigs = {name: rig for name, rig in self.tables("rigs", self._rig).items() if rig}
         readers = {name: reader for name, reader in self.tables("readers", self._reader).items() if reader}
         self._check_rigs(readers, self.table("rigs"))
+        language = self._language()
         studio = Studio(
             title=self.text("title", default=""),
-            language=self._language(),
+            language=language,
+            crew_language=language if "language" in self.values else None,
             file=self.file,
             rigs=rigs,
             readers=readers,

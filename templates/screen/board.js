@@ -8,19 +8,19 @@ function segmentRow(segment, number, choose) {
   return make("li", { "data-segment": number },
     make("button", { type: "button", onclick: (event) => { event.currentTarget.blur(); choose(number); } },
       make("span", { class: "at" }, clockText(segment.at_s)),
-      make("span", { class: "name" }, segment.title || "·"),
+      make("span", { class: "name", dir: "auto" }, segment.title || "·"),
       make("span", { class: "runs" }, clockText(segment.mean_s)),
       make("span", { class: "slot" }, slot),
       make("span", { class: "share" })));
 }
 
 function signedOver(seconds) {
-  return `${clockText(Math.abs(seconds))} ${seconds > 0 ? words.over : words.under}`;
+  return fill(seconds > 0 ? words.over : words.under, { time: clockText(Math.abs(seconds)) });
 }
 
 const LATER_CUES = 4;
 
-const actionText = ([kind, text]) => [make("span", { class: "kind" }, kind), ` ${text}`];
+const actionText = ([kind, text]) => [make("span", { class: "kind" }, words[`kind_${kind}`] ?? kind), " ", make("bdi", {}, text)];
 
 function laterRow(cue) {
   const what = cue.actions.flatMap((action, i) => (i ? [" · ", ...actionText(action)] : actionText(action)));
@@ -37,7 +37,7 @@ function boardParts(ask, choose) {
   const list = make("ol", { id: "o-segments" }, ...plan.segments.map((segment, i) => segmentRow(segment, i, choose)));
   const figures = [["o-gone", words.gone], ["o-left", words.to_go], ["o-over", words.slot], ["o-session", words.session]];
   return [
-    make("header", {}, make("h1", {}, plan.title), make("span", { id: "o-state", role: "status" }), ...voiceCaution()),
+    make("header", {}, make("h1", { dir: "auto" }, plan.title), make("span", { id: "o-state", role: "status" }), ...voiceCaution()),
     make("section", { id: "o-figures" }, ...figures.map(([id, label]) => figure(id, label))),
     make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" }), make("ol", {})),
     make("section", { id: "o-list" }, make("h2", {}, words.segments), list),

@@ -18,7 +18,7 @@ class Cards {
     const card = wait.kind === "live" ? byId("guest") : byId("wait");
     const shown = wait.kind === "live" || wait.end_s - wait.at_s >= CARD_FROM_S;
     card.style.opacity = shown ? light : 0;
-    write(card.querySelector(".clock"), `${clockText(wait.end_s - at)} ${words.left}`);
+    write(card.querySelector(".clock"), fill(words.left, { time: clockText(wait.end_s - at) }));
   }
 
   change(wait) {
@@ -48,14 +48,14 @@ class Cards {
     card.style.opacity = left === null ? 0 : Math.min(eased((CLAP_S - left) / FADE_S), eased(left / FADE_S));
     if (left === null) return;
     write(card.querySelector("h2"), words.clap);
-    write(card.querySelector(".names"), `${plan.title} · ${plan.language} · ${words.take} ${take}`);
+    write(card.querySelector(".names"), `${plan.title} · ${plan.language} · ${fill(words.clap_take, { n: take })}`);
     write(card.querySelector(".sayings"), fill(words.starts_in, { s: Math.ceil(left) }));
   }
 }
 
 function guestLines(wait) {
   const lines = wait.names.map((name) => make("p", { class: "names" }, name));
-  for (const [text, say] of wait.sayings) lines.push(make("p", { class: "sayings" }, `${text}: ${words.said_as} ${say}`));
+  for (const [text, say] of wait.sayings) lines.push(make("p", { class: "sayings" }, fill(words.said_as, { text, say })));
   if (wait.notes.length) lines.push(make("ul", {}, ...wait.notes.map((note) => make("li", {}, note))));
   return lines;
 }

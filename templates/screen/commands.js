@@ -55,9 +55,12 @@ class Queue {
   }
 }
 
+// What stands on a key: named ones in the operator's language.
+const keyText = (key) => words[`key_${key.toLowerCase().replace(" ", "_")}`] ?? key;
+
 function helpPanel() {
   const keys = COMMANDS.map(({ name, shown }) => make("div", {},
-    make("dt", {}, ...shown.flatMap((key, i) => (i ? [" ", make("kbd", {}, key)] : [make("kbd", {}, key)]))),
+    make("dt", {}, ...shown.flatMap((key, i) => (i ? [" ", make("kbd", {}, keyText(key))] : [make("kbd", {}, keyText(key))]))),
     make("dd", {}, words[`do_${name}`])));
   const cautions = ["caution_voice", "caution_flash", "caution_rig"].map((name) => make("p", {}, words[name]));
   return [
@@ -68,6 +71,6 @@ function helpPanel() {
 
 function barButtons(ask) {
   return COMMANDS.filter((command) => command.bar).map((command) => make("button", {
-    type: "button", title: command.shown.join(" "), onclick: (event) => { event.currentTarget.blur(); ask(command.name); },
+    type: "button", title: command.shown.map(keyText).join(" "), onclick: (event) => { event.currentTarget.blur(); ask(command.name); },
   }, words[`short_${command.name}`]));
 }

@@ -116,8 +116,8 @@ class Operator {
     const gone = take ?? at;
     const spent = take === null ? at : this.state.take_from + take;
     const between = (low, high) => `${clockText(low)} – ${clockText(high)}`;
-    this.figure("o-gone", clockText(gone), this.state?.take ? `${words.take} ${this.state.take}` : words.rehearsal);
-    this.figure("o-left", clockText(left.mean), `${words.likely}: ${between(left.low, left.high)}`);
+    this.figure("o-gone", clockText(gone), this.state?.take ? fill(words.take, { n: this.state.take }) : words.rehearsal);
+    this.figure("o-left", clockText(left.mean), fill(words.likely, { range: between(left.low, left.high) }));
     this.overSlot("o-over", plan.slot_s, spent, left, words.no_slot);
     const place = plan.place;
     byId("o-session").hidden = !place;
@@ -146,7 +146,7 @@ class Operator {
       box.querySelector("ol").replaceChildren(...later.map(laterRow));
     }
     const wait = next ? next.at_s - at : null;
-    write(box.querySelector(".when"), wait === null ? words.no_more_cues : wait > 0.5 ? `${words.in} ${clockText(wait)}` : words.now);
+    write(box.querySelector(".when"), wait === null ? words.no_more_cues : wait > 0.5 ? fill(words.in, { time: clockText(wait) }) : words.now);
     for (const [i, row] of [...box.querySelector("ol").children].entries()) {
       write(row.querySelector(".in"), clockText(Math.max(later[i].at_s - at, 0)));
     }
@@ -183,7 +183,7 @@ class Operator {
     if (key === this.takesKey) return;
     this.takesKey = key;
     const rows = takes.slice(-12).map((take) => make("li", { class: take.saved ? "saved" : "open" },
-      `${words.take} ${take.take} · ${clockText(take.ended_s)}${take.saved ? "" : ` · ${words.not_saved}`}`));
+      `${fill(words.take, { n: take.take })} · ${clockText(take.ended_s)}${take.saved ? "" : ` · ${words.not_saved}`}`));
     byId("o-takes").querySelector("ol").replaceChildren(...rows);
     write(byId("o-takes").querySelector("p"), takes.length ? (unsaved ? fill(words.unsaved, { n: unsaved }) : "") : words.no_takes);
   }

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from promptprep.rendering.screen import Place, screen_html
+from promptprep.rendering.screen_words import ENGLISH, ScreenWords
 from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
@@ -400,7 +401,8 @@ def test_a_long_script_asks_for_rests_of_the_voice(context: Any, write_page: Any
 
 
 def test_words_can_be_translated(context: Any, write_page: Any) -> None:
-    page = opened(context, write_page("a.html", screen_html(demo("sky.fr"), env(), fonts, translate=str.upper)))
+    words = ScreenWords({name: text.upper() for name, text in ENGLISH.items()}, "en")
+    page = opened(context, write_page("a.html", screen_html(demo("sky.fr"), env(), fonts, words=words)))
     page.keyboard.press("p")
     page.wait_for_timeout(100)
     assert page.locator("#notice").inner_text() == "PAGE BY PAGE"

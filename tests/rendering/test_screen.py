@@ -193,7 +193,7 @@ def test_the_words_of_the_page_are_all_there() -> None:
     asked = set(re.findall(r"\bwords\.(\w+)|\{\{ w\.(\w+)", code))
     names = {a or b for a, b in asked}
     assert names <= set(ENGLISH)
-    families = ("do_", "flip_", "short_", "caution_")
+    families = ("do_", "flip_", "short_", "caution_", "kind_", "key_")
     assert {name for name in ENGLISH if not name.startswith(families)} <= names
 
 
