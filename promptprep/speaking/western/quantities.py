@@ -63,7 +63,7 @@ class Quantities:
         self._left = re.compile(
             rf"(?:(?P<sign>{sign})?(?<!\w)(?P<money>{money}){BLANK}?(?P<sign2>[-−])?|(?P<sign3>{sign}))\Z"
         )
-        self._right = re.compile(rf"{BLANK}?(?P<money>{money})(?![\w/])")
+        self._right = re.compile(rf"{BLANK}?(?P<money>{money})(?!\w|/\d)")
         self.money_magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.money").items()}
         self.magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.written").items()}
         self._magnitude = re.compile(rf"{BLANK}?({alternatives(self.magnitudes)})(?!\w)")
@@ -185,7 +185,8 @@ class Quantities:
         if self.g.attributive(figure.before, word_after(text, unit.end)):
             what = Noun(what.one, what.one, what.gender)
         what = self.g.after_preposition(what, figure.before)
-        return self._counted(figure, what, size), "measure", unit.end, ()
+        per, end = self.units.per_at(text, unit.end)
+        return self._counted(figure, what, size) + per, "measure", end, ()
 
     def _percentage(self, text: str, figure: _Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
         """Per cent; both ends of "5%-7%" may carry the sign."""
@@ -230,7 +231,8 @@ class Quantities:
         if self.g.attributive(figure.before, word_after(text, end)):
             unit = currency.unit
             currency = Currency(Noun(unit.one, unit.one, unit.gender), currency.cent)
-        return self._amount(figure, currency, size), "money", end
+        per, end = self.units.per_at(text, end)
+        return self._amount(figure, currency, size) + per, "money", end
 
     def _amount(self, figure: _Figure, currency: Currency, size: Noun | None) -> str:
         first = figure.first

@@ -8,6 +8,8 @@ from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
+_PAIR = 2
+
 
 class Romance(Grammar):
     """Genders are those of `genders.Genders`."""
@@ -32,6 +34,13 @@ class Romance(Grammar):
 
     def counted_gender(self, text: str, end: int) -> str:
         return self.genders.counted(text, end)
+
+    def decimal(self, literal: Literal) -> str:
+        """Two decimals are said as one number: "trois virgule quatorze"."""
+        if len(literal.fraction) != _PAIR or literal.fraction.startswith("0"):
+            return super().decimal(literal)
+        mark = self.text("numbers.marks." + ("comma" if literal.mark == "," else "point"))
+        return f"{self.cardinal(literal.whole)} {mark} {self.cardinal(literal.fraction)}"
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
         if not literal.part or magnitude is not None:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from promptprep.speaking.western.grammar import Grammar, Noun, noun
 
 _BLANK = r"[\s\u00a0\u202f\u2009]"
+_WORD = r"[^\W\d_]{2,24}(?![\w/])"
 _ATTACHED_CAPITALS = frozenset("VW")
 _STOP = re.compile(r"\.(?=[,;:)]|\s[a-z])")
 _POWERS = {"²": "square", "2": "square", "³": "cubic", "3": "cubic"}
@@ -28,8 +29,9 @@ class Units:
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
         symbols = "|".join(re.escape(s) for s in sorted(self.names, key=lambda s: (-len(s), s)))
         self._pattern = re.compile(
-            rf"({_BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³/]|\.\w)"
+            rf"({_BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD})|\.\w)"
         )
+        self._per = re.compile(rf"/(?:({symbols})([²³])?(?![\w²³/])|({_WORD}))")
 
     def at(self, text: str, at: int) -> Unit | None:
         """The unit that begins at `at`, after one blank at most."""
@@ -52,6 +54,17 @@ class Units:
         if blank == "-":
             named = Noun(named.one, named.one, named.gender)
         return Unit(named, end)
+
+    def per_at(self, text: str, at: int) -> tuple[str, int]:
+        """What a bar behind a unit or price says ("par mois", "per square metre") and where it ends; or "" and `at`."""
+        found = self._per.match(text, at)
+        if found is None:
+            return "", at
+        symbol, power, word = found.groups()
+        if word:
+            return ("", at) if word.isupper() else (f" {self.per} {word}", found.end())
+        below = self.names[symbol].one
+        return f" {self.per} {self.raised_divisor[power].format(below) if power else below}", found.end()
 
     def _raised(self, base: Noun, power: str) -> Noun:
         form = self.raised[power]
