@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from pathlib import Path
 from typing import Annotated
 
@@ -13,6 +14,7 @@ from promptprep.model.versions import Version, Versions
 from promptprep.units import clock_text
 
 NAME = "versions"
+WIDE = 80  # columns of a terminal
 EXAMPLE = "promptprep versions sky.en.md --out versions"
 
 
@@ -75,11 +77,17 @@ def _take_back(paths: list[Path], kit: Path, out: Path | None) -> None:
 
 
 def _show(versions: Versions) -> None:
+    from promptprep.rendering.versions_first import first_lines
     from promptprep.rendering.versions_rows import EXPECTED_HEAD, HEAD, expected_row, version_row
 
     source = versions.source
-    typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions")
-    typer.echo(table(HEAD, [version_row(v) for v in versions.all]))
+    slot = "no slot" if source.slot_s is None else f"slot {clock_text(source.slot_s)}"
+    typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions, {slot}")
+    if first := first_lines(versions):
+        typer.echo("\nfirst:")
+        for number, line in enumerate(first, 1):
+            typer.echo(textwrap.fill(line, WIDE, initial_indent=f" {number}. ", subsequent_indent="    "))
+    typer.echo("\n" + table(HEAD, [version_row(v) for v in versions.all]))
     if versions.expected:
         typer.echo("\nexpected of languages that have no version yet:")
         typer.echo(table(EXPECTED_HEAD, [expected_row(e) for e in versions.expected]))

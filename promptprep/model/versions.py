@@ -73,7 +73,8 @@ class WordChange:
 class VersionFinding:
     """A fault in a version. `start` and `end` are offsets in the source text of the file of `language`.
 
-    `changes` are the changed words of the source, where the fault is that it was changed.
+    `changes` are the changed words of the source, where the fault is that it was changed; `about` is what of the
+    source it is about (a figure, a name, a cue): the same in all versions that have the same fault.
     """
 
     name: str
@@ -85,6 +86,7 @@ class VersionFinding:
     message: str
     hint: str = ""
     changes: tuple[WordChange, ...] = ()
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,9 +10,10 @@ from jinja2 import Environment
 from markupsafe import Markup, escape
 
 from promptprep.model.script import Segment
-from promptprep.model.versions import SegmentPair, Version, VersionFinding, Versions
+from promptprep.model.versions import SegmentPair, Version, Versions
 from promptprep.rendering.environment import render
 from promptprep.rendering.printing import pdf_from_html
+from promptprep.rendering.versions_first import first_lines
 from promptprep.rendering.versions_json import finding_objects
 from promptprep.rendering.versions_rows import change_text, readers_text
 from promptprep.units import clock_text
@@ -20,7 +21,6 @@ from promptprep.versions.fit import verdict
 
 Faces = Callable[[str, str, str], str]  # (language, text, family) -> font rules
 LATIN_END = 0x2FF
-MOST_FIRST = 8
 
 
 def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
@@ -33,7 +33,7 @@ def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
         source=versions.source,
         views=[_view(versions.source, v, scale) for v in versions.all],
         slot=None if slot is None else clock_text(slot),
-        first=_first(versions),
+        first=first_lines(versions),
         expected=[
             {"language": e.language, "runs": clock_text(e.mean_s), "basis": e.basis,
              "range": f"{clock_text(e.low_s)} to {clock_text(e.high_s)}"}
@@ -54,20 +54,6 @@ def fonts_for(texts: Sequence[tuple[str, str]], faces: Faces) -> tuple[str, dict
             rules.append(rule)
             families[language] = Markup(",".join(dict.fromkeys(re.findall(rf"'(side{number}-\d+)'", rule))))
     return "\n".join(rules), {k: v for k, v in families.items() if v}
-
-
-def _first(versions: Versions) -> list[str]:
-    """What must be done, the heaviest first: one line a version and kind of fault."""
-    found: dict[tuple[str, str], list[VersionFinding]] = {}
-    for version in versions.all:
-        for f in version.findings:
-            if f.level == "fix":
-                found.setdefault((version.language, f.name), []).append(f)
-    lines = [f"{u.file} cannot be read: {u.message}. {u.hint}".rstrip(". ") + "." for u in versions.unread]
-    for (language, _), same in found.items():
-        more = f" (and {len(same) - 1} more of the kind)" if len(same) > 1 else ""
-        lines.append(f"{language}: {same[0].message}{more}. {same[0].hint}".rstrip(". ") + ".")
-    return lines[:MOST_FIRST] + ([f"and {len(lines) - MOST_FIRST} more, below"] if len(lines) > MOST_FIRST else [])
 
 
 def _view(source: Version, version: Version, scale: float) -> dict[str, Any]:

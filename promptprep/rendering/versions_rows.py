@@ -6,10 +6,8 @@ from promptprep.model.versions import Change, Expected, Version
 from promptprep.units import clock_text
 from promptprep.versions.fit import verdict
 
-HEAD = ("language", ">runs", ">80 % range", ">slot", "verdict", ">words", "to fit", "readers who fit")
-
-
-EXPECTED_HEAD = ("language", ">may run", ">range", ">slot", "verdict")
+HEAD = ("version", ">runs", ">80 % range", "verdict", "to fit (+ % pace)", "who fits")
+EXPECTED_HEAD = ("language", ">may run", ">range", "verdict")
 
 
 def expected_row(expected: Expected) -> tuple[str, ...]:
@@ -20,7 +18,6 @@ def expected_row(expected: Expected) -> tuple[str, ...]:
         expected.language,
         clock_text(expected.mean_s),
         f"{clock_text(expected.low_s)} to {clock_text(expected.high_s)}",
-        "" if slot is None else clock_text(slot),
         "no slot" if slot is None else "write the source shorter" if over else "tight" if tight else "should fit",
     )
 
@@ -31,9 +28,7 @@ def version_row(version: Version) -> tuple[str, ...]:
         version.language,
         clock_text(whole.mean_s),
         f"{clock_text(whole.low_s)} to {clock_text(whole.high_s)}",
-        "" if version.slot_s is None else clock_text(version.slot_s),
         verdict(whole, version.slot_s),
-        str(whole.words),
         change_text(version.change),
         readers_text(version),
     )
@@ -53,6 +48,6 @@ def change_text(change: Change | None) -> str:
     if change is None:
         return ""
     if change.seconds <= 0:
-        return f"room for {-change.words} words ({-change.seconds:.0f} s)"
-    faster = "" if change.faster_percent is None else f" or {change.faster_percent:.0f} % faster"
-    return f"cut {change.words} words ({change.seconds:.0f} s){faster}"
+        return f"room for {-change.words} words, {-change.seconds:.0f} s"
+    faster = "" if change.faster_percent is None else f" or +{change.faster_percent:.0f} %"
+    return f"cut {change.words} words, {change.seconds:.0f} s{faster}"

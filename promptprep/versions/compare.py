@@ -11,7 +11,7 @@ from promptprep.model.timing import ScriptTiming
 from promptprep.model.versions import Bead, ReaderFit, SegmentPair, Version, VersionFinding, VersionSegment
 from promptprep.units import clock_text
 from promptprep.versions.findings import Side, pair_findings
-from promptprep.versions.fit import change_of, segment_fit, verdict
+from promptprep.versions.fit import change_of, probably_over, segment_fit, verdict
 from promptprep.versions.marks import Stale, stale_segments
 from promptprep.versions.segments import length_ratio, paired_segments, paragraph_beads
 from promptprep.versions.sentences import unshared
@@ -119,8 +119,9 @@ def _slot_findings(made: Version) -> list[VersionFinding]:
     kind = verdict(made.timing.timing, made.slot_s)
     if kind in ("over", "tight") and made.change is not None and made.slot_s is not None:
         likely = made.timing.timing.mean_s > made.slot_s
+        probable = probably_over(made.timing.timing, made.slot_s)
         level: Level = "fix" if kind == "over" else "look" if likely else "note"
-        word = "runs" if kind == "over" else "may run"
+        word = "runs" if kind == "over" else "will probably run" if probable else "may run"
         expected = clock_text(made.timing.timing.mean_s)
         message = f"this version {word} over its slot of {clock_text(made.slot_s)}: expected {expected}"
         found.append(VersionFinding("version-over", level, tag, "", 0, 0, message, advice(made)))

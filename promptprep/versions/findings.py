@@ -69,7 +69,7 @@ def _alone(source: Side, target: Side, pair: SegmentPair) -> VersionFinding:
         return VersionFinding(
             "segment-missing", "fix", target.data.tag, lost.id, end, end,
             f"the segment {lost.title or lost.id!r} of the source has no partner here",
-            "translate it, or give its heading the same {#id} in both versions",
+            "translate it, or give its heading the same {#id} in both versions", about=lost.title or lost.id,
         )  # fmt: skip
     extra = target.script.segments[pair.target or 0]
     span = extra.heading_span or extra.span
@@ -99,8 +99,11 @@ class SegmentPairing:
             *self._pronunciations(), *self._left_over(),
         ]  # fmt: skip
 
-    def _finding(self, name: str, level: Level, span: Span, message: str, hint: str = "") -> VersionFinding:
-        return VersionFinding(name, level, self.target.data.tag, self.b.id, span.start, span.end, message, hint)
+    def _finding(
+        self, name: str, level: Level, span: Span, message: str, hint: str = "", about: str = ""
+    ) -> VersionFinding:
+        tag = self.target.data.tag
+        return VersionFinding(name, level, tag, self.b.id, span.start, span.end, message, hint, about=about)
 
     def _head(self) -> Span:
         return self.b.heading_span or Span(self.b.span.start, self.b.span.start)
@@ -158,7 +161,7 @@ class SegmentPairing:
             yield self._finding(
                 "value-missing", "fix", self._near(come.paragraph),
                 f"the source's {come.figure.text!r} is not said here",
-                "put it in, or check that it was left out on purpose",
+                "put it in, or check that it was left out on purpose", come.figure.text,
             )  # fmt: skip
         for at in gained:
             yield self._finding(
@@ -181,9 +184,9 @@ class SegmentPairing:
             raise ValueError("only a pair differs")
         if miss.what == "unit":
             message = f"the source says {ours.text!r} in {ours.unit}, this version {theirs.text!r} in {theirs.unit}"
-            return self._finding("unit-differs", "fix", self._place(at), message, "check the unit")
+            return self._finding("unit-differs", "fix", self._place(at), message, "check the unit", ours.text)
         message = f"the source says {ours.text!r}, this version {theirs.text!r}"
-        return self._finding("value-differs", "fix", self._place(at), message, "check the figure in both")
+        return self._finding("value-differs", "fix", self._place(at), message, "check the figure in both", ours.text)
 
     # -- names ------------------------------------------------------------------------------------------------
 
@@ -205,7 +208,7 @@ class SegmentPairing:
                     yield self._finding(
                         "name-missing", "fix" if person else "look", self._near(i),
                         f"the source's name {name.text!r} is not in this version, or is written otherwise",
-                        "check the name, letter by letter",
+                        "check the name, letter by letter", name.text,
                     )  # fmt: skip
 
     # -- cues and pronunciations ------------------------------------------------------------------------------
@@ -224,7 +227,7 @@ class SegmentPairing:
                 example = next(c for c in self.a.cues if _cue_key(c) == key)
                 yield self._finding(
                     "cue-missing", "fix", self._head(), f"the source's cue [{key[0]} {example.text}] is not here",
-                    "put it in: the crew's sheet follows it",
+                    "put it in: the crew's sheet follows it", f"[{key[0]} {example.text}]",
                 )  # fmt: skip
         for key in gained.elements():
             span = next(c.span for c in self.b.cues if _cue_key(c) == key)

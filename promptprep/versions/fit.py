@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 
-from promptprep.model.timing import ScriptTiming, SegmentTiming, Timing
+from promptprep.model.timing import Z80, ScriptTiming, SegmentTiming, Timing
 from promptprep.model.versions import Change, ReaderFit, VersionSegment
 
 FASTEST_PERCENT = 25.0  # common practice, no source: beyond that a listener hears the hurry; cut instead
+Z50 = 0.6745  # half of a normal law lies within this many standard deviations
 
 
 def change_of(timing: Timing, slot_s: float | None) -> Change | None:
@@ -34,6 +35,11 @@ def verdict(timing: Timing, slot_s: float | None) -> str:
     if timing.low_s > slot_s:
         return "over"
     return "tight" if timing.high_s > slot_s else "fits"
+
+
+def probably_over(timing: Timing, slot_s: float | None) -> bool:
+    """Whether a time runs over its slot in at least three of four takes, if not in nine of ten."""
+    return slot_s is not None and timing.mean_s - (timing.mean_s - timing.low_s) * Z50 / Z80 > slot_s
 
 
 def segment_fit(timing: SegmentTiming, shared_s: float | None, source: int | None) -> VersionSegment:

@@ -20,6 +20,7 @@ from promptprep.versions.words import word_changes
 DIGITS = 8  # hex digits a sentence: two sentences of one segment collide once in some 4 billion pairs
 Sentences = Callable[[str], Sequence[int]]
 _TABLE = re.compile(r"^\[made_from\][^\n]*\n(?:(?!\[|\+\+\+).*\n)*", re.MULTILINE)
+_CUE_END = re.compile(r" +(\d+\.\d+)?\]$")
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 
 
@@ -47,6 +48,11 @@ def sentence_texts(segment: Segment, sentences: Sentences) -> list[str]:
     return found
 
 
+def readable(text: str) -> str:
+    """A sentence or a cue as people write it."""
+    return _CUE_END.sub(lambda m: f" {float(m[1]):g} s]" if m[1] else "]", text) if text.startswith("[") else text
+
+
 def digest(text: str) -> str:
     return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:DIGITS]
 
@@ -58,7 +64,7 @@ def state_of(script: Script, sentences: Sentences) -> dict[str, str]:
 
 def sentences_of(script: Script, sentences: Sentences) -> dict[str, str]:
     """Digest -> sentence: what the digests of a mark stand for."""
-    return {digest(text): text for s in script.segments for text in sentence_texts(s, sentences)}
+    return {digest(text): readable(text) for s in script.segments for text in sentence_texts(s, sentences)}
 
 
 def stale_segments(
@@ -76,7 +82,7 @@ def stale_segments(
         before = marked.get(segment.id)
         texts = sentence_texts(segment, sentences)
         if not isinstance(before, str):
-            found.append(Stale(segment.id, tuple(WordChange("", "", t, "") for t in texts), new=True))
+            found.append(Stale(segment.id, tuple(WordChange("", "", readable(t), "") for t in texts), new=True))
             continue
         old, now = before.split(), [digest(t) for t in texts]
         if old != now:
@@ -93,7 +99,9 @@ def _stale(name: str, old: Sequence[str], now: Sequence[str], texts: Sequence[st
             continue
         gone = [known.get(one) for one in old[i:j]]
         unknown += gone.count(None)
-        changes += _changes([text for text in gone if text is not None], texts[k:stop], None in gone)
+        changes += _changes(
+            [text for text in gone if text is not None], list(map(readable, texts[k:stop])), None in gone
+        )
     return Stale(name, tuple(changes), unknown)
 
 

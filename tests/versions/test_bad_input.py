@@ -133,6 +133,6 @@ def test_gone_and_new_segments_and_cues_are_named(tmp_path: Path) -> None:
     (tmp_path / "ridge.en.md").write_text(changed, "utf-8")
     found = versions.compare_versions([tmp_path / "ridge.en.md"]).others[0].findings
     stale = {f.segment: f.message for f in found if f.name == "segment-stale"}
-    assert "“[clip Moonrise [20.0 → 25.0]]”" in stale["opening"]
+    assert "“[clip Moonrise [20 → 25] s]”" in stale["opening"]
     assert "'see' is new" in stale["see"]
     assert "gone: “You may see 100 meteors an hour.”" in stale["look"]

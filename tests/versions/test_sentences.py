@@ -37,7 +37,9 @@ def paragraphs(language: str) -> list[list[str]]:
 
 
 def gold(language: str) -> tuple[list[str], list[str], Links]:
-    ours, theirs, links = [], [], set()
+    ours: list[str] = []
+    theirs: list[str] = []
+    links: Links = set()
     for number, (a, b) in enumerate(zip(paragraphs("en"), paragraphs(language), strict=True)):
         counts = BY_HAND.get(language, {}).get(number, [1] * len(a))
         assert len(counts) == len(a), (language, number)
