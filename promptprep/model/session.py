@@ -5,7 +5,8 @@ Times are whole milliseconds, so that their sums are exact; an offset counts fro
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import datetime, tzinfo
 from typing import Literal
 
@@ -198,15 +199,22 @@ class SessionFinding:
 class Repair:
     """A way to hold the end; `harm` orders them from the least. `gives_ms` is what it gives at most.
 
-    `spare` are the sentences that it would drop: they are shown and never deleted.
+    `spare` are the sentences that it would drop: they are shown and never deleted. `says` is the interface's text,
+    whose fields `values` fill.
     """
 
     harm: int
     kind: Literal["swap", "pace", "sentences", "rest"]
-    text: str
+    says: str
     gives_ms: int
     spare: tuple[tuple[str, Spare], ...] = ()
     enough: bool = False
+    values: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def text(self) -> str:
+        """What can be done, in English."""
+        return self.says.format(**self.values)
 
 
 @dataclass(frozen=True, slots=True)

@@ -133,7 +133,7 @@ def render_session(
     """The sheets of a session, and the captions and chapters of its scripts. `words` tells by item code what its cues'
     texts mean, `takes` when a script's words were said, where a take is at hand."""
     env = environment(folders)
-    files = session_files(session, studio, paper_tools("en", tools, env), words)
+    files = session_files(session, studio, paper_tools(studio.language, tools, env), words)
     for row in session.items:
         files |= _caption_files(row, tools, env, takes.get(row.item.code))
     return files

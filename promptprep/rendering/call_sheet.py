@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from promptprep.model.session import PlannedItem, Rest, Session
+from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.session.plan import clock_at
 from promptprep.session.rests import CAUTION
 from promptprep.units import clock_text
@@ -12,6 +13,7 @@ from promptprep.units import clock_text
 CAUTIONS = (
     CAUTION,
     "Stands weighed down, cables taped, nobody under a raised rig, edges of glass covered. Local rules come first.",
+    "Wanted rest: ten minutes for an hour of reading aloud, and five minutes at least before half an hour without one.",
 )
 HEAD = ("who", "needed_from", "until", "for", "language", "rig", "reads_aloud", "longest_stretch", "rest_wanted",
         "rest_given", "rest_due_after")  # fmt: skip
@@ -39,13 +41,13 @@ class Call:
                 self.longest, self.rest, self.given, self.due)  # fmt: skip
 
 
-def calls(session: Session) -> list[Call]:
+def calls(session: Session, say: Wording = ENGLISH) -> list[Call]:
     """Readers and guests in the order in which they are needed."""
     rests = {rest.reader: rest for rest in session.rests}
     people: dict[str, list[PlannedItem]] = {}
     for row in session.items:
         if row.item.kind == "script":
-            for who in (row.timed.reader_name or "reader", *row.item.guests):
+            for who in (row.timed.reader_name or say("reader"), *row.item.guests):
                 people.setdefault(who, []).append(row)
     return [_call(session, who, rows, rests.get(who)) for who, rows in people.items()]
 

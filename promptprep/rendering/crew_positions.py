@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -108,10 +108,16 @@ def columns_of(rows: Sequence[PositionRow]) -> dict[str, tuple[str, ...]]:
     return {", ".join(group): group for group in groups if group}
 
 
-def cells_of(row: PositionRow, columns: Mapping[str, tuple[str, ...]]) -> list[list[str]]:
+def cells_of(
+    row: PositionRow, columns: Mapping[str, tuple[str, ...]], say: Callable[[str], str] = str
+) -> list[list[str]]:
     """The actions of a row in the sheet's columns; where kinds share a column each says which it is."""
     return [
-        [f"{a.kind}: {action_text(a)}" if len(kinds) > 1 else action_text(a) for a in row.actions if a.kind in kinds]
+        [
+            f"{say(a.kind)}: {action_text(a)}" if len(kinds) > 1 else action_text(a)
+            for a in row.actions
+            if a.kind in kinds
+        ]
         for kinds in columns.values()
     ]
 

@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from promptprep.model.script import Cue
 from promptprep.model.session import Session
 from promptprep.rendering.crew_positions import PositionRow, csv_text, position_rows
+from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.session.cue_words import CueWords
+from promptprep.session.feeds import CLIPS, UNNAMED_GUEST, UNNAMED_READER
 from promptprep.session.plan import clock_at
 from promptprep.units import clock_text
 
@@ -17,6 +19,8 @@ SHOT_HEAD = ("source", "cue", "at", "shot", "after_words", "until")
 GRAPHIC_HEAD = ("cue", "at", "kind", "line_1", "line_2", "line_3", "language", "off_at", "shown_s")
 CLIP_HEAD = ("cue", "at", "clip", "duration", "after_words", "before_words")
 SOUND_HEAD = ("item", "person", "hears", "never", "opens", "closes")
+
+NAMELESS = (CLIPS, UNNAMED_GUEST, UNNAMED_READER)
 
 _PARTS = re.compile(r"\s*[,،、，]\s*")
 
@@ -80,21 +84,26 @@ def _length(cue: Cue) -> str:
     return "" if cue.duration_s is None else clock_text(cue.duration_s)
 
 
-def sound_list(session: Session) -> list[ListRow]:
+def sound_list(session: Session, say: Wording = ENGLISH) -> list[ListRow]:
     """What each person's return is made of; their own voice never is."""
     return [
         ListRow(
             (
                 found.item,
-                found.person,
-                " + ".join(found.feeds),
-                f"{found.person}'s own voice",
-                "never opened" if found.open_ms is None else clock_at(session, found.open_ms),
+                _person(found.person, say),
+                " + ".join(_person(feed, say) for feed in found.feeds),
+                say("{person}'s own voice", person=_person(found.person, say)),
+                say("never opened") if found.open_ms is None else clock_at(session, found.open_ms),
                 "" if found.close_ms is None else clock_at(session, found.close_ms),
             )
         )
         for found in session.returns
     ]
+
+
+def _person(name: str, say: Wording) -> str:
+    """A name as it is; what stands for one, in the sheet's language."""
+    return say(name) if name in NAMELESS else name
 
 
 def list_csv(head: tuple[str, ...], rows: list[ListRow]) -> str:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from promptprep.model.session import PlannedItem, Session
+from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.session.plan import clock_at
 from promptprep.session.rests import CAUTION
+from promptprep.session.spare import RULE
 from promptprep.units import clock_text
 
 HEAD = (
@@ -15,27 +17,35 @@ HEAD = (
 )  # fmt: skip
 
 
-def summary_lines(session: Session) -> Iterator[str]:
+def summary_lines(session: Session, say: Wording = ENGLISH) -> Iterator[str]:
+    """The day, and how it ends, in the language of `say`."""
     order = session.order
     day = f", {session.origin:%Y-%m-%d}" if session.origin and order.dated else ""
-    yield f"{order.title or order.file or 'session'}{day}" + (f" ({order.zone_name})" if order.zone_name else "")
+    title = order.title or order.file or say("session")
+    yield f"{title}{day}" + (f" ({order.zone_name})" if order.zone_name else "")
     if session.now_ms is not None:
-        first = next((f"on, beginning with {r.item.code}" for r in session.items if not r.done), "nothing is left")
-        yield f"from {clock_at(session, session.now_ms)} {first}"
+        now, left = clock_at(session, session.now_ms), next((r for r in session.items if not r.done), None)
+        yield (
+            say("from {time}: nothing is left", time=now)
+            if left is None
+            else say("from {time}, beginning with {item}", time=now, item=left.item.code)
+        )
     low, high = clock_at(session, session.end_low_ms), clock_at(session, session.end_high_ms)
-    yield f"ends at {clock_at(session, session.end_ms)}, in 8 of 10 sessions between {low} and {high}"
+    ends = "ends at {time}, in 8 of 10 sessions between {low} and {high}"
+    yield say(ends, time=clock_at(session, session.end_ms), low=low, high=high)
     if session.hard_end_ms is not None and session.chance is not None:
         over = session.over_ms or 0
-        word = "over" if over > 0 else "to spare"
-        yield (
-            f"must end by {clock_at(session, session.hard_end_ms)}: {clock_text(abs(over) / 1000)} {word}; "
-            f"it ends in time in {chance_text(session.chance)} of cases"
-        )
+        must = "must end by {time}: {over} over" if over > 0 else "must end by {time}: {over} to spare"
+        must = say(must, time=clock_at(session, session.hard_end_ms), over=clock_text(abs(over) / 1000))
+        chance = say("it ends in time in {chance} of cases", chance=chance_text(session.chance, say))
+        yield f"{must}; {chance}"
 
 
-def chance_text(chance: float) -> str:
+def chance_text(chance: float, say: Wording = ENGLISH) -> str:
     """A chance in whole per cent: no session is ever sure."""
-    return "more than 99 %" if chance > 0.99 else "less than 1 %" if chance < 0.01 else f"{chance * 100:.0f} %"
+    if 0.01 <= chance <= 0.99:
+        return say("{n} %", n=f"{chance * 100:.0f}")
+    return say("more than {n} %", n="99") if chance > 0.99 else say("less than {n} %", n="1")
 
 
 def item_rows(session: Session) -> list[tuple[str, ...]]:
@@ -68,6 +78,8 @@ def repair_lines(session: Session) -> Iterator[str]:
         yield f"  - {repair.text}" + (" That is enough." if repair.enough else "")
         for code, spare in repair.spare:
             yield f"      {code}, {spare.segment} ({clock_text(spare.gives_ms / 1000, tenths=True)}): {spare.text}"
+    if any(repair.spare for repair in session.repairs):
+        yield f"  ({RULE})"
     resting = [rest for rest in session.rests if rest.due_after]
     for rest in resting:
         after = ", ".join(rest.due_after)

@@ -10,6 +10,7 @@ from promptprep.model.session import Session
 from promptprep.rendering.call_sheet import CAUTIONS, HEAD, calls
 from promptprep.rendering.crew_positions import (
     ALL,
+    PositionRow,
     busy_positions,
     cells_of,
     columns_of,
@@ -17,6 +18,7 @@ from promptprep.rendering.crew_positions import (
     position_rows,
     positions_csv,
 )
+from promptprep.rendering.direction import direction_of
 from promptprep.rendering.lists import (
     CLIP_HEAD,
     GRAPHIC_HEAD,
@@ -29,10 +31,12 @@ from promptprep.rendering.lists import (
     sound_list,
 )
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
-from promptprep.rendering.session_rows import chance_text, summary_lines
+from promptprep.rendering.session_rows import summary_lines
 from promptprep.rendering.sheets import SHEETS_MM
+from promptprep.rendering.wording import Wording
 from promptprep.session.cue_words import CueWords
 from promptprep.session.plan import clock_at
+from promptprep.session.spare import RULE
 from promptprep.units import clock_text
 
 
@@ -41,10 +45,9 @@ def session_files(
 ) -> dict[str, bytes]:
     """Running order, crew sheets, lists and call sheet. `words` tells by item code what its cues' texts mean."""
     files: dict[str, bytes] = {}
-    for name, template, values in _pages(session, words):
-        html = rendered(
-            tools, f"session/{template}", session=session, page=page_mm(studio), **_common(session), **values
-        )
+    common = {"session": session, "page": page_mm(studio), **_common(session, studio, Wording(tools.words))}
+    for name, template, values in _pages(session, words, Wording(tools.words)):
+        html = rendered(tools, f"session/{template}", **common, **values)
         files[f"{name}.html"] = html.encode("utf-8")
         files[f"{name}.pdf"] = pdf_from_html(html, f"{session.order.title}.{name}")
     files |= {f"crew.{p}.csv": _csv(positions_csv(session, p)) for p in (ALL, *busy_positions(session))}
@@ -66,29 +69,46 @@ def page_mm(studio: Studio) -> tuple[float, float]:
     return max(width, height), min(width, height)
 
 
-def _common(session: Session) -> dict[str, Any]:
+def _common(session: Session, studio: Studio, say: Wording) -> dict[str, Any]:
     return {
-        "title": session.order.title or "Session",
-        "summary": list(summary_lines(session)),
+        "title": session.order.title or say("session"),
+        "language": studio.language,
+        "direction": direction_of(say("running order")) or "ltr",
+        "say": say,
+        "summary": list(summary_lines(session, say)),
         "clock": lambda ms: clock_at(session, ms),
         "length": lambda ms: clock_text(ms / 1000),
         "tenths": lambda ms: clock_text(ms / 1000, tenths=True),
-        "chance": None if session.chance is None else chance_text(session.chance),
     }
 
 
-def _pages(session: Session, words: Mapping[str, CueWords]) -> Iterator[tuple[str, str, dict[str, Any]]]:
-    yield "session", "running.html", {"sheet": "running order"}
-    yield "call", "call.html", {"sheet": "call sheet", "calls": calls(session), "cautions": CAUTIONS}
+def _pages(session: Session, words: Mapping[str, CueWords], say: Wording) -> Iterator[tuple[str, str, dict[str, Any]]]:
+    yield "session", "running.html", {"sheet": say("running order"), "spare_rule": RULE}
+    cautions = [say(text) for text in CAUTIONS]
+    call = {"sheet": say("call sheet"), "head": _head(HEAD, say), "calls": calls(session, say), "cautions": cautions}
+    yield "call", "call.html", call
     for position in (ALL, *busy_positions(session)):
         rows = position_rows(session, position)
         columns = columns_of(rows)
-        shown = [(row, cells_of(row, columns)) for row in rows]
-        yield f"crew.{position}", "crew.html", {"sheet": f"crew sheet, {position}", "columns": columns, "rows": shown}
+        heads = [", ".join(say(kind) for kind in kinds) for kinds in columns.values()]
+        shown = [(row, _running(row, say), cells_of(row, columns, say)) for row in rows]
+        sheet = f"{say('crew sheet')}, {say(position)}"
+        yield f"crew.{position}", "crew.html", {"sheet": sheet, "heads": heads, "rows": shown}
     tables = [
-        ("Shots by source", SHOT_HEAD, shot_list(session)),
-        ("Graphics to proof-read", GRAPHIC_HEAD, graphic_list(session, words)),
-        ("Clips", CLIP_HEAD, clip_list(session)),
-        ("Who hears whom", SOUND_HEAD, sound_list(session)),
+        (say("Shots by source"), _head(SHOT_HEAD, say), shot_list(session)),
+        (say("Graphics to proof-read"), _head(GRAPHIC_HEAD, say), graphic_list(session, words)),
+        (say("Clips"), _head(CLIP_HEAD, say), clip_list(session)),
+        (say("Who hears whom"), _head(SOUND_HEAD, say), sound_list(session, say)),
     ]
-    yield "lists", "lists.html", {"sheet": "lists", "tables": tables}
+    yield "lists", "lists.html", {"sheet": say("lists"), "tables": tables}
+
+
+def _head(names: tuple[str, ...], say: Wording) -> list[str]:
+    """A table's head: the names of its columns as people write them."""
+    return [say((f"{name[:-2]} (s)" if name.endswith("_s") else name).replace("_", " ")) for name in names]
+
+
+def _running(row: PositionRow, say: Wording) -> str:
+    """The clip or live part after which a cue comes, where nothing has been said since."""
+    kind, _, text = row.cue.after.partition(" ")
+    return say("after the {what}", what=f"{say(kind)} {text}".strip()) if row.cue.after else ""

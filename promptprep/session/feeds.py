@@ -9,6 +9,7 @@ from promptprep.session.cue_words import CueWords
 
 CLIPS = "clip sound"
 UNNAMED_GUEST = "guest"
+UNNAMED_READER = "reader"
 
 
 def returns_of(row: PlannedItem, words: CueWords) -> tuple[Return, ...]:
@@ -40,7 +41,7 @@ def people_of(row: PlannedItem, words: CueWords) -> Sequence[str]:
         for cue in point.actions
     ):
         guests = [UNNAMED_GUEST]
-    return [row.timed.reader_name or "reader", *guests] if guests else []
+    return [row.timed.reader_name or UNNAMED_READER, *guests] if guests else []
 
 
 def _opened(row: PlannedItem, words: CueWords) -> tuple[int | None, int | None]:

@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from promptprep.model.session import PlannedItem, Repair, Session, SessionLimits, Spare
-from promptprep.session.spare import RULE
 from promptprep.units import clock_text
+
+SWAP = (
+    "Swap the slots of {one} ({one_slot}) and {other} ({other_slot}): they run {one_runs} and {other_runs}, "
+    "and both fit."
+)
+FASTER = "Read up to {percent} % faster: gives at most {time} in all."
+LEAVE_OUT = "Leave out sentences ({n}) in {where}: gives {time}."
+BREAKS = "Shorten the breaks {where} to {least}: gives {time}."
+ONE_FASTER = "{item} alone: read {percent} % faster and it fits its slot."
+ONE_LEAVES_OUT = "{item} alone: leave out sentences ({n}): gives {time} of {wanted}."
 
 
 def repairs(session: Session, limits: SessionLimits, needed_ms: int) -> tuple[Repair, ...]:
@@ -22,13 +32,9 @@ def repairs(session: Session, limits: SessionLimits, needed_ms: int) -> tuple[Re
                        _shorter_breaks(left, limits)):  # fmt: skip
             won += repair.gives_ms
             if repair.gives_ms > 0:
-                found.append(_judged(repair, won >= needed_ms))
+                found.append(replace(repair, enough=won >= needed_ms))
     found += list(_own_slots(left, limits))
     return tuple(found)
-
-
-def _judged(repair: Repair, enough: bool) -> Repair:
-    return Repair(repair.harm, repair.kind, repair.text, repair.gives_ms, repair.spare, enough)
 
 
 def _swaps(rows: Sequence[PlannedItem]) -> Iterator[Repair]:
@@ -47,11 +53,13 @@ def _swaps(rows: Sequence[PlannedItem]) -> Iterator[Repair]:
         if fits and row.item.code not in taken:
             best = min(fits, key=lambda r: r.timed.slot_ms or 0)
             taken |= {row.item.code, best.item.code}
-            text = (
-                f"Swap the slots of {row.item.code} ({_slot(row)}) and {best.item.code} ({_slot(best)}): "
-                f"they run {_runs(row)} and {_runs(best)}, and both fit."
-            )
-            yield Repair(1, "swap", text, 0)
+            values = {
+                "one_slot": _slot(row),
+                "one_runs": _runs(row),
+                "other_slot": _slot(best),
+                "other_runs": _runs(best),
+            }
+            yield Repair(1, "swap", SWAP, 0, values={"one": row.item.code, "other": best.item.code, **values})
 
 
 def _slot(row: PlannedItem) -> str:
@@ -73,8 +81,8 @@ def _pace_gives(rows: Sequence[PlannedItem], limits: SessionLimits) -> int:
 
 def _pace(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repair:
     gives = _pace_gives(rows, limits)
-    text = f"Read up to {limits.pace_change.value * 100:.0f} % faster: gives at most {clock_text(gives / 1000)} in all."
-    return Repair(2, "pace", text, gives)
+    values = {"percent": f"{limits.pace_change.value * 100:.0f}", "time": clock_text(gives / 1000)}
+    return Repair(2, "pace", FASTER, gives, values=values)
 
 
 def _sentences(rows: Sequence[PlannedItem], needed_ms: int) -> Repair:
@@ -87,8 +95,8 @@ def _sentences(rows: Sequence[PlannedItem], needed_ms: int) -> Repair:
                 chosen.append((row.item.code, spare))
                 won += spare.gives_ms
     where = ", ".join(dict.fromkeys(code for code, _ in chosen))
-    text = f"Leave out {len(chosen)} sentences in {where}: gives {clock_text(won / 1000)}. {RULE}"
-    return Repair(3, "sentences", text, won, tuple(chosen))
+    values = {"n": str(len(chosen)), "where": where, "time": clock_text(won / 1000)}
+    return Repair(3, "sentences", LEAVE_OUT, won, tuple(chosen), values=values)
 
 
 def _shorter_breaks(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repair:
@@ -97,8 +105,8 @@ def _shorter_breaks(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repai
     cut = [(r, r.timed.runs_ms - least_ms) for r in rows if r.item.kind == "break" and r.timed.runs_ms > least_ms]
     won = sum(ms for _, ms in cut)
     where = ", ".join(r.item.code for r, _ in cut)
-    text = f"Shorten the breaks {where} to {clock_text(limits.rest_least_s.value)}: gives {clock_text(won / 1000)}."
-    return Repair(4, "rest", text, won)
+    values = {"where": where, "least": clock_text(limits.rest_least_s.value), "time": clock_text(won / 1000)}
+    return Repair(4, "rest", BREAKS, won, values=values)
 
 
 def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[Repair]:
@@ -111,15 +119,19 @@ def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[R
         code, spoken_ms = row.item.code, row.timed.timing.spoken_s * 1000
         faster = over / (spoken_ms - over) if spoken_ms > over else 1.0
         if faster <= change:
-            yield Repair(
-                2, "pace", f"{code} alone: read {faster * 100:.1f} % faster and it fits its slot.", over, (), True
-            )
+            values = {"item": code, "percent": f"{faster * 100:.1f}"}
+            yield Repair(2, "pace", ONE_FASTER, over, (), True, values)
             continue
         chosen, won = _cut(row.timed.spare, over)
         if chosen:
-            given, wanted = clock_text(won / 1000), clock_text(over / 1000)
-            text = f"{code} alone: leave out {len(chosen)} sentences: gives {given} of {wanted}."
-            yield Repair(3, "sentences", text, won, tuple((code, s) for s in chosen), won >= over)
+            values = {
+                "item": code,
+                "n": str(len(chosen)),
+                "time": clock_text(won / 1000),
+                "wanted": clock_text(over / 1000),
+            }
+            spare = tuple((code, sentence) for sentence in chosen)
+            yield Repair(3, "sentences", ONE_LEAVES_OUT, won, spare, won >= over, values)
 
 
 def _cut(spare: Sequence[Spare], needed_ms: int) -> tuple[list[Spare], int]:
