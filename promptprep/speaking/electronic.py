@@ -2,7 +2,7 @@
 
 The scheme ("https://") is not said. What the language calls each sign stands in `spoken.toml`, table `electronic`:
 keys are the signs themselves (".", "/", "@", "#", ...); a language without the table reads nothing here. `letters`
-lists the parts that are said letter by letter though they look pronounceable.
+lists the parts that are said letter by letter though they look pronounceable, `parts` names those with a name.
 """
 
 from __future__ import annotations
@@ -94,6 +94,7 @@ class _Wording:
         self.words = words
         self.names = names
         self.read = read
+        self.parts: Mapping[str, str] = words.get("parts", {})
         self.letters = frozenset(words.get("letters", ()))
 
     def said(self, written: str, kind: str) -> str:
@@ -108,6 +109,8 @@ class _Wording:
             return self.figure(part)
         if not part.isalpha():
             return str(self.words.get(part, ""))
+        if part.lower() in self.parts:
+            return self.parts[part.lower()]
         if part.isupper() and (whole := self.whole(part)):
             return whole
         return part if self.is_word(part.lower()) else " ".join(self.names.get(c, c) for c in part.upper())

@@ -13,6 +13,7 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_letters import RussianLetters
+from promptprep.speaking.languages.ru_nouns import RussianNouns
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
@@ -34,8 +35,11 @@ from promptprep.speaking.ruled import (
 WHOLE = rf"(?:\d{{1,3}}(?:{GAP}\d{{3}})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:\.\d+|{DECIMAL_COMMA}\d+)?"
 SIGN = "[-−+±–]"
+ON = rf"(?:{GAP}?[-–—−…]{GAP}?(?=[-−+])|…|\.\.\.)"
+TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
+_GOES_ON = re.compile(r"[ \u00a0][а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
 _PHONE = (
     r"(?:\+\d{1,3}[ \u00a0-]?\(?\d{2,5}\)?|8[ \u00a0-]?\(\d{3,5}\)|\(\d{3,5}\)|8[ \u00a0-]\d{3}(?=[ -]\d{3}-\d\d-))"
     r"(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)|\d{2,3}-\d{2}-\d{2}(?![\d-])"
@@ -51,12 +55,13 @@ class _Counts:
     unit: str
     money: bool
     end: int
+    per: str = ""
 
 
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -65,6 +70,9 @@ class Russian:
         self.quantities = RussianQuantities(data, self.numbers, self.context)
         self.times = RussianTimes(data, self.numbers, self.context)
         self.ordinals = RussianOrdinals(data, self.numbers, self.context)
+        self.nouns = RussianNouns(data, self.numbers, self.context)
+        self._dotted = tuple(data.get("spoken", "said_with_points.before"))
+        self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
         self._half: str = data.get("spoken", "and_a_half")
@@ -72,7 +80,8 @@ class Russian:
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
         self._counted = (
             rf"(?:{GAP}?(?P<scale>{one_of(short)})(?!\w))?"
-            rf"(?:{GAP}?(?P<unit>{one_of({**q.units, **q.money})})(?![\w²³]))?"
+            rf"(?:{GAP}?(?P<unit>{one_of({**q.units, **q.money})})(?![\w²³])"
+            rf"(?:{GAP}?/{GAP}?(?P<per>{one_of(q.per_units)})(?![\w²³]))?)?"
         )
         self._rules = Rules(
             self._figure_rules(), self.ordinals.letter_rules() + self._money_rules() + self.letters.letter_rules(),
@@ -96,9 +105,11 @@ class Russian:
             *self.times.rules(),
             (r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio),
             *self.ordinals.figure_rules(),
+            (r"(\d{1,4})((?:\.\d{1,4})+)(?![.,]?\d)", self._with_points),
+            (rf"({NUMBER}){GAP}(?:[−–-](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
-            (rf"(?P<a>{NUMBER}){GAP}?[-–—−]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
+            (rf"(?P<a>{NUMBER}){GAP}?{TO}{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
             (r"0\d+(?![.,]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._counted}", self._quantity),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
@@ -117,9 +128,13 @@ class Russian:
             (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{SIGN}?{NUMBER}){self._scale()}", self._money_first),
             (rf"(?<![\w]){SIGN}(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
+            (
+                rf"(?<![\w)])(?P<a>[-−+]{NUMBER}){ON}(?P<b>[-−+]?{NUMBER})(?![.,-]?\d){self._counted}",
+                self._range,
+            ),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
-            (r"(?:№№|[№§&=±×÷→≈≤≥]|(?<=\s)\+(?=\s))", self._shared.symbol),
+            (r"(?:№№|[№§&=±×÷→≈≤≥]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s))", self._shared.symbol),
         ]
 
     def _ratio(self, found: re.Match[str]) -> Reading:
@@ -137,7 +152,9 @@ class Russian:
         if not whole and is_year_pair(found[2], found[3]):
             return reading(found, joined(self.numbers.cardinal(found[2]), self.numbers.cardinal(found[3])), "range")
         case = self._case(found)
-        said = self.numbers.fraction(over, under, case)
+        follows = self.context.words_after(found.string, found.end())
+        noun = not whole and (follows or (over == 1 and case != "nominative"))
+        said = (noun and self.nouns.share(over, under, case)) or self.numbers.fraction(over, under, case)
         if whole:
             said = f"{self.numbers.whole_part(whole, case)} {said}"
         return reading(found, said, "fraction")
@@ -151,6 +168,19 @@ class Russian:
         else:
             said = f"{self.numbers.whole_part(whole, case)} {self.numbers.fraction(*part, case)}"
         return reading(found, said, "fraction")
+
+    def _with_points(self, found: re.Match[str]) -> Reading | None:
+        """ "версия 2.1" -> "два точка один"."""
+        if not self.context.word_before(found.string, found.start()).startswith(self._dotted):
+            return None
+        parts = (self.numbers.cardinal(p) for p in found[0].split("."))
+        return reading(found, f" {self._point} ".join(parts), "serial")
+
+    def _minus(self, found: re.Match[str]) -> Reading:
+        """ "10 − 4": a minus with blanks on both sides takes away."""
+        return reading(
+            found, f"{self.quantities.number(figure(ascii_digits(found[1])))} {self.quantities.minus}", "symbol"
+        )
 
     def _case(self, found: re.Match[str]) -> str:
         return self.context.governed_case(found.string, found.start(), found.end())
@@ -174,13 +204,15 @@ class Russian:
         """
         q, unit, scale = self.quantities, found["unit"] or "", found["scale"] or ""
         end = found.end("scale") if scale else found.end("b")
-        if unit in _ALSO_WORDS and re.match(r"[ \u00a0][а-яёА-ЯЁ\d]|\.", found.string[found.end() : found.end() + 2]):
+        if unit in _ALSO_WORDS and _GOES_ON.match(found.string, found.end()):
             unit = ""
         if unit:
             unit, end = as_written(unit, {**q.money, **q.units}), found.end()
         scale = q.scales[as_written(scale, q.scales)] if scale else ""
         is_money = unit in q.money and unit not in q.units
-        return _Counts(scale, q.units.get(unit) or q.money.get(unit, ""), unit, is_money, end)
+        per = q.per_units[as_written(found["per"], q.per_units)] if unit and found["per"] else ""
+        said_per = q.per(per, money=is_money) if per else ""
+        return _Counts(scale, q.units.get(unit) or q.money.get(unit, ""), unit, is_money, end, said_per)
 
     def _quantity(self, found: re.Match[str]) -> Reading:
         """A number with what it counts, else a plain number that agrees with its sentence."""
@@ -192,20 +224,29 @@ class Russian:
         )
         if counts.scale:
             kind = "money" if counts.money else "measure" if counts.noun else "cardinal"
-            return reading(found, q.scaled(number, counts.scale, counts.noun, case), kind, end=counts.end)
+            return reading(found, q.scaled(number, counts.scale, counts.noun, case) + counts.per, kind, end=counts.end)
         if counts.money:
-            return reading(found, q.amount(number, counts.noun, case), "money", end=counts.end)
+            return reading(found, q.amount(number, counts.noun, case) + counts.per, "money", end=counts.end)
         if counts.noun:
             kind = "percent" if counts.unit == "%" else "measure"
-            return reading(found, q.measure(number, counts.noun, case), kind, end=counts.end)
+            return reading(found, q.measure(number, counts.noun, case) + counts.per, kind, end=counts.end)
         return self._plain(found, number)
 
     def _plain(self, found: re.Match[str], number: Figure) -> Reading:
-        end = found.end("b")
+        end, start = found.end("b"), found.start()
+        if found["b"] == "1,5" and not number.sign and (half := self.nouns.half_before(found.string, start, end)):
+            return reading(found, half, "decimal", end=end)
         if number.part:
             case = self.context.governed_case(found.string, found.start(), end)
             return reading(found, self.quantities.number(number, case=case), "decimal", end=end)
-        agreed = self.context.agreement(found.string, found.start(), end, number.count)
+        agreed = self.context.agreement(found.string, start, end, number.count)
+        if not number.sign and len(number.whole) <= 4:
+            ranked = self.nouns.rank(found.string, start, end, number.count)
+            if ranked:
+                return reading(found, self.numbers.ordinal(number.whole, *ranked), "ordinal", end=end)
+            several = self.nouns.several(found.string, end, number.count, self._case(found))
+            if several:
+                return reading(found, several, "cardinal", end=end)
         return reading(found, self.quantities.number(number, agreed.gender, agreed.case), "cardinal", end=end)
 
     def _range(self, found: re.Match[str]) -> Reading:
@@ -214,11 +255,16 @@ class Russian:
         counts, q, case = self._counts(found), self.quantities, self._case(found)
         noun = counts.scale or counts.noun
         if noun:
-            head = q.number(first, self.numbers.noun(q.noun_of(noun)).gender, case)
+            gender = self.numbers.noun(q.noun_of(noun)).gender
+            half = found["a"] == "1,5" and noun in q.halved
+            head = self.nouns.one_and_a_half(gender, case) if half else q.number(first, gender, case)
             tail = q.scaled(last, noun, counts.noun, case) if counts.scale else q.measure(last, noun, case)
-            return reading(found, joined(head, tail), "range", end=counts.end)
+            return reading(found, joined(head, tail) + counts.per, "range", end=counts.end)
         agreed = self.context.agreement(found.string, found.start(), found.end("b"), last.count)
-        said = joined(*(q.number(n, agreed.gender, agreed.case) for n in (first, last)))
+        head = q.number(first, agreed.gender, agreed.case)
+        if found["a"] == "1,5" and self.context.words_after(found.string, found.end("b")):
+            head = self.nouns.one_and_a_half(agreed.gender, agreed.case)
+        said = joined(head, q.number(last, agreed.gender, agreed.case))
         return reading(found, said, "range", end=found.end("b"))
 
 

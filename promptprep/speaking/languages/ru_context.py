@@ -15,7 +15,11 @@ from promptprep.speaking.languages.ru_numbers import plural_class
 
 REACH = 60  # characters looked at on either side of a number
 _WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
-_BEFORE = re.compile(r"([А-Яа-яЁё-]+)[\s«„\"(]*$")
+_BEFORE = re.compile(r"([А-Яа-яЁё-]+\.?)[\s«„\"(]*$")
+_FIRST_OF_TWO = re.compile(r"\d[\d.,: \u00a0]*\s*$")  # "между 10 и ...": what governs the first governs the second
+_AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
+_ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
+_NEXT = re.compile(r"\s+на\s+\d")
 _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
 _PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
 _CONSONANT = "бвгджзйклмнпрстфхцчшщ"
@@ -36,18 +40,24 @@ class RussianContext:
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
         self._feminine_li = frozenset(data.get("spoken", "feminine_in_li.words"))
-        self._masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
+        self.masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
 
     def word_before(self, text: str, start: int) -> str:
         """The word just before `start`, in lower case; words such as "примерно" are looked through."""
-        for _ in range(3):
+        for _ in range(4):
             found = _BEFORE.search(text, max(0, start - REACH), start)
             if not found:
                 return ""
             word = found[1].lower()
-            if word not in self._skipped:
-                return word
-            start = found.start()
+            if word in ("и", "или"):
+                first = _FIRST_OF_TWO.search(text, max(0, found.start() - REACH), found.start())
+                if not first:
+                    return word
+                start = first.start()
+            elif word in self._skipped:
+                start = found.start()
+            else:
+                return "с" if word == "со" else word
         return ""
 
     def words_after(self, text: str, end: int) -> list[str]:
@@ -67,17 +77,21 @@ class RussianContext:
         before = self.word_before(text, start)
         if before == "с" and not self._meets_with(text, end):
             return "genitive"
+        if before == "в" and _AWAY.match(text, end):
+            return "prepositional"
         return self.governs.get(before, "nominative")
 
     @staticmethod
     def _meets_with(text: str, end: int) -> bool:
-        """Whether "с" means "together with": it does unless an end ("до", "по") follows in the same breath."""
-        return not re.search(r"\b(?:до|по)\s+[\d«]", text[end : end + REACH])
+        """Whether "с" means "together with": it does unless an end ("до", "по", "на") follows in the same breath."""
+        return not (_ONWARD.search(text[end : end + REACH]) or _NEXT.match(text, end))
 
     def agreement(self, text: str, start: int, end: int, n: int) -> Agreement:
         """Gender and case of the whole number `n` written at `start` to `end`."""
         case = self.governed_case(text, start, end)
         words = self.words_after(text, end)
+        if words[:1] == ["из"] and self.word_before(text, start) in ("в", "на"):
+            return Agreement(case="prepositional")
         noun = self._noun(words)
         if not noun or self._is_time(noun, self.word_before(text, start)):
             return Agreement(case=case)
@@ -85,7 +99,7 @@ class RussianContext:
         if kind == "one":
             return self._with_singular(noun, case)
         case = self._plural_case(words, noun, case, kind)
-        feminine = kind == "few" and noun[-1] in "ыи" and noun not in self._masculine_a
+        feminine = kind == "few" and noun[-1] in "ыи" and noun not in self.masculine_a
         return Agreement("feminine" if feminine else "masculine", case)
 
     def _noun(self, words: list[str]) -> str:
@@ -118,7 +132,7 @@ class RussianContext:
             return Agreement("feminine", "genitive")
         if case == "genitive":
             return Agreement("feminine" if last in "ыи" else "masculine", case)
-        if last in "ая" and noun not in self._masculine_a:
+        if last in "ая" and noun not in self.masculine_a:
             return Agreement("feminine", "nominative")
         if last in "ую":
             return Agreement("masculine", "dative") if case == "dative" else Agreement("feminine", "accusative")

@@ -9,11 +9,14 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_nouns import beside
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
 
 _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
 _CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
+_NAME = re.compile(r"[ \u00a0]?[А-ЯЁ][а-яё]")
+_AMOUNT = re.compile(r"\d[ \u00a0]?\Z")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
 
 
@@ -28,8 +31,10 @@ class RussianLetters:
         self._words = frozenset(data.get("spoken", "spoken_as_words.words"))
         self._spelled = frozenset(data.get("spoken", "spoken_by_letters.words"))
         self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
+        self._before_name: Mapping[str, str] = data.get("spoken", "before_a_name")
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **self._declined})
         self._numbered = Abbreviations(self._before_number)
+        self._named = Abbreviations(self._before_name)
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
         return [(r"[А-ЯЁA-Z]{2,}(?:-\d+)?(?![а-яёa-z])", self._initialism)]
@@ -41,12 +46,18 @@ class RussianLetters:
             return self._case_of(text, found, self._before_number.get(found[2], found[3]))
         if text[dot] == "." and (city := self._city(text, dot, floor)):
             return city
+        found = self._named.around(text, dot, floor)
+        if found and _NAME.match(text, found[1]) and not _AMOUNT.search(text, max(0, found[0] - 3), found[0]):
+            return self._case_of(text, found, found[3])
         found = self._abbreviations.around(text, dot, floor)
         if not found:
             return None
         start, end, written, said = found
         if written in self._declined:
             return self._case_of(text, found, said)
+        if said.endswith("|hard"):
+            words = said.removesuffix("|hard").rpartition(" ")
+            said = " ".join(filter(None, (words[0], self._agreeing(f"{words[2]}|hard", text, end))))
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
     def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, free: str = "nominative") -> Reading:
@@ -56,6 +67,12 @@ class RussianLetters:
         case = "genitive" if before == "с" else case
         said = self._numbers.noun(word).one(case)
         return Reading(Span(start, end), self._capital(text, start, said), "abbreviation")
+
+    def _agreeing(self, stem: str, text: str, end: int) -> str:
+        """The adjective of `stem` beside the noun that follows: "т. н. суперлуние" -> "так называемое"."""
+        after = self._context.words_after(text, end)
+        gender, case = beside(after[0]) or ("masculine", "nominative") if after else ("masculine", "nominative")
+        return self._numbers.adjective(stem, gender, case)
 
     def _city(self, text: str, dot: int, floor: int) -> Reading | None:
         """ "г. Москва" -> "город Москва", "в г. Москве" -> "в городе Москве"."""

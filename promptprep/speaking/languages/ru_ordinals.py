@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_nouns import beside
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.roman import roman
@@ -15,18 +16,6 @@ from promptprep.speaking.ruled import Handler, one_of, reading
 
 _OF_YEARS = re.compile(r"гг?\.\s*\Z")
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
-# Endings of the adjective that follows an ordinal -> gender and case of both.
-_ADJECTIVES = (
-    (("ый", "ий", "ой"), ("masculine", "nominative")),
-    (("ая", "яя"), ("feminine", "nominative")),
-    (("ое", "ее"), ("neuter", "nominative")),
-    (("ого", "его"), ("masculine", "genitive")),
-    (("ому", "ему"), ("masculine", "dative")),
-    (("ую", "юю"), ("feminine", "accusative")),
-    (("ом", "ем"), ("masculine", "prepositional")),
-    (("ые", "ие"), ("plural", "nominative")),
-    (("ых", "их"), ("plural", "genitive")),
-)
 
 
 class RussianOrdinals:
@@ -44,6 +33,8 @@ class RussianOrdinals:
     def figure_rules(self) -> list[tuple[str, Handler]]:
         return [
             (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?", self._with_ending),
+            (r"(\d{1,2})[-‑](к(?:а|и|е|у|ой|ам|ами|ах))(?!\w)", self._group),
+            (r"1,5[-‑]([а-яё]{4,})", self._half_compound),
             (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
             (rf"(\d{{1,9}}){GAP}?%[-‑]?(н[а-яё]{{2,}})", self._of_per_cent),
         ]
@@ -91,6 +82,15 @@ class RussianOrdinals:
     def _compound(self, found: re.Match[str]) -> Reading | None:
         """ "20-летний" -> "двадцатилетний": the number in the genitive, written as one word with the rest."""
         return reading(found, self._prefix(found[1]) + found[2], "ordinal")
+
+    def _half_compound(self, found: re.Match[str]) -> Reading:
+        """ "1,5-метровый" -> "полутораметровый"."""
+        return reading(found, self._data.get("spoken", "one_and_a_half.oblique") + found[1], "ordinal")
+
+    def _group(self, found: re.Match[str]) -> Reading | None:
+        """ "в 20-ку" -> "двадцатку"."""
+        stem = self._data.maybe("spoken", f"groups.{int(found[1])}")
+        return reading(found, stem + found[2], "cardinal") if stem else None
 
     def _of_per_cent(self, found: re.Match[str]) -> Reading:
         """ "10%-ный" -> "десятипроцентный": the ending stays as written."""
@@ -147,10 +147,7 @@ class RussianOrdinals:
             gender, case = entry.split()
             return gender, "dative" if case == "prepositional" and before in ("к", "по") else case
         if after and text[found.end(1) + 1 : found.end(1) + 2].isalpha():
-            for endings, agreed in _ADJECTIVES:
-                if after[0].endswith(endings) and len(after[0]) > 4:
-                    return agreed
-            return _noun_form(after[0])
+            return beside(after[0])
         return None
 
     def _ruler(self, text: str, start: int) -> tuple[str, str] | None:
@@ -186,22 +183,3 @@ class RussianOrdinals:
         if word in forms:
             return reading(found, said, "roman", end=found.end(2))
         return reading(found, f"{said} {self._numbers.noun('век').many(case)}", "roman")
-
-
-def _noun_form(noun: str) -> tuple[str, str] | None:
-    """Gender and case of a noun by its ending, for "IX конгресс", "X сессия"; None for short words."""
-    if len(noun) < 4:
-        return None
-    for endings, agreed in (
-        (("ия", "ада", "ка"), ("feminine", "nominative")),
-        (("ии", "ады", "ки"), ("feminine", "genitive")),
-        (("ию", "аду", "ку"), ("feminine", "accusative")),
-        (("ом", "ем"), ("masculine", "instrumental")),
-        (("а", "я"), ("masculine", "genitive")),
-        (("у", "ю"), ("masculine", "dative")),
-        (("е",), ("masculine", "prepositional")),
-        (tuple("бвгджзйклмнпрстфхцчшщ"), ("masculine", "nominative")),
-    ):
-        if noun.endswith(endings):
-            return agreed
-    return None

@@ -45,13 +45,23 @@ class RussianQuantities:
         self.money: Mapping[str, str] = data.get("spoken", "money")
         self.scales: Mapping[str, str] = data.get("spoken", "scales")
         self._parts: Mapping[str, str] = data.get("spoken", "money_parts")
-        self._signs = {
+        self.per_units: Mapping[str, str] = {**self.units, **data.get("spoken", "per")}
+        self._times = frozenset(data.get("spoken", "per_time.nouns"))
+        self.halved = frozenset(self.scales.values()) | {
+            u for w, u in self.units.items() if not w.startswith(("%", "‰", "°", "℃", "℉"))
+        }
+        self._half: Mapping[str, str] = data.get("spoken", "one_and_a_half")
+        self._signs: dict[str, str] = {
             "-": data.get("spoken", "minus"),
             "−": data.get("spoken", "minus"),
             "–": data.get("spoken", "minus"),
             "+": data.get("spoken", "plus"),
             "±": data.get("spoken", "plus_minus"),
         }
+
+    @property
+    def minus(self) -> str:
+        return self._signs["-"]
 
     def sign(self, sign: str) -> str:
         return f"{self._signs[sign]} " if sign else ""
@@ -68,11 +78,26 @@ class RussianQuantities:
         """The number with its unit: "пять километров в час", "две целых пять десятых процента"."""
         gender = self.numbers.noun(self.noun_of(unit)).gender
         gender = gender if gender != "plural" else "masculine"
+        if number.whole + "," + number.part == "1,5" and not number.sign and unit in self.halved:
+            return self._one_and_a_half(unit, gender, case)
         return f"{self.number(number, gender, case)} {self.unit(number, unit, case)}"
+
+    def _one_and_a_half(self, unit: str, gender: str, case: str) -> str:
+        """ "полтора километра", "полторы тысячи", "около полутора миллионов"."""
+        if case in _DIRECT:
+            half = self._half["feminine" if gender == "feminine" else "masculine"]
+            return f"{half} {self.unit(Figure('', '1', '5'), unit)}"
+        return f"{self._half['oblique']} {self.unit(Figure('', '5'), unit, case)}"
 
     @staticmethod
     def noun_of(unit: str) -> str:
         return unit.split(" | ")[0].split(" ")[-1]
+
+    def per(self, unit: str, *, money: bool) -> str:
+        """What stands behind a stroke: "в месяц", "за килограмм" of money, "на литр" of the rest."""
+        noun = self.noun_of(unit)
+        word = "за" if money and noun != "человек" else "на"
+        return f" {'в' if noun in self._times else word} {self.unit(Figure('', '1'), unit, 'accusative')}"
 
     def unit(self, number: Figure, unit: str, case: str = "nominative") -> str:
         """The unit's words alone, in the form that the number asks for."""

@@ -1,0 +1,131 @@
+"""Russian nouns beside a number: what their endings show, and those that make the number other than a cardinal.
+
+"5 этаж" is the fifth, "1 сутки" are "одни", "1,5 часа" are "полтора".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_numbers import CASES, RussianNumbers, plural_class
+
+_DIRECT = ("nominative", "accusative")
+# Endings of an adjective -> gender and case.
+_ADJECTIVES = (
+    (("ый", "ий", "ой"), ("masculine", "nominative")),
+    (("ая", "яя"), ("feminine", "nominative")),
+    (("ое", "ее"), ("neuter", "nominative")),
+    (("ого", "его"), ("masculine", "genitive")),
+    (("ому", "ему"), ("masculine", "dative")),
+    (("ую", "юю"), ("feminine", "accusative")),
+    (("ом", "ем"), ("masculine", "prepositional")),
+    (("ые", "ие"), ("plural", "nominative")),
+    (("ых", "их"), ("plural", "genitive")),
+)
+_NOUNS = (
+    (("ия", "ада", "ка", "ота", "ина"), ("feminine", "nominative")),
+    (("ии", "ады", "ки"), ("feminine", "genitive")),
+    (("ию", "аду", "ку"), ("feminine", "accusative")),
+    (("ом", "ем"), ("masculine", "instrumental")),
+    (("а", "я"), ("masculine", "genitive")),
+    (("у", "ю"), ("masculine", "dative")),
+    (("е",), ("masculine", "prepositional")),
+    (tuple("бвгджзйклмнпрстфхцчшщ"), ("masculine", "nominative")),
+)
+_NEUTER = ("ие", "ье", "о", "ё")
+_NOUNS_IN_IE = ("ание", "ение", "ствие", "тие", "уние")  # other words in "-ие" are adjectives
+
+
+def beside(word: str) -> tuple[str, str] | None:
+    """Gender and case that an adjective or noun shows by its ending ("IX конгресс"); None for short words."""
+    if len(word) > 4:
+        for endings, agreed in _ADJECTIVES:
+            if word.endswith(endings) and not word.endswith(_NOUNS_IN_IE):
+                return agreed
+    if len(word) < 4:
+        return None
+    if word.endswith(_NEUTER):
+        return "neuter", "nominative"
+    return next((agreed for endings, agreed in _NOUNS if word.endswith(endings)), None)
+
+
+class RussianNouns:
+    """What a noun after a number makes of it, from the lists in `spoken.toml`."""
+
+    def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
+        self._numbers = numbers
+        self._context = context
+        self._ranked = tuple(data.get("spoken", "ranked.before"))
+        self._half: Mapping[str, str] = data.get("spoken", "one_and_a_half")
+        self._several: list[str] = data.get("spoken", "plural_only.several")
+        self._pairs: Mapping[str, str] = data.get("spoken", "plural_only.nouns")
+        self._pair_genitives = frozenset(self._pairs.values())
+        self._forms: dict[str, tuple[str, str]] = {}
+        for word in data.get("spoken", "ranked.nouns"):
+            noun = numbers.noun(word)
+            for case in reversed(CASES):
+                self._forms[noun.one(case)] = (noun.gender, case)
+        self._counted_too = frozenset(data.get("spoken", "ranked.counted_as_well"))
+
+    def rank(self, text: str, start: int, end: int, n: int) -> tuple[str, str] | None:
+        """Gender and case of the ordinal that a singular noun after `n` asks for: "9 классе", "1 место"."""
+        words = self._context.words_after(text, end)
+        form = self._forms.get(words[0]) if words else None
+        if form is None or not n:
+            return None
+        gender, case = form
+        before = self._context.word_before(text, start)
+        kind = plural_class(n)
+        if case == "nominative":
+            if kind == "one" and (n > 1 or words[0] in self._counted_too) and not before.startswith(self._ranked):
+                return None
+            return gender, "accusative" if gender == "feminine" and before in ("на", "в", "за") else case
+        if case == "genitive":
+            asked = self._context.governed_case(text, start, end) == "genitive"
+            counted = kind == "few" or (kind == "one" and words[0][:-1] in self._counted_too)
+            return None if counted and not asked else form
+        if case == "dative" and words[0][-1] in "ую" and before in ("в", "на"):
+            return gender, "prepositional"
+        if case == "dative" and words[0].endswith(("е", "и")) and before not in ("к", "по", "благодаря"):
+            return gender, "prepositional"
+        return form
+
+    def several(self, text: str, end: int, n: int, case: str) -> str | None:
+        """ "1 сутки" -> "одни", "2 суток" -> "двое": nouns that have no singular."""
+        words = self._context.words_after(text, end)
+        if not words or case not in _DIRECT:
+            return None
+        if plural_class(n) == "one" and words[0] in self._pairs:
+            return self._numbers.cardinal(n, "plural")
+        if 2 <= n <= 4 and words[0] in self._pair_genitives:
+            return self._several[n - 2]
+        return None
+
+    def one_and_a_half(self, gender: str, case: str) -> str:
+        """ "полтора", "полторы", "полутора"."""
+        return self._half["oblique" if case not in _DIRECT else "feminine" if gender == "feminine" else "masculine"]
+
+    def half_before(self, text: str, start: int, end: int) -> str | None:
+        """ "1,5" before a noun of the text: "полтора часа", "около полутора часов"; None where the forms do not fit."""
+        words = self._context.words_after(text, end)
+        case = self._context.governed_case(text, start, end)
+        noun = words[0] if words else ""
+        if len(noun) < 3 or not noun.endswith(tuple("аяыи") if case in _DIRECT else ("ов", "ев", "ей", "ах", "ам")):
+            return None
+        feminine = noun[-1] in "ыи" and noun not in self._context.masculine_a
+        return self.one_and_a_half("feminine" if feminine else "masculine", case)
+
+    def share(self, over: int, under: int, case: str) -> str | None:
+        """ "две трети", "три четверти" where a noun follows; None for other shares."""
+        word = self._half.get(f"share_{under}")
+        if not word:
+            return None
+        noun = self._numbers.noun(word)
+        kind = plural_class(over)
+        if case in _DIRECT:
+            form = noun.one(case) if kind == "one" else noun.one("genitive") if kind == "few" else noun.many("genitive")
+        else:
+            form = noun.one(case) if kind == "one" else noun.many(case)
+        return f"{self._numbers.cardinal(over, 'feminine', case)} {form}"
