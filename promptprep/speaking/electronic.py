@@ -100,9 +100,14 @@ class _Wording:
     def said(self, written: str, kind: str) -> str:
         if kind == "hashtag":
             parts = [p for p in _CAMEL.split(written[1:]) if p]
-            return " ".join([self.words[written[0]], *(self.part(p) for p in parts)])
+            return " ".join([self.words[written[0]], *(self.tagged(p) for p in parts)])
         plain = written.split("://", 1)[-1].rstrip("/")
         return " ".join(said for part in _PART.findall(plain) if (said := self.part(part)))
+
+    def tagged(self, part: str) -> str:
+        """A part of a tag: what is not all capitals is a word however short ("De" in #CielDeMars)."""
+        plain = part.isalpha() and not part.isupper() and not _VOWELS.isdisjoint(part.lower())
+        return part if plain else self.part(part)
 
     def part(self, part: str) -> str:
         if part.isdecimal():

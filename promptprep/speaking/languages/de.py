@@ -20,7 +20,10 @@ _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
-_ORDINAL = re.compile(r"(\d{1,3})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
+_SHORT_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
+_DAY_PAIR = re.compile(r"([12]?\d|3[01])\.[ \u00a0]?/[ \u00a0]?([12]?\d|3[01])\.(?=[ \u00a0][A-ZÄÖÜ])")
+_GOES_ON = re.compile(r"[,;)]|[–-]\d|[ \u00a0](?:[a-zäöü]|\d|\()")
+_ORDINAL = re.compile(r"(\d{1,4})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
 _LAST_ORDINAL = re.compile(r"([12]?\d|3[01])\.(?=[,;:!?)]|\s*\Z|\s*\n|[ \u00a0]([A-ZÄÖÜ]\w*))")
 _BEFORE_LAST = frozenset(("am", "beim", "dem", "vom", "zum"))
 _PERCENT_ADJECTIVE = re.compile(r"(\d{1,3}(?:,\d{1,3})?)[- \u00a0]?%-?(ig[a-zäöü]*)")
@@ -47,6 +50,8 @@ class German(Grammar):
         self.own_parts = (PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
         self.cases = Cases(data, self.gender_of)
         self.weekdays = self.wordset("weekdays.names")
+        self.weekdays |= frozenset(self.table("weekdays.short")) | {f"{k}." for k in self.table("weekdays.short")}
+        self.numbered = self.wordset("dates.not_after")
         self.month_names = list(data.get("spoken", "months.names"))
         self._queens = self.wordset("roman.feminine_names")
         self._rulers = self.wordset("roman.names")
@@ -65,19 +70,20 @@ class German(Grammar):
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
         if literal.part == (1, 2) and not literal.whole and magnitude is None:
-            return f"{self.halved(what.gender or 'm')} {what.one}"
+            return f"{self.halved(what.gender or 'm', self.cases.case_after(before))} {what.one}"
         if literal.is_one and magnitude is None and before:
             return f"{self.one(what.gender or 'm', before)} {what.one}"
         return super().counted(literal, what, magnitude, before)
 
-    def halved(self, gender: str) -> str:
-        """ "ein halber", "eine halbe", "ein halbes"."""
-        ending = ("er", "e", "es")[_GENDERS[gender]]
-        return f"{self.cardinal('1', gender)} halb{ending}"
+    def halved(self, gender: str, case: str = "nominative") -> str:
+        """ "ein halber", "eine halbe", "einer halben"."""
+        one = self._one[case][_GENDERS[gender]]
+        strong = {"ein": ("er", "e", "es")[_GENDERS[gender]], "eine": "e"}.get(one, "en")
+        return f"{one} halb{strong}"
 
     def one(self, gender: str, before: str) -> str:
         """ "einem Kilometer" after "mit"; the nominative where the word in front does not say."""
-        case = self.cases.governed.get(before.casefold(), "nominative")
+        case = self.cases.case_after(before)
         return str(self._one[case][_GENDERS[gender]])
 
     def mixed(self, literal: Literal, gender: str = "") -> str:
@@ -102,17 +108,17 @@ class German(Grammar):
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         if literal.part == (1, 2) and not literal.whole and self.gender_of(word):
-            return self.halved(self.gender_of(word))
+            return self.halved(self.gender_of(word), self.cases.case_after(word_before(text, at)))
         if not literal.is_one:
             return self.number(literal)
-        before = word_before(text, at)
+        before = self.cases.governor(text, at)
         if gender := self.gender_of(word):
             return self._one_of(word, gender, before)
         return self._one_described(text, at + 1, word, before) or self.number(literal)
 
     def _one_of(self, noun: str, gender: str, before: str) -> str:
         """A weak masculine in -en is no nominative: "einen Planeten"."""
-        case = self.cases.governed.get(before.casefold(), "nominative")
+        case = self.cases.case_after(before)
         if case == "nominative" and noun.endswith("en") and noun[:-2].endswith(_WEAK):
             return self._one["accusative"][0]
         return self._one[case][_GENDERS[gender]]
@@ -123,7 +129,7 @@ class German(Grammar):
         noun = word_after(text, end + 1 + len(adjective))
         if not found or not (gender := self.gender_of(noun)):
             return ""
-        case = self.cases.governed.get(before.casefold(), "nominative")
+        case = self.cases.case_after(before)
         if case == "nominative" and found[1] == "en":
             return self._one["accusative"][0]
         told = {"e": "f", "es": "n", "er": "m"}.get(found[1], gender)
@@ -157,7 +163,7 @@ class German(Grammar):
 
     def after_preposition(self, unit: Noun, before: str) -> Noun:
         """The dative plural: "nach zehn Kilometern", "in zwei astronomischen Einheiten"."""
-        if self.cases.governed.get(before.casefold()) != "dative":
+        if self.cases.case_after(before) != "dative":
             return unit
         first, *rest = unit.more.split(" ")
         if first.endswith(("e", "el", "er")):
@@ -196,9 +202,11 @@ class GermanDecades:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _DECADE.match(text, at)
-        if not found or (at and text[at - 1].isalnum()):
-            return None
-        return Reading(Span(*found.span()), f"{self.g.year(found[1])}er{found[2]}", "year")
+        if found and not text[at - 1 : at].isalnum():
+            return Reading(Span(*found.span()), f"{self.g.year(found[1])}er{found[2]}", "year")
+        short = _SHORT_YEAR.match(text, at)
+        cut = at > floor and text[at - 1] in "'’" and not text[at - 2 : at - 1].strip()
+        return Reading(Span(at - 1, short.end()), self.g.cardinal(short[0]), "year") if short and cut else None
 
 
 class GermanDays:
@@ -208,15 +216,27 @@ class GermanDays:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = _DAY_MONTH.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+        if at and (text[at - 1].isalnum() or text[at - 1] in ".,"):
             return None
         before = self.g.before_day(text, at)
-        padded = found[0].startswith("0") or found[2].startswith("0")
-        if not padded and word_before(text, at) not in self.g.weekdays and not self.g.cases.determined(before, ""):
+        if pair := _DAY_PAIR.match(text, at):
+            days = f"{pair[1]}", f"{pair[2]}"
+            ending = self.g.cases.determined(before, "") or "r"
+            first, second = (self.g.ordinal(day, ending) for day in days)
+            return Reading(Span(*pair.span()), f"{first} {self.g.text('symbols.words.&')} {second}", "date")
+        found = _DAY_MONTH.match(text, at)
+        if not found or not self._is_date(text, at, found, before):
             return None
         said = self.g.date(found[1], self.g.month_names[int(found[2]) - 1], "", before)
         return Reading(Span(at, sentence_end(text, at, found.end(), self.g.openers)), said, "date")
+
+    def _is_date(self, text: str, at: int, found: re.Match[str], before: str) -> bool:
+        """By its noughts, by the word in front, or where its last dot ends no sentence; not a chapter's number."""
+        if found[0].startswith("0") or found[2].startswith("0") or self.g.cases.determined(before, ""):
+            return True
+        last = word_before(text, at)
+        numbered = last.casefold() in self.g.numbered or f"{last}" in self.g.numbered
+        return last in self.g.weekdays or (not numbered and bool(_GOES_ON.match(text, found.end())))
 
 
 class GermanOrdinals:

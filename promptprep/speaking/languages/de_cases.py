@@ -20,6 +20,11 @@ _BY_ARTICLE = {"des": "genitive", "dem": "dative", "den": "accusative"}
 _ADJECTIVE = re.compile(r"[ \u00a0]([a-zäöüß]{2,20}?)(e[rsnm]?)(?=[ \u00a0])")
 _EARLIER_ORDINAL = re.compile(r"(?<![\w.,])(\d{1,3})\.,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]\Z")
 _REACH = 24
+_LONGEST_SURE = 4
+_COUNTED_BEFORE = re.compile(
+    r"(?<!\w)([^\W\d_]+)[ \u00a0]\d{1,4}[ \u00a0][^\W\d_]+[ \u00a0](?:und|oder|sowie)[ \u00a0]\Z"
+)
+_ROW_REACH = 48
 _TITLES_AND_NAMES = 3
 _MOST_ADJECTIVES = 3
 
@@ -32,17 +37,29 @@ class Cases:
         self.after = {str(k): str(v) for k, v in data.get("spoken", "ordinals.after").items()}
         self.governed = {str(k): str(v) for k, v in data.get("spoken", "one.after").items()}
         self._datives = frozenset(data.get("spoken", "ordinals.dative.before"))
-        self._ranked = tuple(str(n).casefold() for n in data.get("spoken", "ordinals.nouns"))
+        self._ranked = tuple(str(n).lower() for n in data.get("spoken", "ordinals.nouns"))
         self._titles = frozenset(data.get("spoken", "roman.titles"))
         self._names = frozenset(data.get("spoken", "roman.names"))
         self._weekdays = frozenset(data.get("spoken", "weekdays.names"))
 
     def determined(self, before: str, earlier: str) -> str:
         """The ending after a determiner and the word in front of that; "" where nothing asks for one."""
-        word = before.casefold()
-        if word == "der" and earlier.casefold() in self._datives:
+        word = before.lower()
+        if word == "der" and earlier.lower() in self._datives:
             return "n"
         return self.after.get(word, "")
+
+    def governor(self, text: str, at: int) -> str:
+        """The word that decides a number's case; a row goes on in the first one's ("nach 1 Tag und 1 Nacht")."""
+        before = word_before(text, at)
+        if before not in ("und", "oder", "sowie"):
+            return before
+        first = _COUNTED_BEFORE.search(text, max(0, at - _ROW_REACH), at)
+        return first[1] if first else before
+
+    def case_after(self, word: str) -> str:
+        """The case that a preposition or verb asks for, "nominative" where it is not known."""
+        return self.governed.get(word.lower(), "nominative")
 
     def before_day(self, text: str, at: int) -> str:
         """The word that decides a day's case: "am Freitag, 3. Mai" goes on in the weekday's."""
@@ -54,27 +71,30 @@ class Cases:
         adjective, noun = _noun_behind(text, end)
         before = word_before(text, at)
         earlier = word_before(text, at - len(before) - 1) if before else ""
-        if before.casefold() in ("und", "oder", "sowie", "bis") and (
+        if before.lower() in ("und", "oder", "sowie", "bis") and (
             first := _EARLIER_ORDINAL.search(text, max(0, at - _REACH), at)
         ):
             before = word_before(text, first.start())
             earlier = word_before(text, first.start() - len(before) - 1)
-        word = before.casefold()
+        word = before.lower()
         governed = "dative" if word in self._datives else self.governed.get(word, "")
-        if noun and governed:
+        ranked = noun.lower().startswith(self._ranked)
+        if ranked and governed:
             return self._strong(noun, adjective, governed)
         ending = self.determined(before, earlier)
+        if end - at > _LONGEST_SURE and not (ending and ranked):
+            return ""
         if ending:
             return self._agreeing(ending, before, noun, adjective)
         if noun and not text[max(0, at - 2) : at].strip(" .!?\n"):
             return self._strong(noun, adjective, "nominative")
-        return self._strong(noun, "", "nominative") if noun.casefold().startswith(self._ranked) else ""
+        return self._strong(noun, "", "nominative") if ranked else ""
 
     def _agreeing(self, ending: str, before: str, noun: str, adjective: str) -> str:
         """After "der" a feminine is no nominative; after "ein" noun or adjective tell the gender."""
         if ending == "e" and adjective == "en":
             return "n"
-        if ending == "e" and before.casefold() in ("der", "dieser", "jeder", "jener"):
+        if ending == "e" and before.lower() in ("der", "dieser", "jeder", "jener"):
             return "n" if self.gender_of(noun) == "f" else "e"
         if ending == "r" and (adjective == "es" or (not adjective and self.gender_of(noun) == "n")):
             return "s"
@@ -97,7 +117,7 @@ class Cases:
                 break
             start = _start_of(word, text, start)
             word = word_before(text, start)
-        found = _BY_ARTICLE.get(word.casefold()) or self.governed.get(word.casefold())
+        found = _BY_ARTICLE.get(word.lower()) or self.governed.get(word.lower())
         return found or ("genitive" if word == "der" and gender == "f" else "nominative")
 
     def article(self, case: str, gender: str) -> str:

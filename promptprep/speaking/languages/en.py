@@ -8,7 +8,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, Noun
+from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 
@@ -17,6 +17,11 @@ _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
 _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
 _METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
 _FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b|[\"″”])")
+_INCHES = re.compile(
+    r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|"
+    r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
+)
+_MILITARY = re.compile(r"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:hours|hrs)\b)")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
@@ -32,7 +37,7 @@ class English(Grammar):
         region = data.tag.split("-")[-1]
         self.verbose = region in _AND_REGIONS
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
-        self.own_parts = (Decades, FeetAndInches)
+        self.own_parts = (Decades, FeetAndInches, MilitaryTimes)
         self._counted = self.wordset("years.counted")
         self._after_amounts = self.wordset("units.not_attributive")
         self._not_counted = self.wordset("years.not_counted")
@@ -122,11 +127,38 @@ class FeetAndInches:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _FEET.match(text, at)
-        if not found:
-            return None
+        if not found or "°" in text[max(0, at - 2) : at]:
+            return self._inches(text, at)
         feet, inches = (Literal(found[n], "", 0) for n in (1, 2))
         said = f"{self.g.counted(feet, Noun('foot', 'feet'))} {self.g.counted(inches, Noun('inch', 'inches'))}"
         return Reading(Span(*found.span()), said, "measure")
+
+    def _inches(self, text: str, at: int) -> Reading | None:
+        """ "5.5-in screen", "2 in = 5 cm": never the preposition."""
+        number = self.g.literals.at(text, at)
+        found = _INCHES.match(text, number.end) if number and not text[at - 1 : at].isalnum() else None
+        if not number or not found:
+            return None
+        what = Noun("inch", "inch" if found[0].startswith("-") else "inches")
+        return Reading(Span(at, found.end()), self.g.counted(number, what), "measure")
+
+
+class MilitaryTimes:
+    """Four figures before "hours", where a time is announced: "at 1300 hours"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._before = frozenset(grammar.data.get("spoken", "clock.before"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _MILITARY.match(text, at)
+        timed = found and (found[1][0] == "0" or word_before(text, at).casefold() in self._before)
+        if not found or not timed or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:")):
+            return None
+        hours = ("oh " if found[1][0] == "0" else "") + self.g.cardinal(found[1])
+        minutes = "hundred" if found[2] == "00" else self.g.cardinal(found[2])
+        oh = "oh " if found[2][0] == "0" and found[2] != "00" else ""
+        return Reading(Span(at, found.end(2)), f"{hours} {oh}{minutes}", "clock")
 
 
 class Decades:
@@ -155,7 +187,8 @@ class Decades:
         found = _CLASS_YEAR.match(text, at)
         if not found or at - 1 < floor or text[at - 1] not in "'’" or text[at - 2 : at - 1].strip():
             return None
-        return Reading(Span(at - 1, found.end()), self.g.cardinal(found[0]), "year")
+        oh = "oh " if found[0][0] == "0" else ""
+        return Reading(Span(at - 1, found.end()), oh + self.g.cardinal(found[0]), "year")
 
 
 def _article(noun: str) -> str:

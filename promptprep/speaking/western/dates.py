@@ -6,8 +6,8 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, word_before
-from promptprep.speaking.western.quantities import BLANK, alternatives
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+from promptprep.speaking.western.units import BLANK, alternatives
 
 DAYS, MONTHS = 31, 12
 _WORLD_TIME = "UTC"
@@ -148,12 +148,15 @@ class Clocks:
             rf"(?:(?:[:′m]|{BLANK}?min{BLANK}?)(?P<second>[0-5]\d)s?)?(?![\d%]|[:.,]\d)"
             rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:{BLANK}?min(?!\w))?{half}?"
         )
+        self._scores = frozenset(grammar.data.maybe("spoken", "scores.after", ()))
         self._bare = re.compile(rf"{hours}(?:{BLANK}?(?P<mark>{mark})(?![\w/²]))?{half}?")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and text[at - 1].isalnum():
             return None
         found = self._full.match(text, at)
+        if found and found["sep"] == ":" and word_after(text, found.end()) in self._scores:
+            return None
         if found and (found["sep"] != "." or found["mark2"] or found["half"] or self._hours_follow(text, at)):
             return self._reading(text, found, found["minute"], found["second"])
         found = self._bare.match(text, at)

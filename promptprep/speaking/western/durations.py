@@ -6,11 +6,16 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, Noun, word_before
+from promptprep.speaking.western.dates import sentence_end
+from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_before
 from promptprep.speaking.western.literal import Literal
 
 _BLANK = r"[ \u00a0\u202f]"
-_PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,3}))?(?!\d|[:.,]\d)")
+_WRITTEN = re.compile(
+    rf"(?:(\d{{1,3}}){_BLANK}?h{_BLANK}?)?(\d{{1,2}}){_BLANK}?(?:min|mn){_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s(?![\w/])"
+)
+_PRIMES = re.compile(r"()(\d{1,3})[’'′](\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
+_PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|[:.,]\d)")
 
 
 class Durations:
@@ -22,14 +27,29 @@ class Durations:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._clock_before = frozenset(grammar.data.maybe("spoken", "clock.before", ()))
-        hours, minutes = ({n.one, n.more} for n in (grammar.hour, grammar.minute))
-        self._hours = frozenset(hours)
-        words = "|".join(re.escape(w) for w in sorted({*hours, *minutes, "min"}, key=lambda w: (-len(w), w)))
-        self._unit = re.compile(rf"{_BLANK}({words})(?!\w)")
+        self._primes = bool(grammar.data.maybe("spoken", "clock.primes", False))
+        self._hours = _names(grammar, grammar.hour)
+        words = sorted({*self._hours, *_names(grammar, grammar.minute)}, key=lambda w: (-len(w), w))
+        self._unit = re.compile(rf"{_BLANK}({'|'.join(re.escape(w) for w in words)})(?!\w)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in ":.,"):
+            return None
+        return self._in_units(text, at) or self._with_colons(text, at)
+
+    def _in_units(self, text: str, at: int) -> Reading | None:
+        """2 h 01 min 09 s, 5 min 05 s; and 5'32" where `clock.primes` says that this is no height in feet."""
+        found = _WRITTEN.match(text, at) or (_PRIMES.match(text, at) if self._primes else None)
+        if not found or text[max(0, at - 2) : at].rstrip().endswith("°"):
+            return None
+        nouns = (self.g.hour, self.g.minute, self.g.second) if found[1] else (self.g.minute, self.g.second)
+        figures = [part for part in found.groups()[:3] if part]
+        end = sentence_end(text, at, found.end(), self.g.openers)
+        return Reading(Span(at, end), self._said(figures, found[4] or "", nouns, word_before(text, at)), "measure")
+
+    def _with_colons(self, text: str, at: int) -> Reading | None:
         found = _PARTS.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ":.,")):
+        if not found:
             return None
         unit = self._unit.match(text, found.end())
         if not (unit or found[4]) or word_before(text, at).casefold() in self._clock_before:
@@ -38,12 +58,22 @@ class Durations:
         nouns = (self.g.hour, self.g.minute, self.g.second) if hours else (self.g.minute, self.g.second)
         figures = [part for part in found.groups()[:3] if part is not None]
         end = unit.end() if unit else found.end()
-        return Reading(Span(at, end), self._said(figures, found[4] or "", nouns), "measure")
+        end = sentence_end(text, at, end, self.g.openers)
+        said = self._said(figures, found[4] or "", nouns, word_before(text, at))
+        return Reading(Span(at, end), said, "measure")
 
-    def _said(self, figures: list[str], fraction: str, nouns: tuple[Noun, ...]) -> str:
+    def _said(self, figures: list[str], fraction: str, nouns: tuple[Noun, ...], before: str) -> str:
         last = len(figures) - 1
         literals = [
             Literal(part, fraction if n == last else "", 0, mark=self.g.literals.mark) for n, part in enumerate(figures)
         ]
         counted = zip(literals, nouns, strict=False)
-        return " ".join(self.g.counted(literal, what) for literal, what in counted if literal.value or literal.fraction)
+        said = [self.g.counted(n, what, None, before) for n, what in counted if n.value or n.fraction]
+        return " ".join(said) or self.g.counted(literals[-1], nouns[-1])
+
+
+def _names(grammar: Grammar, what: Noun) -> frozenset[str]:
+    """The noun's forms and the symbols of two letters or more that stand for it."""
+    table = grammar.table("units.names")
+    symbols = (symbol for symbol, entry in table.items() if len(symbol) > 1 and noun(str(entry)) == what)
+    return frozenset((what.one, what.more, *symbols))

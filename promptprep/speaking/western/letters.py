@@ -32,6 +32,7 @@ class Capitals:
         self.titles = grammar.table("abbreviations.plain")
         self.words = grammar.wordset("acronyms.words")
         self.letters = grammar.wordset("acronyms.letters")
+        self.articled = frozenset(grammar.data.maybe("spoken", "acronyms.after_article", ()))
         self.common = grammar.wordset("acronyms.plain_words")
         self.currencies = frozenset(c for c in currencies if c.isalpha())
         self.marks = frozenset(c[-1] for c in currencies if not c[-1].isalnum() and len(c) > 1 and c[-1] != ".")
@@ -100,6 +101,8 @@ class Capitals:
     def _is_word(self, text: str, word: str, at: int, end: int) -> bool:
         if word in self.letters or "&" in word:
             return False
+        if word in self.articled and word_before(text, at) == "the":
+            return False
         if word in self.words or word in self.common:
             return True
         if not self._vowel.search(word):
@@ -127,12 +130,13 @@ class Abbreviations:
         self.always = grammar.table("abbreviations.always")
         self.numbered = grammar.table("abbreviations.before_number")
         self.named = grammar.table("abbreviations.before_name")
+        self.currencies = frozenset(grammar.table("currencies"))
         self.closing = grammar.wordset("abbreviations.closing")
         self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
         whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
-        self._pattern = re.compile("|".join(s if s[-1] in ".°º" else rf"{s}(?!\w)" for s in whole), re.IGNORECASE)
+        self._pattern = re.compile("|".join(s if s[-1] in ".°º/" else rf"{s}(?!\w)" for s in whole), re.IGNORECASE)
         self.exact = {self._key(k): k for k in keys}
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -176,6 +180,8 @@ class Abbreviations:
     def _said(self, text: str, key: str, end: int, start: int) -> str:
         rest = text[end : end + 3].lstrip(" \u00a0\u202f")
         said = ""
+        if key in self.currencies and rest[:1].isdecimal():
+            return ""
         if key in self.numbered and (rest[:1].isdecimal() or _NUMERAL_NEXT.match(text, end)):
             said = self.numbered[key]
         elif key in self.named:

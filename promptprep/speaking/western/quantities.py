@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from promptprep.model.spoken import Reading
@@ -11,23 +10,19 @@ from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
 from promptprep.speaking.western.literal import VULGAR, Literal
 from promptprep.speaking.western.shorthand import Shorthand
-from promptprep.speaking.western.units import Unit, Units
+from promptprep.speaking.western.units import BLANK, Unit, Units, alternatives
 
-BLANK = r"[\s\u00a0\u202f\u2009]"
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
 _LARGE = 100
 _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
+_COMPARED = re.compile(r"\d [<>] \Z")
+_SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
-
-
-def alternatives(words: Iterable[str]) -> str:
-    """A regular expression for any of the words, the longest first."""
-    return "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,10 +66,12 @@ class Quantities:
             rf"{BLANK}?({alternatives([*self.money_magnitudes, *self.magnitudes])})(?![^\W_€$£])"
         )
         words = [k for k in (*self.money_magnitudes, *self.magnitudes) if len(k) > _SHORT]
+        self._hyphened_magnitude = re.compile(rf"-({alternatives(words)})(?!\w)")
         self._magnitude_word = re.compile(rf"{BLANK}?({alternatives(words)})(?!\w)")
         self._dash = re.compile(
             rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
         )
+        self._compared = {**self.signs, **grammar.table("symbols.between_figures")}
         self._percent = re.compile(rf"{BLANK}?([%‰])")
         self.shorthand = Shorthand(grammar)
         self.score_before = grammar.wordset("scores.before")
@@ -90,6 +87,8 @@ class Quantities:
         figure.before = word_before(text, figure.start)
         self._reach_second(text, figure)
         said, kind, end, otherwise = self._said(text, figure)
+        if side := _SIDE.match(text, end):
+            said, end = f"{said} {self.shorthand.word_by(text, end)}", side.end()
         if figure.sign:
             said = f"{figure.sign} {said}"
         return Reading(Span(figure.start, end), said, kind, otherwise)
@@ -100,6 +99,9 @@ class Quantities:
             return
         if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
             figure.start, figure.sign = at - 2, self.g.minus
+            return
+        if _COMPARED.match(text[max(0, at - 4) : at]) and at - 2 >= floor:
+            figure.start, figure.sign = at - 2, str(self._compared[text[at - 2]])
             return
         low = max(floor, at - _LEFT_SPAN)
         found = self._left.search(text, low, at)
@@ -186,7 +188,10 @@ class Quantities:
             what = Noun(what.one, what.one, what.gender)
         what = self.g.after_preposition(what, figure.before)
         per, end = self.units.per_at(text, unit.end)
-        return self._counted(figure, what, size) + per, "measure", end, ()
+        said = self._counted(figure, what, size) + per
+        if by := self.shorthand.by(text, end, figure.first, bare=False):
+            return f"{said} {by.noun.one}", "measure", by.end, ()
+        return said, "measure", end, ()
 
     def _percentage(self, text: str, figure: _Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
         """Per cent; both ends of "5%-7%" may carry the sign."""
@@ -219,7 +224,8 @@ class Quantities:
     def _money(self, text: str, figure: _Figure) -> tuple[str, str, int] | None:
         end, currency, size = figure.end, figure.currency, None
         magnitude = self._money_magnitude.match(text, end)
-        if magnitude:
+        hyphened = self._hyphened_magnitude.match(text, end) if currency else None
+        if magnitude := magnitude or hyphened:
             size, end = self._size(magnitude[1]), magnitude.end()
         elif (flat := _NO_CENTS.match(text, end)) and (currency or self._right.match(text, flat.end())):
             end = flat.end()
@@ -228,7 +234,7 @@ class Quantities:
             if right is None:
                 return None
             currency, end = self.currencies[right["money"]], right.end()
-        if self.g.attributive(figure.before, word_after(text, end)):
+        if hyphened or self.g.attributive(figure.before, word_after(text, end)):
             unit = currency.unit
             currency = Currency(Noun(unit.one, unit.one, unit.gender), currency.cent)
         per, end = self.units.per_at(text, end)

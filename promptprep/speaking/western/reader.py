@@ -11,10 +11,11 @@ from promptprep.spans import Span
 from promptprep.speaking.western.dates import Clocks, Dates
 from promptprep.speaking.western.durations import Durations
 from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.lettered import SUBSCRIPTS, Angles, Apertures, Countdowns, lowered, product_before
 from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
 from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
-from promptprep.speaking.western.serials import Apertures, Fractions, Ordinals, Ratios, Serials
+from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Serials
 
 Read = Callable[[str, int, int], Reading | None]
 SUPERSCRIPTS = "⁰¹⁴⁵⁶⁷⁸⁹⁻"
@@ -22,6 +23,10 @@ _RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
 _LONGEST_JOINED = 12
 _WORD_LEFT = re.compile(r"(?<![\w/])[^\W\d_]+\Z")
 _WORD_RIGHT = re.compile(r"[^\W\d_]+(?![\w/])")
+_OPERATED = re.compile(r"\d[ \u00a0]?\Z")
+_SUM_AHEAD = 24
+_SILENT = "™®"
+_OPERAND = re.compile(r"[ \u00a0]?\d")
 _TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m)")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
@@ -38,6 +43,7 @@ class Western:
         self.capitals = Capitals(grammar, frozenset(self.quantities.currencies))
         self.abbreviations = Abbreviations(grammar)
         self.parts: tuple[Read, ...] = (
+            Angles(grammar).at,
             Durations(grammar).at,
             Clocks(grammar).at,
             Dates(grammar).at,
@@ -47,14 +53,18 @@ class Western:
             Fractions(grammar, self.quantities.units).at,
             Ratios(grammar).at,
             Apertures(grammar).at,
+            Countdowns(grammar).at,
             self.quantities.at,
         )
         self.symbols = grammar.table("symbols.words")
         self.between = grammar.table("symbols.between_figures")
+        self.pairs = grammar.data.maybe("spoken", "symbols.doubled", {})
         self.joined = grammar.data.maybe("spoken", "symbols.joined", {})
         self.currency_marks = {k: v.unit.more for k, v in self.quantities.currencies.items() if not k[-1].isalpha()}
         marks = "".join(re.escape(k[-1]) for k in (*self.symbols, *self.currency_marks))
-        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–\-{SUPERSCRIPTS}{marks}]")
+        self.operators = grammar.data.maybe("spoken", "symbols.operators", {})
+        marks += "".join(re.escape(k) for k in self.operators)
+        self.starts = re.compile(rf"[\d{VULGAR}{CAPITALS}.º°–\-{SUPERSCRIPTS}{SUBSCRIPTS}{_SILENT}{marks}]")
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         character = text[at]
@@ -93,11 +103,27 @@ class Western:
             return self._to(text, at, floor)
         if mark in SUPERSCRIPTS:
             return self._power(text, at)
-        if mark in "°º" and (found := self.abbreviations.at(text, at, floor)):
+        if mark in SUBSCRIPTS:
+            return lowered(self.g, text, at)
+        if mark in _SILENT:
+            return Reading(Span(at, at + 1), "", "symbol")
+        if mark in self.operators and self._operates(text, at):
+            return Reading(Span(at, at + 1), str(self.operators[mark]), "symbol")
+        if mark in "²³" and (letters := product_before(text, at, floor)):
+            return Reading(Span(at - len(letters), at + 1), f"{' '.join(letters)} {self.symbols[mark]}", "symbol")
+        if text[at : at + 2] in self.pairs:
+            return Reading(Span(at, at + 2), f"{self.pairs[text[at : at + 2]]}", "symbol")
+        if mark in "°º/" and (found := self.abbreviations.at(text, at, floor)):
             return found
         between = text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal()
         said = (self.between.get(mark) if between else None) or self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
+
+    def _operates(self, text: str, at: int) -> bool:
+        """Whether a sign stands between figures; a colon only in a sum with its result."""
+        if text[at] == ":" and not (_between_blanks(text, at) and "=" in text[at : at + _SUM_AHEAD]):
+            return False
+        return bool(_OPERATED.search(text, max(0, at - 2), at) and _OPERAND.match(text, at + 1))
 
     def _joined_words(self, text: str, at: int, floor: int) -> Reading | None:
         """ "and/or" and what else data lists with a bar."""

@@ -6,6 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 
 _ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
@@ -41,6 +42,8 @@ class Romans:
             "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
         )
         self.suffixes = grammar.table("roman.suffixes")
+        self.short = grammar.data.maybe("spoken", "roman.short", {})
+        self._short = re.compile(rf"[ \u00a0\u202f]({'|'.join(map(re.escape, self.short)) or '(?!)'})")
         self._pattern = re.compile(rf"([IVXLCDM]{{1,15}})({endings})?{_NO_MORE}")
 
     def at(self, text: str, at: int) -> Reading | None:
@@ -54,7 +57,8 @@ class Romans:
         if found[2]:
             if not self._ranks(found[1], found[2]):
                 return None
-            return Reading(span, self.g.ordinal(str(value), self.suffixes[found[2]]), "roman")
+            said = self.g.ordinal(str(value), self.suffixes[found[2]])
+            return self._with_short(text, span, said)
         if ranked := self._ranked(text, found, value):
             return ranked
         before = self.g.ruler(word_before(text, at))
@@ -63,6 +67,14 @@ class Romans:
         if not said:
             return None
         return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
+
+    def _with_short(self, text: str, span: Span, said: str) -> Reading:
+        """With the short form that only follows such a numeral ("IIIe s.")."""
+        following = self._short.match(text, span.end)
+        if following is None:
+            return Reading(span, said, "roman")
+        end = sentence_end(text, span.start, following.end(), self.g.openers)
+        return Reading(Span(span.start, end), f"{said} {self.short[following[1]]}", "roman")
 
     def _ranked(self, text: str, found: re.Match[str], value: int) -> Reading | None:
         """With its dot in front of a noun: "im XIX. Jahrhundert"."""
@@ -82,7 +94,7 @@ class Romans:
 
     def _in_row(self, text: str, at: int, value: int) -> str:
         """The second of two numerals: "siglos XVIII y XIX"."""
-        return self.g.century(value) if _ROW.search(text, max(0, at - _LONGEST), at) else ""
+        return self.g.century(value) if value > 1 and _ROW.search(text, max(0, at - _LONGEST), at) else ""
 
     def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
         """In front of its noun: "la II Guerra Mundial"."""

@@ -10,7 +10,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.short_dates import ShortDates
-from promptprep.speaking.western.units import Units
+from promptprep.speaking.western.units import Units, alternatives
 
 _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
@@ -20,7 +20,8 @@ _CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
-_PART_NUMBER = re.compile(r"(?=[\d-]*[A-Z])(?=[A-Z-]*\d)[A-Z0-9]+(?:-[A-Z0-9]+)*(?![\w-])")
+_PAIR = re.compile(r"(\d)([1-9]\d)(?![\w]|[.,:/]\d)")
+_PART_NUMBER = re.compile(r"(?=[\d-]*[A-Z])(?=[A-Z0-9-]{5})[A-Z0-9]+(?:-[A-Z0-9]+)*(?![\w-])")
 _GAP = r"[ \u00a0\u202f.\-‐‑–/]"
 
 
@@ -46,6 +47,7 @@ class Serials:
         self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(self.currencies))})\Z")
         self.number_word = grammar.text("symbols.words.#").casefold()
         self.plus = grammar.text("serials.plus")
+        self.paired = frozenset(grammar.data.maybe("spoken", "serials.paired", ()))
         self._spaced = re.compile(rf"\d{{2,5}}(?:{_GAP}\d{{2,5}}){{1,6}}(?!\d)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -105,6 +107,9 @@ class Serials:
         if not before:
             return None
         named = before.casefold().rstrip(".") in self.before or self._called(text, at, before)
+        if (pair := _PAIR.match(text, at)) and before.casefold() in self.paired:
+            said = f"{self.g.cardinal(pair[1])} {self.g.cardinal(pair[2])}"
+            return Reading(Span(*pair.span()), said, "serial")
         if not (named or self._is_code(before)):
             return None
         if named and (found := _PART_NUMBER.match(text, at)):
@@ -158,7 +163,8 @@ class Ordinals:
         endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
         group = f"[,.{re.escape(grammar.text('numbers.group'))}\u00a0\u202f\u2009]"
         figures = rf"\d{{1,3}}(?:{group}\d{{3}})+|\d{{1,15}}"
-        self._pattern = re.compile(rf"({figures})({endings})(?!\w)") if endings else None
+        mark = re.escape(grammar.text("numbers.mark"))
+        self._pattern = re.compile(rf"(?:(\d+){mark}(\d*)(\d)|({figures}))({endings})(?!\w)") if endings else None
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if self._pattern is None or (at and text[at - 1].isalnum()):
@@ -166,13 +172,20 @@ class Ordinals:
         found = self._pattern.match(text, at)
         if not found:
             return None
-        digits = "".join(c for c in ascii_digits(found[1]) if c.isdecimal())
-        said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[2]])
-        return Reading(Span(*found.span()), said, "ordinal")
+        digits = "".join(c for c in ascii_digits(found[3] or found[4]) if c.isdecimal())
+        said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[5]])
+        return Reading(Span(*found.span()), f"{self._first(found)}{said}", "ordinal")
+
+    def _first(self, found: re.Match[str]) -> str:
+        """What is said before the last decimal: "ninety-nine point ninth"."""
+        if not found[3]:
+            return ""
+        literal = Literal(found[1], found[2], 0, mark=self.g.literals.mark)
+        return f"{self.g.number(literal)} " + ("" if found[2] else f"{self.g.text('numbers.marks.point')} ")
 
 
 class Fractions:
-    """3/4 and what else has a bar: idioms (24/7) are data, shares (9/10) are fractions."""
+    """3/4 and what else has a bar: idioms (24/7, 50-50) are data, shares (9/10) are fractions."""
 
     _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?:th|rd|nd|e(?!\w))?(?![\d/])")
 
@@ -180,14 +193,17 @@ class Fractions:
         self.g = grammar
         self.units = units
         self.idioms = grammar.table("fractions.idioms")
+        self._idiom = re.compile(rf"(?:{alternatives(self.idioms) or '(?!)'})(?![\d/:]|[.,-]\d)")
         self.dates = ShortDates(grammar)
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "/.")):
+        if at and (text[at - 1].isalnum() or text[at - 1] in "/.:-–"):
             return None
-        if idiom := self.idioms.get(found[0]):
-            return Reading(Span(*found.span()), idiom, "fraction")
+        if idiom := self._idiom.match(text, at):
+            return Reading(Span(*idiom.span()), self.idioms[idiom[0]], "fraction")
+        found = self._pattern.match(text, at)
+        if not found:
+            return None
         above, below = int(found[1]), int(found[2])
         if 0 < above < below and below in self.g.fractions:
             literal = Literal("", "", found.end(), part=(above, below))
@@ -203,23 +219,10 @@ class Fractions:
         return Reading(Span(*found.span()), date, "date", (said,)) if date else part
 
 
-class Apertures:
-    """The f-numbers of lenses: f/2.8."""
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if text[at - 2 : at] not in ("f/", "F/", "ƒ/") or at - 2 < floor or text[at - 3 : at - 2].isalnum():
-            return None
-        number = self.g.literals.at(text, at)
-        return Reading(Span(at - 2, number.end), f"f {self.g.number(number)}", "measure") if number else None
-
-
 class Ratios:
     """Scores and scales with a colon: 3:1."""
 
-    _pattern = re.compile(r"(\d{1,4}):(\d{1,4})(?![\d:])")
+    _pattern = re.compile(r"(\d{1,4}):(\d{1,3}(?:[.,]\d{3}){1,4}|\d{1,4})(?![\d:])")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
@@ -228,5 +231,6 @@ class Ratios:
         found = self._pattern.match(text, at)
         if not found or (at and text[at - 1] in ":.,"):
             return None
-        said = self.g.text("scores.between").format(self.g.cardinal(found[1]), self.g.cardinal(found[2]))
+        second = "".join(c for c in found[2] if c.isdecimal())
+        said = self.g.text("scores.between").format(self.g.cardinal(found[1]), self.g.cardinal(second))
         return Reading(Span(*found.span()), said, "score")

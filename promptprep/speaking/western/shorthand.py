@@ -13,10 +13,14 @@ _BLANK = r"[ \u00a0\u202f\u2009]"
 _TIMES = re.compile(
     rf"(?:[x×]|X(?={_BLANK}[a-z]))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?![\w^]|{_BLANK}?[+=−–*/^]|{_BLANK}-{_BLANK}))"
 )
-_BY = re.compile(r"[xX](?=\d)")
+_BY = re.compile(rf"[xX](?=\d)|{_BLANK}[xX×]{_BLANK}(?=(\d+))")
+_SUM_AHEAD = 16
+_REPEATS, _LONG = 10, 25  # "4 x 100 m": at most so many times, of something so much larger
+_MEASURE_NEXT = re.compile(rf"{_BLANK}?[^\W\d_]{{1,2}}[²³23]?(?!\w)|[.,]\d|{_BLANK}?[xX×]")
 _NEXT_WORDS = re.compile(rf"{_BLANK}([^\W\d_]+)(?:{_BLANK}([^\W\d_]+))?")
 _CROWD = re.compile(rf"m{_BLANK}([a-z]+)(?:{_BLANK}([a-z]+))?")
 _LINKING = 3
+_SUM_AHEAD = 24
 
 
 class Short(NamedTuple):
@@ -33,6 +37,8 @@ class Shorthand:
         self.g = grammar
         self._times = noun(grammar.text("multiples.times"))
         self._by = noun(str(grammar.table("symbols.between_figures")["×"]))
+        self._multiplied = noun(str(grammar.table("symbols.words")["×"]))
+        self._score = noun(str(grammar.data.maybe("spoken", "scores.cross", "")))
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
         self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
         self._million = self._magnitudes.get("M")
@@ -44,10 +50,29 @@ class Shorthand:
         found = _TIMES.match(text, at)
         return Short(self._times, found.end()) if found else None
 
-    def by(self, text: str, at: int, number: Literal) -> Short | None:
-        """A side's length with the next one behind it: 4x4, 1920x1080; not after a nought (0x1F)."""
+    def word_by(self, text: str, at: int) -> str:
+        """What a lone "x" between figures says: "by" between sides, "times" in a sum."""
+        return self._times.one if "=" in text[at : at + _SUM_AHEAD] else self._by.one
+
+    def by(self, text: str, at: int, number: Literal, *, bare: bool = True) -> Short | None:
+        """A side's length with the next one behind it: 4x4, 1920x1080, 3 x 4 m; not after a nought (0x1F).
+
+        The same sign between blanks multiplies before an "=" and where something long is repeated (4 x 100 m); where
+        `scores.cross` has a word, it parts a score's `bare` small figures (2 x 1).
+        """
         found = _BY.match(text, at)
-        return Short(self._by, found.end()) if found and number.is_whole and number.value else None
+        if not found or not number.is_whole or not (number.value or found[1]):
+            return None
+        return Short(self._sign(text, found, number.value, bare) if found[1] else self._by, found.end())
+
+    def _sign(self, text: str, found: re.Match[str], first: int, bare: bool) -> Noun:
+        second = found[1]
+        if "=" in text[found.end() : found.end() + _SUM_AHEAD]:
+            return self._multiplied
+        if first <= _REPEATS and int(second[:9]) >= _LONG * first:
+            return self._times if first > 1 else self._by
+        scored = bare and len(second) <= 2 and first < 100 and self._score.one
+        return self._score if scored and not _MEASURE_NEXT.match(text, found.end(1)) else self._by
 
     def magnitude(self, text: str, at: int, number: Literal) -> Short | None:
         """ "1.5M", "20K views": after a decimal always, after a whole number only where things are counted.

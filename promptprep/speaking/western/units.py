@@ -3,15 +3,21 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from promptprep.speaking.western.grammar import Grammar, Noun, noun
 
-_BLANK = r"[\s\u00a0\u202f\u2009]"
+BLANK = r"[\s\u00a0\u202f\u2009]"
 _WORD = r"[^\W\d_]{2,24}(?![\w/])"
 _ATTACHED_CAPITALS = frozenset("VW")
 _STOP = re.compile(r"\.(?=[,;:)]|\s[a-z])")
 _POWERS = {"²": "square", "2": "square", "³": "cubic", "3": "cubic"}
+
+
+def alternatives(words: Iterable[str]) -> str:
+    """A regular expression for any of the words, the longest first."""
+    return "|".join(re.escape(w) for w in sorted(words, key=lambda w: (-len(w), w)))
 
 
 class Unit(NamedTuple):
@@ -27,9 +33,9 @@ class Units:
         self.per = grammar.text("units.per")
         self.raised = {key: tuple(grammar.text(f"units.{key}").split("|")) for key in ("square", "cubic")}
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
-        symbols = "|".join(re.escape(s) for s in sorted(self.names, key=lambda s: (-len(s), s)))
+        symbols = alternatives(self.names)
         self._pattern = re.compile(
-            rf"({_BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD})|\.\w)"
+            rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD})|\.\w)"
         )
         self._per = re.compile(rf"/(?:({symbols})([²³])?(?![\w²³/])|({_WORD}))")
 

@@ -6,8 +6,9 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar
-from promptprep.speaking.western.quantities import BLANK, alternatives
+from promptprep.speaking.western.units import BLANK, alternatives
 
 
 class Weekdays:
@@ -26,12 +27,18 @@ class Weekdays:
         gap = rf"{BLANK}?"
         day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{months})"
         date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
-        time = rf"\d\d?(?:[:.]\d\d|{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
+        time = rf"\d\d?(?::\d\d|(?:\.\d\d)?{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
         )
+        link = rf"(?:,?{BLANK}{re.escape(grammar.text('symbols.words.&'))}{BLANK}|,{BLANK}|/)"
+        self._list = re.compile(rf"(?:{days})\.?(?:{link}(?:{days})\.?(?!\w))+")
+        self._day = re.compile(rf"({days})\.?(?!\w)")
 
     def at(self, text: str, at: int) -> Reading | None:
+        if found := self._list.match(text, at):
+            end = sentence_end(text, at, found.end(), self.g.openers)
+            return Reading(Span(at, end), self._day.sub(self._whole, found[0]), "abbreviation")
         found = self._pattern.match(text, at)
         if not found:
             return None
@@ -39,3 +46,6 @@ class Weekdays:
         if found[2]:
             said = self.g.text("numbers.range").format(said, self._short[found[2]])
         return Reading(Span(*found.span()), said, "abbreviation")
+
+    def _whole(self, day: re.Match[str]) -> str:
+        return self._short[day[1]]

@@ -1,0 +1,89 @@
+"""Figures behind a letter and a sign: f/2.8, T-10 seconds, CO₂, mc²."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, noun, word_after
+from promptprep.speaking.western.literal import Literal
+
+SUBSCRIPTS = "₀₁₂₃₄₅₆₇₈₉"
+_LOWERED = re.compile(f"[{SUBSCRIPTS}]{{1,6}}")
+_PRODUCT = re.compile(r"(?<![\w\ufffc])[b-df-hj-np-tv-z]{2,3}\Z")
+_LONGEST_PRODUCT = 4
+
+
+class Apertures:
+    """The f-numbers of lenses."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at - 2 : at] not in ("f/", "F/", "ƒ/") or at - 2 < floor or text[at - 3 : at - 2].isalnum():
+            return None
+        number = self.g.literals.at(text, at)
+        return Reading(Span(at - 2, number.end), f"f {self.g.number(number)}", "measure") if number else None
+
+
+class Countdowns:
+    """The time before and after a launch: T-10 seconds, T+2 minutes."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._signs = {"-": grammar.minus, "−": grammar.minus, "–": grammar.minus, "+": grammar.text("serials.plus")}
+        self._units = frozenset(w for n in (grammar.hour, grammar.minute, grammar.second) for w in (n.one, n.more))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        sign = self._signs.get(text[at - 1 : at]) if text[at - 2 : at - 1] == "T" and at - 1 >= floor else None
+        number = self.g.literals.at(text, at) if sign and not text[at - 3 : at - 2].isalnum() else None
+        if number is None or word_after(text, number.end) not in self._units:
+            return None
+        return Reading(Span(at - 1, number.end), f" {sign} {self.g.number(number)}", "measure")
+
+
+class Angles:
+    """Degrees with minutes and a compass point: 41°24'12"N. `compass` names the points, or they stay letters."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._points = dict(grammar.data.maybe("spoken", "compass", {}))
+        self._degree = noun(str(grammar.table("units.names")["°"]))
+        point = "".join(sorted(self._points)) or "NSEW"
+        seconds = r"(\d{1,2})(?:[.,](\d{1,3}))?(?:[\"″”]|'')"
+        minutes = rf"[ \u00a0]?(\d{{1,2}})['′’](?:[ \u00a0]?{seconds})?"
+        degrees = r"(\d{1,3})(?:[.,](\d{1,8}))?[ \u00a0]?°"
+        self._pattern = re.compile(rf"{degrees}({minutes})?[ \u00a0]?([{point}])?(?!\w)")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not (found[3] or found[7]) or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+            return None
+        whole, part, _, minutes, seconds, rest, point = found.groups()
+        counted = [(Literal(whole, part or "", 0, mark=self.g.literals.mark), self._degree)]
+        if minutes:
+            counted.append((Literal(minutes, "", 0), self.g.minute))
+        if seconds:
+            counted.append((Literal(seconds, rest or "", 0, mark=self.g.literals.mark), self.g.second))
+        said = [self.g.counted(number, what) for number, what in counted]
+        if point:
+            said.append(str(self._points.get(point, point)))
+        return Reading(Span(*found.span()), " ".join(said), "measure")
+
+
+def lowered(grammar: Grammar, text: str, at: int) -> Reading | None:
+    """The number of atoms in a formula, behind a letter."""
+    found = _LOWERED.match(text, at)
+    if not found or not text[at - 1 : at].isalpha():
+        return None
+    digits = "".join(str(unicodedata.digit(c)) for c in found[0])
+    return Reading(Span(*found.span()), grammar.cardinal(digits), "symbol")
+
+
+def product_before(text: str, at: int, floor: int) -> str:
+    """Letters that are multiplied in front of a raised figure ("mc²"), or ""."""
+    found = _PRODUCT.search(text, max(floor, at - _LONGEST_PRODUCT), at)
+    return found[0] if found else ""
