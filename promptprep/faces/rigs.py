@@ -37,20 +37,21 @@ def sightlines(
 
 
 def write_drawings(sights: Sequence[Sightline], folder: Path, studio: Studio | None = None) -> list[Path]:
-    """Writes three drawings of each rig as SVG files, and its sheet to print."""
+    """Writes three drawings of each rig as SVG files, and its sheet to print, in the studio's language."""
     from promptprep.pipeline.outputs import paper_tools
     from promptprep.rendering.drawings import rig_drawings
     from promptprep.rendering.environment import environment
     from promptprep.rendering.rig_sheet import rig_sheet_pdf
+    from promptprep.rendering.wording import Wording
     from promptprep.store.files import write_outputs
 
     studio = studio or Studio()
     env = environment(template_folders(studio))
-    printed = paper_tools("en", tools(), env)
+    printed, say = paper_tools(studio.language, tools(), env), Wording(tools().words(studio.language))
     files = {
         f"{sight.rig.id}.{name}.svg": svg.encode("utf-8")
         for sight in sights
-        for name, svg in zip(("side", "reader", "region"), rig_drawings(sight, env), strict=True)
+        for name, svg in zip(("side", "reader", "region"), rig_drawings(sight, env, say), strict=True)
     }
     files |= {f"{sight.rig.id}.sheet.pdf": rig_sheet_pdf(sight, studio, printed) for sight in sights}
     return write_outputs(folder, files)

@@ -11,17 +11,21 @@ from promptprep.model.sightline import Sightline
 from promptprep.rendering.drawn_reader import reader_view
 from promptprep.rendering.drawn_region import region_view
 from promptprep.rendering.drawn_side import side_view
+from promptprep.rendering.wording import ENGLISH, Wording
 
 
-def rig_drawings(sight: Sightline, env: Environment) -> Sequence[str]:
+def rig_drawings(sight: Sightline, env: Environment, say: Wording = ENGLISH) -> Sequence[str]:
     """Three SVG texts: the side view, the reader's view, the region of possible type and column.
 
     They draw with the page's own text colour, so that they work on light, dark and paper, and tell everything by
     shape, dash or label as well. Any sightline with finite figures can be drawn.
     """
-    parts = (("side", side_view(sight)), ("reader", reader_view(sight)), ("region", region_view(sight)))
+    views = (("side", side_view(sight, say)), ("reader", reader_view(sight, say)), ("region", region_view(sight, say)))
     key = sight.rig.id.encode("utf-8").hex()
-    return [env.get_template(f"drawings/{name}.svg").render(v=v, n=number, r=sight.rig, key=key) for name, v in parts]
+    return [
+        env.get_template(f"drawings/{name}.svg").render(v=view, n=number, r=sight.rig, key=key, say=say)
+        for name, view in views
+    ]
 
 
 def number(value: float) -> str:

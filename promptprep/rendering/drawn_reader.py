@@ -6,6 +6,8 @@ import math
 from dataclasses import dataclass
 
 from promptprep.model.sightline import Sightline
+from promptprep.rendering.drawn_side import travel_text
+from promptprep.rendering.wording import ENGLISH, Wording
 
 WIDTH, HEIGHT = 760.0, 520.0
 LEFT, TOP, RIGHT, BOTTOM = 52.0, 40.0, 16.0, 86.0
@@ -40,7 +42,7 @@ class ReaderView:
     text: str
 
 
-def reader_view(sight: Sightline) -> ReaderView:
+def reader_view(sight: Sightline, say: Wording = ENGLISH) -> ReaderView:
     """The picture as the eye sees it, flat and to scale, with the gaze cones about the lens."""
     rig, column, path = sight.rig, sight.column, sight.optical_path_mm
     ring_mm = path * math.tan(math.radians(CONE_DEG)) * 1.06
@@ -76,14 +78,14 @@ def reader_view(sight: Sightline) -> ReaderView:
         across=_ticks(lens[0], deg, area[0], area[0] + area[2], 1),
         down=_ticks(lens[1], deg, area[1], area[1] + area[3], -1),
         area=area,
-        text=_text(sight),
+        text=_text(sight, say),
     )
 
 
-def _text(sight: Sightline) -> str:
-    travel = f"travel {sight.travel_left_deg:.2f}° left, {sight.travel_right_deg:.2f}° right"
-    view = f"{sight.lines_visible} lines, {sight.seconds_visible:.1f} s in view"
-    return f"{travel} · {sight.characters_per_line:.0f} characters a line · {view}".replace("-", "−")
+def _text(sight: Sightline, say: Wording) -> str:
+    characters = say("{n} characters a line", n=say.figure(sight.characters_per_line, 0))
+    view = say("{n} lines, {s} s in view", n=str(sight.lines_visible), s=say.figure(sight.seconds_visible, 1))
+    return f"{travel_text(sight, say)} · {characters} · {view}"
 
 
 def _centres(sight: Sightline, lens_y: float, deg: float) -> list[float]:

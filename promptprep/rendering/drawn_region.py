@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from promptprep.model.sightline import Sightline
+from promptprep.rendering.wording import ENGLISH, Wording
 
 WIDTH, HEIGHT = 760.0, 380.0
 LEFT, TOP, RIGHT, BOTTOM = 76.0, 44.0, 24.0, 78.0
@@ -43,10 +44,10 @@ class RegionView:
     sentence: str
 
 
-def region_view(sight: Sightline) -> RegionView:
+def region_view(sight: Sightline, say: Wording = ENGLISH) -> RegionView:
     """Pixels of type across, pixels of column up; both axes also in what they mean to the eye."""
     advice, column = sight.advice, sight.column
-    edges, bounds = advice["edges"], advice["bounds"]
+    edges = advice["edges"]
     most_font = 1.12 * max(edges["font_least_px"], edges["font_most_px"], column.font_px, advice["font_px"])
     most_column = 1.12 * max(edges["column_most_px"], column.width_px, advice["column_px"])
     area = (LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM)
@@ -63,50 +64,64 @@ def region_view(sight: Sightline) -> RegionView:
         height=HEIGHT,
         area=area,
         polygon=tuple(polygon),
-        edges=_edges(edges, bounds, at, (most_font, most_column), _least_line(sight)),
+        edges=_edges(edges, at, (most_font, most_column), _texts(sight, say)),
         used=used,
         best=best,
         same=same,
-        used_text=f"used: {column.font_px:.0f} px in {column.width_px:.0f} px",
-        best_text=f"best: {advice['font_px']:.0f} px in {advice['column_px']:.0f} px",
+        used_text=say("used: {font} px in {column} px", **_setting(column.font_px, column.width_px)),
+        best_text=say("best: {font} px in {column} px", **_setting(advice["font_px"], advice["column_px"])),
         across=_across(sight, at, most_font),
-        down=_down(sight, at, most_column),
-        sentence=_note(sight),
+        down=_down(sight, at, most_column, say),
+        sentence=_note(sight, say),
     )
 
 
-def _least_line(sight: Sightline) -> str:
-    """What the narrowest column is for: characters a line, or the longest word."""
-    wanted, figures = sight.advice["bounds"]["characters"], sight.type_figures
+def _setting(font_px: float, column_px: float) -> dict[str, str]:
+    return {"font": f"{font_px:.0f}", "column": f"{column_px:.0f}"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Texts:
+    """What each bound of the chart is for."""
+
+    capitals: str
+    in_view: str
+    least_line: str
+    cone: str
+
+
+def _texts(sight: Sightline, say: Wording) -> _Texts:
+    bounds, figures = sight.advice["bounds"], sight.type_figures
+    wanted = bounds["characters"]
     by_word = figures is not None and sight.advice["edges"]["column_least_em"] > wanted * figures.advance_em * 1.001
-    return "at least the longest word" if by_word else f"at least {wanted:g} characters a line"
+    return _Texts(
+        capitals=say("at least {n}′ capitals", n=say.decimal(f"{bounds['cap_least']:.3g}")),
+        in_view=say("at most, for {n} lines in view", n=f"{bounds['lines']:g}"),
+        least_line=say("at least the longest word")
+        if by_word
+        else say("at least {n} characters a line", n=f"{wanted:g}"),
+        cone=say("at most: gaze cone {n}° or the picture", n=say.decimal(f"{bounds['travel_deg']:g}")),
+    )
 
 
-def _edges(
-    edges: Mapping[str, float], bounds: Mapping[str, float], at: At, most_of: Point, least_line: str
-) -> tuple[Edge, ...]:
+def _edges(edges: Mapping[str, float], at: At, most_of: Point, texts: _Texts) -> tuple[Edge, ...]:
     most_font, most_column = most_of
     least, most, widest = edges["font_least_px"], edges["font_most_px"], edges["column_most_px"]
     slope = edges["column_least_em"]
     end = min(most_font, most_column / slope)
     middle = _moved(at(end * 0.55, end * 0.55 * slope), 8, 16)
-    cone = f"at most: gaze cone {bounds['travel_deg']:g}° or the picture"
-    capitals, in_view = (
-        f"at least {bounds['cap_least']:.3g}′ capitals",
-        f"at most, for {bounds['lines']:g} lines in view",
-    )
     late = most > 0.8 * most_font
     return (
-        Edge(at(least, 0), at(least, most_column), capitals, _moved(at(least, 0), -5, -7), "end"),
+        Edge(at(least, 0), at(least, most_column), texts.capitals, _moved(at(least, 0), -5, -7), "end"),
         Edge(
             at(most, 0),
             at(most, most_column),
-            in_view,
+            texts.in_view,
             _moved(at(most, 0), -5 if late else 5, -22),
             "end" if late else "start",
         ),
-        Edge(at(0, 0), at(end, end * slope), least_line, middle, "start"),
-        Edge(at(0, widest), at(most_font, widest), cone, _moved(at(most_font, widest), -6, -6), "end"),
+        Edge(at(0, 0), at(end, end * slope), texts.least_line, middle, "start"),
+        Edge(at(0, widest), at(most_font, widest), texts.cone, _moved(at(most_font, widest), -6, -6), "end"),
     )
 
 
@@ -120,17 +135,19 @@ def _across(sight: Sightline, at: At, most_font: float) -> Scale:
     return tuple((at(px, 0)[0], f"{px} px", f"{px * arcmin:.0f}′") for px in range(0, int(most_font) + 1, step))
 
 
-def _down(sight: Sightline, at: At, most_column: float) -> Scale:
+def _down(sight: Sightline, at: At, most_column: float, say: Wording) -> Scale:
     degrees = (sight.travel_left_deg + sight.travel_right_deg) / sight.column.width_px
     step = _step(most_column, 6)
-    return tuple((at(0, px)[1], f"{px} px", f"{px * degrees:.1f}°") for px in range(0, int(most_column) + 1, step))
+    return tuple(
+        (at(0, px)[1], f"{px} px", say.figure(px * degrees, 1) + "°") for px in range(0, int(most_column) + 1, step)
+    )
 
 
 def _step(most: float, count: int = 9) -> int:
     return next((s for s in (5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000) if most / s <= count), 5000)
 
 
-def _note(sight: Sightline) -> str:
+def _note(sight: Sightline, say: Wording) -> str:
     if not sight.advice["region"]:
-        return "Nowhere are all bounds kept: the rig has to change."
-    return "Hatched: every bound is kept, seconds in view too."
+        return say("Nowhere are all bounds kept: the rig has to change.")
+    return say("Hatched: every bound is kept, seconds in view too.")

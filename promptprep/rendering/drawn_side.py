@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from promptprep.model.rig import Rig
 from promptprep.model.sightline import Sightline
+from promptprep.rendering.wording import ENGLISH, Wording
 
 WIDTH = 760.0
 EDGE = 36.0
@@ -65,20 +66,20 @@ class _Room:
         return EDGE + (x_mm - self.left_mm) * self.scale, EDGE + 18 + (self.top_mm - y_mm) * self.scale
 
 
-def side_view(sight: Sightline) -> SideView:
+def side_view(sight: Sightline, say: Wording = ENGLISH) -> SideView:
     """The view from the reader's right; from above where glass or lens is at the side of the picture."""
     rig = sight.rig
     lens_mm = _lens_mm(rig)
     room, bottom = _room(rig, lens_mm)
     up_mm, down_mm = _picture_edges(rig)
     screen = (room.at(*_folded(rig, up_mm)), room.at(*_folded(rig, -down_mm)))
-    spans, height = _spans(rig, room, lens_mm, bottom)
+    spans, height = _spans(rig, room, lens_mm, bottom, say)
     glass = _glass(rig, room)
     bar_mm = 500.0 if lens_mm > 1500 else 100.0
     return SideView(
         width=WIDTH,
         height=height + 40,
-        title="seen from above" if _from_above(rig) else "seen from the side",
+        title=say("seen from above") if _from_above(rig) else say("seen from the side"),
         plan=_from_above(rig),
         eye=room.at(0, 0),
         head=HEAD_MM * room.scale,
@@ -91,12 +92,12 @@ def side_view(sight: Sightline) -> SideView:
         lens=room.at(lens_mm, 0),
         camera=(CAMERA_MM[0] * room.scale, CAMERA_MM[1] * room.scale),
         rays=_rays(sight, room),
-        screen_text=_screen_text(rig),
+        screen_text=_screen_text(rig, say),
         screen_at=_screen_at(rig, screen, room.at(0, 0)[1], bottom),
         spans=spans,
-        scale_text=_length(bar_mm),
+        scale_text=say.distance(bar_mm),
         scale_bar=((WIDTH - EDGE - bar_mm * room.scale, height + 18), (WIDTH - EDGE, height + 18)),
-        cap_text=_cap_text(sight),
+        cap_text=_cap_text(sight, say),
     )
 
 
@@ -181,31 +182,44 @@ def _rays(sight: Sightline, room: _Room) -> tuple[tuple[Point, ...], ...]:
     return tuple(rays)
 
 
-def _spans(rig: Rig, room: _Room, lens_mm: float, bottom: float) -> tuple[tuple[Span, ...], float]:
+def _spans(rig: Rig, room: _Room, lens_mm: float, bottom: float, say: Wording) -> tuple[tuple[Span, ...], float]:
     """Distances below the drawing, one row each, and the height used."""
-    rows = [(0.0, rig.eye_to_glass_mm, "eye to glass" if rig.has_glass else "eye to screen")]
+    near = say.distance(rig.eye_to_glass_mm)
+    rows = [
+        (
+            rig.eye_to_glass_mm,
+            say("eye to glass {length}", length=near) if rig.has_glass else say("eye to screen {length}", length=near),
+        )
+    ]
     if rig.eye_to_lens_mm is not None:
-        rows.append((0.0, lens_mm, "eye to lens"))
+        rows.append((lens_mm, say("eye to lens {length}", length=say.distance(lens_mm))))
     if rig.has_glass:
-        rows.append((0.0, rig.optical_path_mm, "optical path, eye to image"))
+        path = say.distance(rig.optical_path_mm)
+        rows.append((rig.optical_path_mm, say("optical path, eye to image {length}", length=path)))
     spans, y = [], bottom + 40
-    for start, end, name in rows:
+    for length_mm, text in rows:
         y += 26
-        spans.append(Span((room.at(start, 0)[0], y), (room.at(end, 0)[0], y), f"{name} {_length(end - start)}"))
+        spans.append(Span((room.at(0, 0)[0], y), (room.at(length_mm, 0)[0], y), text))
     return tuple(spans), y + 8
 
 
-def _length(mm: float) -> str:
-    return f"{mm / 1000:.2f} m" if mm >= 1000 else f"{mm / 10:.0f} cm"
-
-
-def _screen_text(rig: Rig) -> tuple[str, ...]:
+def _screen_text(rig: Rig, say: Wording) -> tuple[str, ...]:
     inches = math.hypot(rig.picture_width_mm, rig.picture_height_mm) / 25.4
-    size = f"picture {rig.picture_width_mm:.0f} × {rig.picture_height_mm:.0f} mm ({inches:.1f} in)"
-    flip = "no flip" if rig.flip == "none" else f"flip {rig.flip}"
-    top = f"its top to the {rig.top}, " if rig.lies in ("below", "above") else ""
-    behind = (f"glass to screen {_length(rig.glass_to_screen_mm)}",) if rig.has_glass else ()
-    return (size, f"{top}{flip}", *behind)
+    sides = {"width": f"{rig.picture_width_mm:.0f}", "height": f"{rig.picture_height_mm:.0f}"}
+    size = say("picture {width} × {height} mm ({inches} in)", **sides, inches=say.figure(inches, 1))
+    lies = [flip_text(rig, say)]
+    if rig.lies in ("below", "above"):
+        lies.insert(0, say("its top to the camera") if rig.top == "camera" else say("its top to the reader"))
+    texts = [size, " · ".join(lies)]
+    if rig.has_glass:
+        texts.append(say("glass to screen {length}", length=say.distance(rig.glass_to_screen_mm)))
+    return tuple(texts)
+
+
+def flip_text(rig: Rig, say: Wording) -> str:
+    """How the screen's picture is flipped, in words."""
+    flips = {"horizontal": say("flip horizontal"), "vertical": say("flip vertical"), "both": say("flip both ways")}
+    return flips.get(rig.flip, say("no flip"))
 
 
 def _screen_at(rig: Rig, screen: tuple[Point, Point], axis: float, bottom: float) -> Point:
@@ -217,10 +231,16 @@ def _screen_at(rig: Rig, screen: tuple[Point, Point], axis: float, bottom: float
     return min(x1, x2) - 14, min(y, axis - 54) if y < axis else max(y, axis + 26)
 
 
-def _cap_text(sight: Sightline) -> str:
-    caps = f"capitals {sight.cap_height_arcmin:.1f}′"
+def _cap_text(sight: Sightline, say: Wording) -> str:
+    caps = say("capitals {angle}", angle=say.figure(sight.cap_height_arcmin, 1) + "′")
     if _from_above(sight.rig):
-        travel = f"travel {sight.travel_left_deg:.2f}° left, {sight.travel_right_deg:.2f}° right"
-        return f"{caps} · {travel}".replace("-", "−")
-    lines = f"first line {sight.first_line_deg:+.1f}° · last line {sight.last_line_deg:+.1f}°"
-    return f"{caps} · {lines}".replace("-", "−")
+        return f"{caps} · {travel_text(sight, say)}"
+    first = say("first line {angle}", angle=say.angle(sight.first_line_deg))
+    last = say("last line {angle}", angle=say.angle(sight.last_line_deg))
+    return f"{caps} · {first} · {last}"
+
+
+def travel_text(sight: Sightline, say: Wording) -> str:
+    """The eye's travel to both sides of the lens."""
+    left, right = (say.whole(say.figure(angle) + "°") for angle in (sight.travel_left_deg, sight.travel_right_deg))
+    return say("travel {left} left, {right} right", left=left, right=right)

@@ -6,47 +6,44 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from promptprep.model.rig import Rig, Studio
 from promptprep.model.sightline import Sightline, Verdict
+from promptprep.rendering.direction import direction_of
 from promptprep.rendering.drawings import rig_drawings
+from promptprep.rendering.drawn_page import on_page
+from promptprep.rendering.drawn_side import flip_text
 from promptprep.rendering.first import quantity_name
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import CAP_EM, sheet_for
+from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.sightline.cautions import cautions
 from promptprep.units import MM_PER_PT
 
 CHART_ARCMIN = (31.0, 24.0, 22.0, 20.0, 16.0)  # the limits of data/limits.toml for capitals, large to small
 CHART_WORDS = ("RING 274", "DUST 5839", "NORTH 6042", "COMET 7135", "HORIZON 8296")  # no word reads as another
 BAR_MM = 100.0
-FOOT_MM, INCH_MM = 304.8, 25.4
+MOST_DRAWING_MM = (90.0, 102.0, 82.0)  # heights of side, reader, region: four pages of A4 in any language
 
 
 @dataclass(frozen=True, slots=True)
 class TapeRow:
-    """A length to set: `mm`, and the same in feet and inches."""
+    """A length to set, as a tape shows it in both systems."""
 
     name: str
-    mm: float
+    metric: str
+    imperial: str
 
-    @property
-    def metric(self) -> str:
-        return (
-            f"{self.mm / 1000:.2f} m"
-            if self.mm >= 1000
-            else f"{self.mm:.0f} mm"
-            if self.mm >= 100
-            else f"{self.mm:.1f} mm"
-        )
 
-    @property
-    def imperial(self) -> str:
-        """Feet and inches to the nearest quarter of an inch; short lengths in inches to a hundredth."""
-        if self.mm < FOOT_MM:
-            return f"{self.mm / INCH_MM:.2f} in"
-        feet, inches = divmod(round(self.mm / INCH_MM * 4) / 4, 12)
-        return f"{feet:.0f} ft {inches:g} in"
+@dataclass(frozen=True, slots=True)
+class LimitRow:
+    """A figure beside one limit; `source` is the number of its source in the list below the table."""
+
+    name: str
+    value: str
+    bounds: str
+    level: str
+    verdict: str
+    source: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,24 +56,24 @@ class ChartLine:
     text: str
 
 
-def tape_rows(sight: Sightline) -> list[TapeRow]:
+def tape_rows(sight: Sightline, say: Wording = ENGLISH) -> list[TapeRow]:
     """What to set and what to check, in the order in which a rig is built."""
     rig, column = sight.rig, sight.column
     glass = rig.has_glass
     lengths: list[tuple[str, float | None]] = [
-        ("Picture, from left to right", rig.picture_width_mm),
-        ("Picture, from top to bottom", rig.picture_height_mm),
-        ("Lens axis, from the picture's left edge", rig.lens_x * rig.picture_width_mm),
-        ("Lens axis, from the picture's top edge", rig.lens_y * rig.picture_height_mm),
-        ("Glass to the picture", rig.glass_to_screen_mm if glass else None),
-        ("Eye to the glass" if glass else "Eye to the picture", rig.eye_to_glass_mm),
-        ("Eye to text, by the glass", rig.optical_path_mm if glass else None),
-        ("Eye to the lens", rig.eye_to_lens_mm),
-        ("Column of text on the screen", column.width_px * rig.px_mm),
-        ("Capital H on the screen", sight.cap_height_mm),
-        ("From line to line on the screen", sight.line_height_mm),
+        (say("Picture, from left to right"), rig.picture_width_mm),
+        (say("Picture, from top to bottom"), rig.picture_height_mm),
+        (say("Lens axis, from the picture's left edge"), rig.lens_x * rig.picture_width_mm),
+        (say("Lens axis, from the picture's top edge"), rig.lens_y * rig.picture_height_mm),
+        (say("Glass to the picture"), rig.glass_to_screen_mm if glass else None),
+        (say("Eye to the glass") if glass else say("Eye to the picture"), rig.eye_to_glass_mm),
+        (say("Eye to text, by the glass"), rig.optical_path_mm if glass else None),
+        (say("Eye to the lens"), rig.eye_to_lens_mm),
+        (say("Column of text on the screen"), column.width_px * rig.px_mm),
+        (say("Capital H on the screen"), sight.cap_height_mm),
+        (say("From line to line on the screen"), sight.line_height_mm),
     ]
-    return [TapeRow(name, length) for name, length in lengths if length is not None]
+    return [TapeRow(name, say.metric(mm), say.imperial(mm)) for name, mm in lengths if mm is not None]
 
 
 def chart_lines(sight: Sightline, room_mm: float, width: Callable[[str, float], float]) -> list[ChartLine]:
@@ -96,47 +93,87 @@ def chart_lines(sight: Sightline, room_mm: float, width: Callable[[str, float], 
 
 
 def rig_sheet_pdf(sight: Sightline, studio: Studio, tools: PaperTools) -> bytes:
-    """A tagged PDF in English; the same sightline gives the same bytes."""
-    sheet = sheet_for(studio.paper)
+    """A tagged PDF in the studio's language, whose `tools` are given; the same sightline gives the same bytes."""
+    return pdf_from_html(rig_sheet_html(sight, studio, tools), f"rig.{sight.rig.id}.{studio.language}")
+
+
+def rig_sheet_html(sight: Sightline, studio: Studio, tools: PaperTools) -> str:
+    """The sheet as one HTML text for the page renderer."""
+    say, sheet = Wording(tools.words), sheet_for(studio.paper)
     short, long = sorted((sheet.paper_width_mm, sheet.paper_height_mm))
     margin = 15.0
-    html = rendered(
+    sources = sorted({v.source for v in sight.verdicts if v.source})
+    return rendered(
         tools,
         "rig/sheet.html",
         studio=studio,
         rig=sight.rig,
+        direction=direction_of(say("sightline sheet")) or "ltr",
         width_mm=short,
         height_mm=long,
         margin_mm=margin,
-        tape=tape_rows(sight),
-        settings=_settings(sight.rig),
-        drawings=[Markup(svg) for svg in rig_drawings(sight, tools.env)],
-        verdicts=[(quantity_name(v.quantity), f"{v.value:.4g} {v.unit}", _bounds(v), v.level) for v in sight.verdicts],
-        sources=sorted({v.source for v in sight.verdicts if v.source}),
-        cautions=cautions(sight.rig),
+        say=say,
+        tape=tape_rows(sight, say),
+        settings=_settings(sight.rig, say),
+        drawings=[
+            on_page(svg, short - 2 * margin, most)
+            for svg, most in zip(rig_drawings(sight, tools.env, say), MOST_DRAWING_MM, strict=True)
+        ],
+        verdicts=[_limit_row(verdict, sources, say) for verdict in sight.verdicts],
+        sources=sources,
+        cautions=cautions(sight.rig, words=tools.words),
         chart=chart_lines(sight, short - 2 * margin, tools.measure.width_pt),
         bar_mm=BAR_MM,
-        path=TapeRow("", sight.optical_path_mm),
+        path=f"{say.metric(sight.optical_path_mm)} ({say.imperial(sight.optical_path_mm)})",
     )
-    return pdf_from_html(html, f"rig.{sight.rig.id}")
 
 
-def _settings(rig: Rig) -> Sequence[tuple[str, str]]:
+def _settings(rig: Rig, say: Wording) -> Sequence[tuple[str, str]]:
     where = {
-        "below": "flat below the glass, its face up",
-        "above": "flat above the glass, its face down",
-        "side": "upright at the side of the glass",
-        "direct": "in the reader's view, without a glass",
+        "below": say("flat below the glass, its face up"),
+        "above": say("flat above the glass, its face down"),
+        "side": say("upright at the side of the glass"),
+        "direct": say("in the reader's view, without a glass"),
     }
-    rows = [("Screen lies", where.get(rig.lies, rig.lies)), ("Top of its picture", f"towards the {rig.top}")]
+    tops = {
+        "camera": say("towards the camera"),
+        "reader": say("towards the reader"),
+        "up": say("upwards"),
+        "down": say("downwards"),
+    }
+    rows = [(say("Screen lies"), where[rig.lies]), (say("Top of its picture"), tops[rig.top])]
     if rig.has_glass:
-        rows.append(("Glass", "45° to the lens axis"))
-    return [*rows, ("Flip of the picture", rig.flip)]
+        rows.append((say("Glass"), say("45° to the lens axis")))
+    return [*rows, (say("Picture"), flip_text(rig, say))]
 
 
-def _bounds(verdict: Verdict) -> str:
-    if verdict.low is not None and verdict.high is not None:
-        return f"{verdict.low:.4g} to {verdict.high:.4g}"
-    if verdict.low is not None:
-        return f"at least {verdict.low:.4g}"
-    return "" if verdict.high is None else f"at most {verdict.high:.4g}"
+def _limit_row(verdict: Verdict, sources: Sequence[str], say: Wording) -> LimitRow:
+    levels = {"good": say("good"), "note": say("note"), "look": say("look"), "fix": say("fix")}
+    return LimitRow(
+        say(quantity_name(verdict.quantity)),
+        _with_unit(say.decimal(f"{verdict.value:.4g}"), verdict, say),
+        _bounds(verdict, say),
+        verdict.level,
+        levels[verdict.level],
+        sources.index(verdict.source) + 1 if verdict.source else 0,
+    )
+
+
+def _with_unit(number: str, verdict: Verdict, say: Wording) -> str:
+    signs = {"arcmin": "′", "deg": "°", "em": " em"}
+    if verdict.quantity.startswith("contrast"):
+        return say.whole(f"{number} : 1")
+    if verdict.unit == "s":
+        return say("{n} s", n=number)
+    if verdict.unit == "half heights":
+        return say("{n} half heights", n=number)
+    return number + signs.get(verdict.unit, "")
+
+
+def _bounds(verdict: Verdict, say: Wording) -> str:
+    low, high = (None if x is None else say.decimal(f"{x:.4g}") for x in (verdict.low, verdict.high))
+    if low is not None and high is not None:
+        return say("{low} to {high}", low=low, high=high)
+    if low is not None:
+        return say("at least {n}", n=low)
+    return "" if high is None else say("at most {n}", n=high)

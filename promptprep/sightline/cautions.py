@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from promptprep.model.rig import Reader, Rig
 
 ALWAYS = (
@@ -39,12 +41,19 @@ GLASSES = (
 NEAR_MM = 1000.0
 
 
-def cautions(rig: Rig, reader: Reader | None = None) -> tuple[str, ...]:
-    """Sentences for this rig: common practice, no source; makers' ratings and local codes go before them."""
+def cautions(rig: Rig, reader: Reader | None = None, words: Callable[[str], str] = str) -> tuple[str, ...]:
+    """Sentences for this rig: common practice, no source; makers' ratings and local codes go before them.
+
+    `words` puts them into another language.
+    """
     return (
-        *(ABOVE if rig.lies == "above" else ()),
-        *(GLASS if rig.has_glass else ()),
-        *ALWAYS,
-        *(CLOSE if rig.optical_path_mm < NEAR_MM else ()),
-        *(text.format(name=reader.name, glasses=reader.glasses) for text in GLASSES if reader and reader.glasses),
+        *(words(text) for text in ABOVE if rig.lies == "above"),
+        *(words(text) for text in GLASS if rig.has_glass),
+        *(words(text) for text in ALWAYS),
+        *(words(text) for text in CLOSE if rig.optical_path_mm < NEAR_MM),
+        *(
+            words(text).format(name=reader.name, glasses=reader.glasses)
+            for text in GLASSES
+            if reader and reader.glasses
+        ),
     )

@@ -25,7 +25,8 @@ from promptprep.units import MM_PER_PT, parse_length
 
 FILE = "studio.toml"
 KEYS = (
-    "title", "language", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates", "extra",
+    "title", "language", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates",
+    "extra",
 )  # fmt: skip
 READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
 PAPER_KEYS = (

@@ -368,21 +368,27 @@ def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
     from babel.messages.pofile import read_po
 
     from promptprep.model.script import CUE_KINDS
+    from promptprep.rendering.first import quantity_name
+    from promptprep.sightline.cautions import ABOVE, ALWAYS, CLOSE, GLASS, GLASSES
+    from promptprep.store.limits import default_limits
 
-    sources = [*shipped("templates").glob("paper/*"), *shipped("templates").glob("crew/*")]
-    texts = {m[1] for file in sources for m in re.finditer(r'(?:_|words)\("([^"]+)"\)', file.read_text("utf-8"))}
-    for name in ("paper_items", "paper", "crew", "guest_cards"):
-        module = Path(faces.__file__).parent.parent / "rendering" / f"{name}.py"
-        texts |= {m[1] for m in re.finditer(r'words\("([^"]+)"\)', module.read_text("utf-8"))}
-    assert len(texts) > 15
-    texts |= {*CUE_KINDS, "unknown"}
+    said = re.compile(r'(?:\b_|words|say|self)\(\s*"([^"]+)"')
+    folders = ("paper", "crew", "rig", "drawings")
+    sources = [file for folder in folders for file in shipped("templates").glob(f"{folder}/*")]
+    modules = ("paper_items", "paper", "crew", "guest_cards", "rig_sheet", "wording")
+    rendering = Path(faces.__file__).parent.parent / "rendering"
+    sources += [*(rendering / f"{name}.py" for name in modules), *rendering.glob("drawn_*.py")]
+    texts = {m[1] for file in sources for m in said.finditer(file.read_text("utf-8"))}
+    assert len(texts) > 100
+    texts |= {*CUE_KINDS, "unknown", *ABOVE, *ALWAYS, *CLOSE, *GLASS, *GLASSES}
+    texts |= {quantity_name(limit.quantity) for limit in default_limits()} | {quantity_name("modulation_at_eye")}
     for language in FIRST_CLASS:
         if language == "en":
             continue
         with (FOLDER / language / "LC_MESSAGES" / "promptprep.po").open("rb") as stream:
             known = {str(m.id): str(m.string) for m in read_po(stream, locale=language) if m.id}
         assert texts <= set(known), language
-        for text in texts:
+        for text in sorted(texts):
             fields = set(re.findall(r"\{\w+\}", text))
             assert known[text].strip()
             assert set(re.findall(r"\{\w+\}", known[text])) == fields, (language, text)

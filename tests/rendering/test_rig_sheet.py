@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import re
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -10,9 +12,15 @@ import pdfplumber
 import pytest
 
 from promptprep import faces
+from promptprep.model.language import FIRST_CLASS
+from promptprep.model.rig import Studio
 from promptprep.model.sightline import Sightline
-from promptprep.rendering.rig_sheet import BAR_MM, TapeRow, chart_lines, rig_sheet_pdf, tape_rows
+from promptprep.rendering.drawings import rig_drawings
+from promptprep.rendering.drawn_page import on_page
+from promptprep.rendering.rig_sheet import BAR_MM, chart_lines, rig_sheet_html, rig_sheet_pdf, tape_rows
 from promptprep.rendering.sheets import CAP_EM
+from promptprep.rendering.wording import ENGLISH, Wording
+from promptprep.sightline.cautions import cautions
 from promptprep.store.templates import shipped
 from promptprep.units import MM_PER_PT
 from tests.rendering.paper_factory import printing
@@ -44,7 +52,7 @@ def test_lengths_are_those_of_the_studio_file() -> None:
 )
 def test_feet_and_inches(mm: float, text: str) -> None:
     """1 in is 25.4 mm and 1 ft is 12 in, exactly (the international yard of 1959; from memory)."""
-    assert TapeRow("", mm).imperial == text
+    assert ENGLISH.imperial(mm) == text
 
 
 @pytest.mark.parametrize("rig", ["hall", "desk"])
@@ -74,3 +82,65 @@ def test_the_sheet_shows_cautions_and_settings() -> None:
     assert "Local codes" in text
     assert "flat below the glass" in text
     assert printed("hall") == rig_sheet_pdf(sight("hall"), faces.studio_for([STUDIO_FILE.parent]), printing("en"))
+
+
+def in_language(language: str) -> Studio:
+    return replace(faces.studio_for([STUDIO_FILE.parent]), language=language)
+
+
+@pytest.mark.parametrize("language", FIRST_CLASS)
+def test_the_sheet_speaks_the_studio_s_language(language: str) -> None:
+    """Its table, cautions and drawings; the chart's words and the sources' names stay as they are, and say so."""
+    html = rig_sheet_html(sight("hall"), in_language(language), printing(language))
+    words = faces.tools().words(language)
+    for text in (
+        "Set with a tape",
+        "Take care",
+        "From the reader's eye",
+        "Type size and column width",
+        "towards the camera",
+    ):
+        shown = words(text).replace("'", "&#39;")
+        assert shown in html
+        assert language == "en" or text.replace("'", "&#39;") not in html
+    local = next(text for text in cautions(sight("hall").rig) if text.startswith("Local codes"))
+    assert words(local).replace("'", "&#39;") in html
+    assert html.count("<li>") == len(cautions(sight("hall").rig)) + html.count('<li><span class="mark">')
+    assert 'lang="en"' in html
+    assert (words("1.5") == "1,5") == (language in ("de", "es", "fr", "pt", "ru"))  # CLDR's decimal signs
+
+
+@pytest.mark.parametrize("language", FIRST_CLASS)
+def test_four_pages_without_a_missing_glyph(language: str) -> None:
+    with pdfplumber.open(io.BytesIO(rig_sheet_pdf(sight("hall"), in_language(language), printing(language)))) as pdf:
+        assert len(pdf.pages) == 4
+        for page in pdf.pages:
+            assert min(char["x0"] for char in page.chars) * MM_PER_PT >= 14
+            assert max(char["x1"] for char in page.chars) * MM_PER_PT <= 196.5
+    html = rig_sheet_html(sight("hall"), in_language(language), printing(language))
+    assert not faces.tools().engines.shaper.missing(
+        re.sub(r"<style>.*?</style>|<[^>]+>", "", html, flags=re.S), language
+    )
+
+
+@pytest.mark.parametrize("language", FIRST_CLASS)
+@pytest.mark.parametrize("rig", ["hall", "field", "desk"])
+def test_texts_of_a_drawing_stay_on_it_and_apart(language: str, rig: str) -> None:
+    measure, say = printing(language).measure, Wording(faces.tools().words(language))
+    for svg in rig_drawings(sight(rig), printing(language).env, say):
+        drawing, taken = on_page(svg, 180, 110), []
+        assert "<text" not in drawing.svg
+        for label in drawing.labels:
+            wide = measure.width_pt(label.text, label.size_mm / MM_PER_PT, bold=label.bold) * MM_PER_PT
+            left = label.x_mm - {"start": 0.0, "middle": wide / 2, "end": wide}[label.anchor]
+            box = (left, left + wide, label.top_mm - 0.36 * label.size_mm, label.top_mm + 0.36 * label.size_mm)
+            assert box[0] > -0.5
+            assert box[1] < drawing.width_mm + 0.5
+            hits = [text for text, other in taken if overlap(box, other)]
+            assert not hits, (label.text, hits)
+            taken.append((label.text, box))
+
+
+def overlap(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+    across, down = (min(one[n + 1], other[n + 1]) - max(one[n], other[n]) for n in (0, 2))
+    return across > 0.3 and down > 0.3
