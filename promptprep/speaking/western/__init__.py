@@ -22,5 +22,7 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `abbreviations.endings`: last parts cut short ("str." in "Hauptstr."); `symbols.joined`: words with a bar ("and/or")
 - `weekdays.names` and `.short` (place in the week): days cut short before a date or time; `clock.before`: words after
   which figures with "hours" behind them are a time of day; `magnitudes.crowds`: nouns before which "m" is million
+- `symbols.operators` between figures only, `.doubled` of two signs; `compass`: points behind degrees; `scores.after`:
+  words that make two figures a score; `serials.paired`: words behind which three figures are said as one and two
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """
