@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Mapping
 from fractions import Fraction
 
 from promptprep.model.language import LanguageData
@@ -21,9 +22,12 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
+_SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
+_RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
+_OPENS_A_DECIMAL = " \n(+-±~=/"
 _TAG_LENGTH = 40
 _STARTS = (
-    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠²³]|\d|"
+    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
     r"[~〜～]|[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
@@ -38,21 +42,61 @@ class Cjk(Digits):
         super().__init__(data, numerals)
         self.latin = Latin(data, self)
         self._tags_close = bool(data.get("spoken", "context.tags_close"))
+        self._said_once: Mapping[str, str] = data.get("spoken", "said_once")
+        self._told_before = re.compile(rf"({'|'.join(sorted(self._said_once, key=len, reverse=True))})\s?\Z")
+        rates = data.get("spoken", "context.in_tenths")
+        self._rate_words = re.compile(rf"(?:{'|'.join(rates)})(?:[はがも]|[은는이])?\s?\Z")
         days = data.get("spoken", "context.weekdays")
         self._weekday = re.compile(rf"\(([{days}])(?:[~-]([{days}]))?\)")
 
+    def folded(self, text: str) -> str:
+        """The text in the one form that the rules are written for, character for character."""
+        return folded(text)
+
     def read(self, text: str, at: int, floor: int) -> Reading | None:
-        plain = folded(text)
+        plain = self.folded(text)
         character = plain[at]
         if character.isdecimal():
-            found = self.latin.abbreviated(plain, at) or self._figure(plain, at)
+            if at > floor and (led := self._led(plain, at)):
+                return Reading(Span(at - 1, led.end), self.placed(plain, at - 1, led.said), led.kind, led.otherwise)
+            found = self._tenths(plain, at, at) or self.latin.abbreviated(plain, at) or self._figure(plain, at)
         elif character.isascii() and character.isalpha():
             found = self._letters(plain, at)
         else:
             found = self._sign(plain, at)
         if found is None:
             return None
-        return Reading(Span(at, found.end), self.placed(plain, at, found.said), found.kind, found.otherwise)
+        said = self.placed(plain, at, self._once(plain, at, found.said))
+        return Reading(Span(at, found.end), said, found.kind, found.otherwise)
+
+    def _once(self, text: str, at: int, said: str) -> str:
+        """Without the word that the copy has already put before the figure: "秒速30km/s"."""
+        before = self._told_before.search(text, max(0, at - 6), at)
+        return said.replace(self._said_once[before[1]], "", 1) if before else said
+
+    def _led(self, text: str, at: int) -> Said | None:
+        """A figure behind the sign of something left out: ".325", "'98年"."""
+        if text[at - 1] == "'":
+            return self.short_year(text, at) if _SHORT_YEAR.match(text, at) else None
+        if text[at - 1] == "." and (rate := self._tenths(text, at, at - 1)):
+            return rate
+        if text[at - 1] == "." and (at < 2 or text[at - 2] in _OPENS_A_DECIMAL):
+            found = _DIGITS.match(text, at)
+            return Said(self.numerals.number("0", found[0]), "decimal", found.end()) if found else None
+        return None
+
+    def _tenths(self, text: str, at: int, before: int) -> Said | None:
+        """A batting average and its like, in parts of ten, hundred and thousand; `at` the figure, ".325" or "0.325"."""
+        found = _RATE.match(text, at) if self.forms["tenths"] else None
+        if found is None or not self._rate_words.search(text, max(0, before - 8), before):
+            return None
+        parts = zip(found[1], self.forms["tenths"], strict=False)
+        said = self.forms["blank"].join(self.numerals.whole(n) + unit for n, unit in parts if n != "0")
+        return Said(said, "decimal", found.end()) if said else None
+
+    def short_year(self, text: str, at: int) -> Said | None:
+        """A year without its century, at the figure."""
+        return self._figure(text, at)
 
     def _letters(self, text: str, at: int) -> Said | None:
         if half := _HALF_DAY_BEFORE.match(text, at):
@@ -140,7 +184,7 @@ class Cjk(Digits):
         start = at + 1 + spaced
         if text[at] == "+" and (number := patterns.INTERNATIONAL.match(text, at)) and len(number[0]) > 8:
             said = self._telephone(_DIGITS.findall(number[0]), number.end())
-            return Said(self.forms["plus"] + said.said, "telephone", said.end)
+            return Said(self.forms["plus_called"] + said.said, "telephone", said.end)
         if name == "plus" and (text[at - 1 : at].isalnum() or (spaced and at)):
             return self.bare_sign(text, at)
         if fraction := self.slashed(text, start, always=True) or self._vulgar(text, start):
@@ -155,8 +199,8 @@ class Cjk(Digits):
         """Vulgar fractions, circled and Roman figures; several Roman ones in a row add up."""
         character = text[at]
         value = Fraction(unicodedata.numeric(character)).limit_denominator(1000)
-        if character in "²³" and at and (text[at - 1].isalpha() or text[at - 1] in ")]"):
-            return Said(self.symbols.get(character, ""), "symbol", at + 1)
+        if at and (text[at - 1].isalpha() or text[at - 1] in ")]") and (found := patterns.EXPONENT.match(text, at)):
+            return Said(self.raised("", patterns.exponent(found[0])), "symbol", found.end())
         if value.denominator > 1:
             return Said(self.fraction("", str(value.numerator), str(value.denominator)), "fraction", at + 1)
         if "\u2160" <= character <= "\u217f":

@@ -20,6 +20,7 @@ _HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
 _GOES_ON = re.compile(r"[.,]\d|\d|[番号번]")
 _DIGITS = re.compile(r"\d+")
 _LOOK_AROUND = 12
+_PARTICLES = "のにはでへとが에의으"
 
 
 def _any_of(words: Sequence[str]) -> str:
@@ -35,17 +36,22 @@ class Digits(Wording):
         super().__init__(data, numerals)
         self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
         self._slash_means_a_day = bool(data.get("spoken", "context.slash_means_a_day"))
+        self._named_days = re.compile(rf"[\"')」』》]?\s?(?:{_any_of(data.get('spoken', 'context.named_day'))})")
         context = {name: _any_of(data.get("spoken", f"context.{name}")) for name in ("score", "serial", "telephone")}
         self._score_words = re.compile(context["score"])
         self._serial_words = re.compile(rf"(?:{context['serial']})\D{{0,3}}\Z")
+        self._address_words = re.compile(rf"(?:{_any_of(data.get('spoken', 'context.address'))})\s?\Z")
+        self._telephone_after = re.compile(_any_of(data.get("spoken", "context.telephone_after")))
         self._telephone_words = re.compile(rf"(?:{context['telephone']})\D{{0,3}}\Z")
         self._digit_rules = (
             self._long,
             self._time,
             self._serial,
+            self._named_day,
             self.slashed,
             self._vulgar,
             self._dotted,
+            self._power,
             self._ratio,
             self._amount,
         )
@@ -79,6 +85,16 @@ class Digits(Wording):
             return Said(self._month_said(found[2], found[1]), "date", found.end())
         return None
 
+    def _named_day(self, text: str, at: int) -> Said | None:
+        """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
+        found = patterns.NAMED_DAY.match(text, at)
+        if found is None or text[at - 1 : at] in ("·", "・", "第", "제"):
+            return None
+        lone = len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
+        if not lone and not self._named_days.match(text, found.end()):
+            return None
+        return Said(self.day_figures(found[1], found[2]), "date", found.end())
+
     def _month_said(self, year: str, month: str) -> str:
         return self.forms["year"].replace("{n}", self.year(year)) + self.forms["blank"] + self.month(month)
 
@@ -88,6 +104,9 @@ class Digits(Wording):
         if found := patterns.HYPHENED.match(text, at):
             groups = found[0].split("-")
             named = bool(self._serial_words.search(text, before, at))
+            if len(groups) < 5 and self._is_address(text, at, found.end()):
+                joint = self.forms["between_house_numbers"]
+                return Said(joint.join(self.numerals.whole(g) for g in groups), "serial", found.end())
             if len(groups) > 2 or named or self._is_telephone(groups):
                 serial = named or groups[0][0] not in "0148"
                 return (self._serial_number if serial else self._telephone)(groups, found.end())
@@ -96,7 +115,7 @@ class Digits(Wording):
         run = _DIGITS.match(text, at)
         if run is None or len(run[0]) < 3 or not self.stands_alone(text, run.end()):
             return None
-        if self._telephone_words.search(text, before, at):
+        if self._telephone_words.search(text, before, at) or self._telephone_after.match(text, run.end()):
             return self._telephone([run[0]], run.end())
         named = bool(self._serial_words.search(text, before, at))
         return self._serial_number([run[0]], run.end()) if named else None
@@ -104,6 +123,12 @@ class Digits(Wording):
     def stands_alone(self, text: str, end: int) -> bool:
         """Whether a digit string ends at `end` with no decimals, group or counter behind it."""
         return not _GOES_ON.match(text, end)
+
+    def _is_address(self, text: str, at: int, end: int) -> bool:
+        """Whether house numbers end here: a street's name before them, no counter or unit behind."""
+        if not self._address_words.search(text, max(0, at - _LOOK_AROUND), at):
+            return False
+        return not text[end : end + 2].strip()[:1].isalpha() or text[end] in _PARTICLES
 
     def _is_telephone(self, groups: list[str]) -> bool:
         first, last = groups[0], groups[-1]
@@ -157,6 +182,15 @@ class Digits(Wording):
         by_digit = len(groups) == 4
         parts = [self.serial_digits(g) if by_digit else self.numerals.whole(g) for g in groups]
         return Said(self.numerals.point.join(parts), "serial", found.end())
+
+    def _power(self, text: str, at: int) -> Said | None:
+        """ "10⁻⁶", "2^10", with a unit behind it or without."""
+        found = patterns.POWER.match(text, at)
+        if found is None or len(found[0]) > LONGEST:
+            return None
+        base = self.numerals.number(found[1].replace(",", ""), found[2] or "")
+        said = self.raised(base, patterns.exponent(found[3]))
+        return self.quantities.measured(text, found.end(), said) or Said(said, "cardinal", found.end())
 
     def _ratio(self, text: str, at: int) -> Said | None:
         left = self.quantities.amounts.at(text, at)

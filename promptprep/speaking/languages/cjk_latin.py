@@ -48,7 +48,9 @@ class Latin:
         names = sorted(self._abbreviations, key=lambda n: (-len(n), n))
         self._abbreviation = re.compile(rf"(?:{'|'.join(map(re.escape, names))})(?![A-Za-z\d])")
         self._catalogue = re.compile(rf"({'|'.join(data.get('spoken', 'context.catalogues'))}) ?(\d+)(?![\d.,:%])")
-        self._numbered = re.compile(r"(?:No\.?|№) ?(\d+)(?![\d.])", re.IGNORECASE)
+        self._numbered: Mapping[str, str] = data.get("spoken", "numbered")
+        titles = "|".join(re.escape(n) for n in sorted(self._numbered, key=lambda n: (-len(n), n)))
+        self._number_title = re.compile(rf"({titles})\.? ?(\d+)(?![\d.]*\d)", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
         self.signs: Mapping[str, str] = data.get("spoken", "addresses")
@@ -62,10 +64,12 @@ class Latin:
         return next((found for rule in rules if (found := rule(text, at))), None)
 
     def _number_sign(self, text: str, at: int) -> Said | None:
-        found = self._numbered.match(text, at)
-        if found is None:
+        """ "No. 7", "p. 15", "Vol.2": what is counted stands before its number."""
+        found = self._number_title.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
             return None
-        return Said(self._language.forms["numbered"].replace("{n}", self._number(found[1])), "ordinal", found.end())
+        template = self._numbered[found[1].lower()]
+        return Said(template.replace("{n}", self._number(found[2])), "ordinal", found.end())
 
     def abbreviated(self, text: str, at: int) -> Said | None:
         """A short form of the list ("3D", "Dr.")."""

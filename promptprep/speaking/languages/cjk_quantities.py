@@ -16,6 +16,7 @@ _MAGNITUDES = {"k": 3, "thousand": 3, "m": 6, "mn": 6, "mm": 6, "million": 6} | 
     "b": 9, "bn": 9, "billion": 9, "t": 12, "tn": 12, "trn": 12, "trillion": 12,
 }  # fmt: skip
 _MAGNITUDE = re.compile(rf"\s?({'|'.join(sorted(_MAGNITUDES, key=len, reverse=True))})(?![A-Za-z])", re.IGNORECASE)
+_PLACE_OF_NAME = re.compile(r"\{n\} ?")
 _DECIMAL_COMMA = re.compile(r",(\d\d)(?![\d,])")
 _DEGREES = re.compile(r"\s?(?:(°\s?C|℃)|(°\s?F|℉)|(°))(?![A-Za-z])")
 
@@ -56,7 +57,7 @@ class Quantities:
         self.numerals = numerals
         self.forms: Mapping[str, str] = data.get("spoken", "forms")
         self._language = language
-        self._units: Mapping[str, str] = data.get("spoken", "units")
+        self._units = _with_prefixes(data)
         self._unit = _one_of(self._units)
         self.currencies: Mapping[str, str] = data.get("spoken", "currencies")
         self._codes: Mapping[str, str] = data.get("spoken", "currency_codes")
@@ -66,6 +67,11 @@ class Quantities:
         coins: Mapping[str, str] = data.get("spoken", "coins")
         self._coins = coins
         self._coin = re.compile(rf"\s?({_either(coins)})") if coins else re.compile(r"(?!)")
+        self._shares: Mapping[str, str] = data.get("spoken", "shares")
+        plain = _either(u for u, said in self._units.items() if said.startswith("{n}") and "/" not in u)
+        self._below = re.compile(
+            rf"(\s?[^\W\d_a-zA-Z]{{1,3}})?\s?/\s?(?:(\d{{1,4}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
+        )
         self._degree_words = tuple(data.get("spoken", "context.degrees"))
 
     def said(self, text: str, at: int) -> Said | None:
@@ -73,7 +79,7 @@ class Quantities:
         amount = self.amounts.at(text, at)
         if amount is None:
             return None
-        return (
+        found = (
             self._measure(text, amount)
             or self._percent(text, amount)
             or self._degrees(text, amount)
@@ -81,6 +87,21 @@ class Quantities:
             or self._language.counted(text, at, amount)
             or self._bare(text, at, amount)
         )
+        return self._per(text, found)
+
+    def _per(self, text: str, found: Said) -> Said:
+        """With what stands below a stroke: "5.5g/cm³", "350kcal/100g", "500円/人", "72次/分"."""
+        below = self._below.match(text, found.end)
+        if below is None or (below[1] and found.unit):
+            return found
+        form = "per_measure" if below[3] and found.kind == "measure" and not below[2] else "per"
+        if below[3]:
+            number = self.numerals.whole(below[2]) if below[2] else self.forms["one"] * (form == "per")
+            under = self._units[below[3]].replace("{n}", number).strip()
+        else:
+            under = self._shares[below[4]]
+        said = self.forms[form].replace("{n}", found.said + (below[1] or "")).replace("{per}", under)
+        return Said(said, "measure" if found.kind == "cardinal" else found.kind, below.end(), (), True)
 
     def money(self, text: str, at: int) -> Said | None:
         """A currency sign and the amount behind it, with an English magnitude or the language's powers."""
@@ -93,7 +114,7 @@ class Quantities:
         amount = _magnified(text, amount)
         second = self.amounts.at(text, amount.end + 1) if text[amount.end : amount.end + 1] in ("-", "~") else None
         if second is None or _named(text, second.end):
-            return Said(self._money_said(amount, name), "money", amount.end, (), True)
+            return self._per(text, Said(self._money_said(amount, name), "money", amount.end, (), True))
         second = _magnified(text, second)
         left, right = self.numerals.number(amount.whole, amount.fraction) + amount.power, self._money_said(second, name)
         return Said(self.forms["range"].replace("{a}", left).replace("{b}", right), "range", second.end, (), True)
@@ -183,6 +204,20 @@ def _named(text: str, end: int) -> bool:
 
 def _without_zeros(amount: Amount) -> Amount:
     return Amount(amount.whole, amount.fraction.rstrip("0"), amount.power, amount.end)
+
+
+def _with_prefixes(data: LanguageData) -> Mapping[str, str]:
+    """All units: those with a name of their own, and those formed with a decimal prefix."""
+    own: Mapping[str, str] = data.get("spoken", "units")
+    prefixes: Mapping[str, str] = data.get("spoken", "prefixes")
+    prefixed: Mapping[str, str] = data.get("spoken", "prefixed")
+    bases = {**own, **data.get("spoken", "prefixed_only")}
+    formed = {
+        sign + base: _PLACE_OF_NAME.sub(rf"\g<0>{prefixes[sign]}", bases[base], count=1)
+        for base, signs in prefixed.items()
+        for sign in signs.split()
+    }
+    return {**formed, **own}
 
 
 def _either(names: Iterable[str]) -> str:

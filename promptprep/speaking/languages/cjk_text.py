@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from math import gcd
@@ -11,7 +12,7 @@ from math import gcd
 # separates items ("１，２，３"), it does not group digits.
 _WIDE = {0xFF01 + i: 0x21 + i for i in range(94) if 0x21 + i != ord(",")}
 _WIDE |= {
-    ord(a): ord(b) for a, b in zip("￥￦￡￠〜～−‐‑–—―⁄：．\u00a0\u202f\u3000", "¥₩£¢~~------/:.   ", strict=True)
+    ord(a): ord(b) for a, b in zip("￥￦￡￠〜～∼−‐‑–—―⁄：．\u00a0\u202f\u3000", "¥₩£¢~~~------/:.   ", strict=True)
 }
 _WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘", "\"\"''", strict=True)}
 
@@ -30,7 +31,10 @@ RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
 SHORT_DATE = re.compile(r"(\d\d)/(\d{1,2})/(\d{1,2})(?![\d/-])")
 PADDED_DAY = re.compile(r"(0\d|1[0-2])-(0\d|[12]\d|3[01])(?![\d/-])")
 MONTH_YEAR = re.compile(r"(0\d|1[0-2])[/-](\d{4})(?![\d/-])")
+NAMED_DAY = re.compile(r"([1-9]|1[0-2])[·・](0?[1-9]|[12]\d|3[01])(?![\d.,·・])")
 VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
+POWER = re.compile(rf"({NUMBER})(?:\.(\d+))?([⁺⁻]?[⁰¹²³⁴-⁹]+|\^[+-]?\d+)(?![\d.])")
+EXPONENT = re.compile(r"[⁺⁻]?[⁰¹²³⁴-⁹]+")
 LATIN = re.compile(r"[A-Za-z]")
 _AMOUNT = re.compile(rf"({NUMBER})(?:\.(\d+))?")
 _ROMAN = re.compile(r"M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})")
@@ -123,6 +127,11 @@ def roman(letters: str) -> int:
     return sum(-v if v < max(values[i:]) else v for i, v in enumerate(values))
 
 
+def exponent(written: str) -> str:
+    """A superscript or what stands behind "^" in plain digits, with its minus sign."""
+    return unicodedata.normalize("NFKC", written).lstrip("^").replace("\u2212", "-").lstrip("+")
+
+
 def is_day(month: str, day: str) -> bool:
     return len(month) <= 2 and len(day) <= 2 and 1 <= int(month) <= 12 and 1 <= int(day) <= 31
 
@@ -130,7 +139,8 @@ def is_day(month: str, day: str) -> bool:
 def slash_is_date(text: str, found: re.Match[str], likely: bool) -> bool:
     """Whether "a/b" is a day rather than a fraction: by a zero or a weekday, or because no one says such a fraction.
 
-    `likely`: the language often writes days so, and then only small fractions count.
+    `likely`: the language often writes days so, and then only fractions of ten and less count. Elsewhere a day is what
+    has more than twelve below and more than one above, or no less above than below ("5/5").
     """
     over, under = found[2], found[3]
     if found[1] or not is_day(over, under):
@@ -138,4 +148,6 @@ def slash_is_date(text: str, found: re.Match[str], likely: bool) -> bool:
     if "0" in (over[0], under[0]) or _WEEKDAY.match(text, found.end()):
         return True
     proper = int(over) < int(under) and gcd(int(over), int(under)) == 1
-    return likely and (not proper or int(under) > 10)
+    if likely:
+        return not proper or int(under) > 10
+    return (int(over) > 1 and int(under) > 12) or int(over) >= max(5, int(under))

@@ -67,6 +67,12 @@ class Wording:
         parts += [self.month(month), self.forms["day"].replace("{n}", self.numerals.whole(day))]
         return self.forms["blank"].join(parts)
 
+    def day_figures(self, month: str, day: str) -> str:
+        """A day that names an event: the month as a number, the day figure by figure ("10·26", but "12·12")."""
+        together = day == month or day.endswith("0")
+        last = self.numerals.whole(day) if together else self.numerals.one_by_one(day)
+        return self.numerals.whole(month) + self.forms["between_day_figures"] + last
+
     def _time_said(self, found: re.Match[str]) -> str:
         parts = [self.hour(found[1])]
         if int(found[2]) or found[3]:
@@ -89,6 +95,12 @@ class Wording:
         """`found` after "plus", "minus" or "plus_minus"; temperatures have their own word below zero."""
         said = found.below if name == "minus" and found.below else self.forms[name] + found.said
         return Said(said, found.kind, found.end, (), found.unit, found.prefix)
+
+    def raised(self, base: str, exponent: str) -> str:
+        """`base` to the power of a plain or negative number."""
+        name = {"2": "square", "3": "cube"}.get(exponent, "power")
+        sign = self.forms["minus"] if exponent.startswith("-") else ""
+        return self.forms[name].replace("{n}", base).replace("{m}", sign + self.numerals.whole(exponent.lstrip("-")))
 
     def fraction(self, whole: str, over: str, under: str) -> str:
         number = self.numerals.whole

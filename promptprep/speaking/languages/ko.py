@@ -13,12 +13,13 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
-_NAMED_DAY = re.compile(r"(\d{1,2})·(\d{1,2})(?=\s?(?:사변|운동|전쟁|절|혁명|민주화|광복|독립|항쟁))")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_MONTH_RANGE = re.compile(r"([1-9]|1[0-2])\s?[~-]\s?\d{1,2}월")
+_WORD_AND_FIGURE = re.compile(r"[가-힣]{2,4}\s?\d")
 _TIMES = frozenset("년월일시분초)")
-_TIMES = frozenset("년월일시분초)")
-_ENDS_IN_CONSONANT = frozenset("013678")
+# Signs whose name ends in a consonant: figures, letters, exponents, the gram.
+_ENDS_IN_CONSONANT = frozenset("013678LMNRg²³⁴⁵⁶")
 
 
 class Korean(Cjk):
@@ -125,6 +126,9 @@ class Korean(Cjk):
             if counter and counter.end() == second.end and counter[1] in self._native:
                 left, _ = self._with_counter(text, at, amount, counter)
                 return self.forms["range"].replace("{a}", left).replace("{b}", second.said)
+        month = _MONTH_RANGE.fullmatch(text, at, second.end)
+        if month and not first.unit:
+            first = replace(first, said=self.month(month[1]), kind="date")
         if first.said.endswith("일") and not first.said.endswith(" 일") and second.said.endswith(" 일"):
             second = replace(second, said=second.said.removesuffix(" 일") + "일")
         return super().ranged(text, at, first, second)
@@ -132,8 +136,6 @@ class Korean(Cjk):
     def special(self, text: str, at: int) -> Said | None:
         if found := _FRACTION.match(text, at):
             return Said(self.fraction("", found[2], found[1]), "fraction", found.end())
-        if found := _NAMED_DAY.match(text, at):
-            return Said(self.numerals.one_by_one(found[1] + found[2]), "date", found.end())
         if found := _SCORE.match(text, at):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
@@ -145,6 +147,13 @@ class Korean(Cjk):
 
     def is_time(self, found: Said) -> bool:
         return super().is_time(found) or found.said[-1:] in _TIMES
+
+    def _wave(self, text: str, at: int, counted: bool, before: str) -> Said | None:
+        """Also before a word that opens the second end: "영하 5도~영상 3도"."""
+        if counted and text[at + 1 : at + 2].isalpha() and _WORD_AND_FIGURE.match(text, at + 1):
+            word = self.forms["range_word_after_a_time" if before in _TIMES else "range_word"]
+            return Said(word, "range", at + 1)
+        return super()._wave(text, at, counted, before)
 
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         found = super()._dash(text, at, before)

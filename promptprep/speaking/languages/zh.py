@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.cjk import Cjk
 from promptprep.speaking.languages.cjk_numbers import chinese, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
-from promptprep.speaking.languages.cjk_text import Amount
+from promptprep.speaking.languages.cjk_text import Amount, folded
 
 _YEAR = re.compile(r"([12]\d{3})(?=\s?(?:年|款|届|赛季))")
 _YEARS = re.compile(
-    r"([12]\d{3})\s?[-~至到]\s?([12]\d{3}|\d\d)(?=\s?年)|"
+    r"([12]\d{3})\s?[-~至到/]\s?([12]\d{3}|\d\d)(?=\s?(?:年|赛季|学年|财年))|"
     r"(1\d{3}|20\d\d)-(1\d{3}|20\d\d)(?![\d.,-]|\s?[A-Za-z元米个人名次公千万])"
 )
 _NUMERALS = "零一二三四五六七八九十百千万亿点两"
@@ -23,6 +26,22 @@ _SHORT_YEAR = re.compile(r"(0\d)(?=\s?[年届级])")
 _DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+
+
+class _Script:
+    """Tells traditional from simplified copy: by the tag, else by the characters of a text."""
+
+    def __init__(self, tag: str, traditional: Mapping[int, str]) -> None:
+        subtags = frozenset(tag.split("-"))
+        self._told = False if subtags & {"Hans", "CN", "SG"} else True if subtags & {"Hant", "TW", "HK", "MO"} else None
+        self._marks = re.compile(f"[{''.join(traditional.values())}]")
+        self._others = re.compile(f"[{''.join(map(chr, traditional))}]")
+
+    def is_traditional(self, text: str) -> bool:
+        if self._told is not None:
+            return self._told
+        found = len(self._marks.findall(text))
+        return found > 0 and found > len(self._others.findall(text))
 
 
 class Chinese(Cjk):
@@ -39,6 +58,32 @@ class Chinese(Cjk):
         self._telephone_one: str = get("spoken", "number.telephone_one")
         self._span_after = re.compile(rf"\s?年(?:{'|'.join(get('spoken', 'context.span_after'))})")
         self._span_before = tuple(get("spoken", "context.span_before"))
+        rooms = "|".join(get("spoken", "context.room_after"))
+        self._room = re.compile(rf"(\d{{3,4}})(?=(?:{rooms})(?!内))")
+        events = "|".join(get("spoken", "context.year_before"))
+        self._year_without_word = re.compile(rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))")
+        pairs: list[str] = get("spoken", "traditional.both_ways")
+        self._simplified = {ord(p[1]): p[0] for p in [*pairs, *get("spoken", "traditional.for_reading")]}
+        self._traditional = {ord(p[0]): p[1] for p in pairs}
+        self._words: dict[str, str] = get("spoken", "traditional.words")
+        self._words_pattern = re.compile("|".join(sorted(self._words, key=len, reverse=True)))
+        self._folded = lru_cache(maxsize=8)(lambda text: folded(text).translate(self._simplified))
+        self._is_traditional = lru_cache(maxsize=8)(_Script(data.tag, self._traditional).is_traditional)
+
+    def folded(self, text: str) -> str:
+        """Traditional characters read as their simplified ones."""
+        return self._folded(text)
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        found = super().read(text, at, floor)
+        if found is None or not self._is_traditional(text):
+            return found
+        return replace(found, said=self._written(found.said), otherwise=tuple(map(self._written, found.otherwise)))
+
+    def _written(self, said: str) -> str:
+        """In traditional characters."""
+        written = said.translate(self._traditional)
+        return self._words_pattern.sub(lambda found: self._words[found[0]], written)
 
     def figure(self, amount: Amount, following: str, before: str) -> str:
         """两 where the number is 2 and a measure word follows; after 第 always 二."""
@@ -58,6 +103,12 @@ class Chinese(Cjk):
     def minute(self, digits: str) -> str:
         lone = digits.startswith("0") and digits != "00"
         return (self.numerals.digits[0] if lone else "") + super().minute(digits)
+
+    def day_figures(self, month: str, day: str) -> str:
+        return self.numerals.one_by_one(month + day)
+
+    def short_year(self, text: str, at: int) -> Said | None:
+        return Said(self.numerals.one_by_one(text[at : at + 2]), "year", at + 2)
 
     def telephone_digits(self, digits: str) -> str:
         """One is 幺 where numbers are called out."""
@@ -92,6 +143,10 @@ class Chinese(Cjk):
             return Said(self.year(found[1]), "year", found.end(), (), True)
         if found := _DECADE.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end())
+        if found := self._room.match(text, at):
+            return Said(self.numerals.one_by_one(found[1]), "serial", found.end(), (self.numerals.whole(found[1]),))
+        if found := self._year_without_word.match(text, at):
+            return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if found := _MOBILE.match(text, at):
             return self._telephone([found[0]], found.end())
         if found := _ORDINAL.match(text, at):
