@@ -109,6 +109,11 @@ def is_year_pair(first: str, second: str) -> bool:
     return len(first) == len(second) == 4 and 1900 <= int(first) < int(second) <= 2100
 
 
+def is_season(first: str, second: str) -> bool:
+    """Whether "2025/26" names a year and the next."""
+    return len(first) == 4 and len(second) == 2 and 1900 <= int(first) <= 2100 and (int(first) + 1) % 100 == int(second)
+
+
 def word_before(text: str, start: int, reach: int = 40) -> str:
     """The word just before `start`, in lower case; "" where a stop or nothing stands there."""
     found = _LAST_WORD.search(text, max(0, start - reach), start)

@@ -15,6 +15,7 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.sw_clock import SwahiliClock
 from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
+from promptprep.speaking.languages.sw_scores import SwahiliScores
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
@@ -24,6 +25,7 @@ from promptprep.speaking.ruled import (
     Handler,
     Rules,
     as_written,
+    is_season,
     is_year_pair,
     one_of,
     reading,
@@ -32,6 +34,7 @@ from promptprep.speaking.ruled import (
 
 GAP = "[ \u00a0\u202f]"
 NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
+LONGEST_NAME = 24  # characters before a figure that may name what it counts
 _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 
 
@@ -44,22 +47,41 @@ class Swahili:
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         self.numbers = SwahiliNumbers(data, speller)
         self.clock = SwahiliClock(data, self.numbers)
+        self.scores = SwahiliScores(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
         self._around: Mapping[str, list[str]] = data.get("spoken", "units_around")
         self._money: Mapping[str, list[str]] = data.get("spoken", "money")
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
         self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
+        self._compared = frozenset(data.get("spoken", "compared.words"))
         self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._bare: Mapping[str, str] = {k: v for k, v in data.get("spoken", "abbreviations").items() if "." not in k}
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
+        self._before_number = Abbreviations(data.get("spoken", "before_a_number"))
+        named = [u for u in (*self._units, *self._around) if len(u) > 1 and u not in ("in", "mi") and u[0].isalpha()]
+        small = [u for u in (*named, *self._money) if u[0].islower()]
+        scale = rf"(?:(?P<scale>{one_of([s for s in self._scales if len(s) > 2])}){GAP})?"
+        self._before_figure = re.compile(rf"(?<![\w./]){one_of(small)}{GAP}?(?:(?:{one_of(self._scales)}){GAP})?\Z")
+        self._first_pattern = (
+            rf"(?P<unit>{one_of([*named, *(m for m in self._money if m[0].isalpha())])}){GAP}?{scale}(?P<b>{NUMBER})"
+            rf"(?:{GAP}?(?P<to>[-–—x×]){GAP}?(?P<c>{NUMBER}))?(?:/[=-])?(?!\w|/\d)"
+        )
+        self._first = re.compile(self._first_pattern)
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
-        if text[at] == "." and (short := self._abbreviations.reading(text, at, floor)):
-            return short
+        character = text[at]
+        if character == ".":
+            short = self._before_number.reading(text, at, floor)
+            if short and text[short.span.end :].lstrip(" \u00a0")[:1].isdecimal():
+                return short
+            if short := self._abbreviations.reading(text, at, floor):
+                return short
+        elif character.isdecimal() and (named := self._named_first(text, at, floor)):
+            return named
         return self._rules.at(text, at)
 
     def _scale(self) -> str:
@@ -71,14 +93,16 @@ class Swahili:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
+            *self.scores.rules(NUMBER),
             *self.clock.rules(),
-            (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
+            (rf"(?P<b>{NUMBER})/[=-](?!\w)", self._shillings),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (
-                rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d])(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
+                rf"(?P<a>{NUMBER}){GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d])(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
                 self._range,
             ),
+            self.scores.times(NUMBER),
             (r"0\d+(?![.,]?\d)", self._shared.serial),
             (
                 rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³/])|{GAP}?(?P<money>{one_of(self._money)})(?!\w))",
@@ -92,7 +116,11 @@ class Swahili:
     def _letters(self) -> list[tuple[str, Handler]]:
         codes = [m for m in self._money if m[0].isalpha()]
         return [
-            (rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}(?!\w)", self._money_first),
+            (
+                rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}(?!\w)(?!{GAP}?[-–/])",
+                self._money_first,
+            ),
+            (self._first_pattern, self._unit_first),
             (rf"{one_of(self._bare)}(?![\w.])", self._bare_abbreviation),
             (r"[IVXLC]+(?!\w)", self._roman),
             (r"[A-Z]{2,}(?![a-z])", self._initialism),
@@ -117,13 +145,40 @@ class Swahili:
         whole, _, part = plain.partition(".")
         return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole, prefix)
 
-    def _score(self, found: re.Match[str]) -> Reading:
-        return reading(found, f"{self._number(found[1])} {self._word['score']} {self._number(found[2])}", "score")
+    def _shillings(self, found: re.Match[str]) -> Reading:
+        """ "500/=" -> "shilingi mia tano"; the noun is said once."""
+        noun = self._money["Sh"][0]
+        said = self._number(found["b"])
+        return reading(found, said if word_before(found.string, found.start()) == noun else f"{noun} {said}", "money")
+
+    def _named_first(self, text: str, at: int, floor: int) -> Reading | None:
+        """ "km 5", "kg 83.6", "sh. 500": small letters before a figure that name what it counts."""
+        before = self._before_figure.search(text, max(floor, at - LONGEST_NAME), at)
+        found = before and self._first.match(text, before.start())
+        return self._unit_first(found) if found else None
+
+    def _between(self, sign: str) -> str:
+        return self._word["over" if sign in "x×" else "range"]
+
+    def _unit_first(self, found: re.Match[str]) -> Reading:
+        words = self._number(found["b"])
+        if found["c"]:
+            words = f"{words} {self._between(found['to'])} {self._number(found['c'])}"
+        unit = as_written(found["unit"], {**self._money, **self._units, **self._around})
+        if unit in self._money:
+            scale = f"{self._scales[found['scale']]} " if found["scale"] else ""
+            plain = scale or found["c"]
+            said = f"{self._money[unit][0]} {scale}{words}" if plain else self._amount(found["b"], unit)
+            return reading(found, said, "money")
+        if found["scale"]:
+            words = f"{self._scales[found['scale']]} {words}"
+        before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
+        return reading(found, " ".join(filter(None, (before, after, words))), "range" if found["c"] else "measure")
 
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         if int(found[3]) == 0:
             return None
-        if is_year_pair(found[2], found[3]) and not found[1]:
+        if not found[1] and (is_year_pair(found[2], found[3]) or is_season(found[2], found[3])):
             return reading(found, f"{self._number(found[2])} {self._word['range']} {self._number(found[3])}", "range")
         part = self._share(int(found[2]), int(found[3]))
         return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
@@ -149,10 +204,15 @@ class Swahili:
             return f"{before} {words} {after}".rstrip()
         return f"{self._units[unit]} {words}"
 
-    def _range(self, found: re.Match[str]) -> Reading:
+    def _range(self, found: re.Match[str]) -> Reading | None:
         unit = found["unit"]
+        if found["to"] in "x×" and not unit:
+            return None
         end = found.end() if unit else found.end("b")
-        words = f"{self._number(found['a'])} {self._word['range']} {self._number(found['b'])}"
+        if not unit and (score := self.scores.falling(found["a"], found["b"])):
+            return reading(found, score, "score", end=end)
+        prefix = "" if unit else self.numbers.class_of(word_before(found.string, found.start()))
+        words = f"{self._number(found['a'], prefix)} {self._between(found['to'])} {self._number(found['b'], prefix)}"
         return reading(
             found,
             self._with_unit(words, as_written(unit, {**self._units, **self._around})) if unit else words,
@@ -212,7 +272,7 @@ class Swahili:
         if before != "ya":
             return True
         noun = word_before(text, text.rindex(before[-1], 0, start) - len(before) + 1)
-        return noun in self._word["ranked"].split()
+        return bool(noun) and noun not in self._compared
 
     def _bare_abbreviation(self, found: re.Match[str]) -> Reading:
         return reading(found, self._bare[found[0]], "abbreviation")

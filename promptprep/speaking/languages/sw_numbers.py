@@ -18,6 +18,7 @@ class SwahiliNumbers:
         self._speller = speller
         self._said: dict[str, str] = {}
         self._agreeing: Mapping[str, Mapping[str, str]] = data.get("spoken", "agreement")
+        self._people = frozenset(data.get("spoken", "people_and_animals.words"))
         self._not_classed = frozenset(data.get("spoken", "without_class.words"))
 
     def cardinal(self, digits: str | int, prefix: str = "") -> str:
@@ -64,6 +65,8 @@ class SwahiliNumbers:
             return ""
         if lower in self._not_classed and not (digits == "1" and lower in ("mwaka", "mwezi")):
             return ""
+        if lower in self._people:
+            return "wa"
         for prefix, forms in self._agreeing.items():
             if any(lower.startswith(start) for start in forms["nouns"].split()):
                 return prefix

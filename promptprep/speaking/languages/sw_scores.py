@@ -1,0 +1,58 @@
+"""Swahili scores, products and sides: "mabao 3-1", "2 x 3 = 6", "sentimita 30 x 40"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.ruled import Handler, reading, word_before
+
+GAP = "[ \u00a0\u202f]"
+REACH = 40  # characters before a pair of figures in which a word of sport makes it a score
+
+
+class SwahiliScores:
+    """Handlers for two numbers that are set against each other."""
+
+    def __init__(self, data: LanguageData, numbers: SwahiliNumbers) -> None:
+        self._numbers = numbers
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        words = "|".join(re.escape(w) for w in data.get("spoken", "scores.words"))
+        self._sport = re.compile(rf"(?:{words})[^.!?\n]{{0,24}}\Z", re.IGNORECASE)
+
+    def rules(self, number: str) -> list[tuple[str, Handler]]:
+        return [
+            (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
+            (r"(\d{1,2})(?::|[ \u00a0]?[-–][ \u00a0]?)(\d{1,2})(?![\d:%-]|[.,]\d)", self._after_sport),
+        ]
+
+    def times(self, number: str) -> tuple[str, Handler]:
+        return rf"({number}){GAP}?[x×]{GAP}?(?={number}(?P<equals>{GAP}?=)?)", self._times
+
+    def _score(self, found: re.Match[str]) -> Reading:
+        prefix = self._numbers.class_of(word_before(found.string, found.start()))
+        first = self._numbers.cardinal(ascii_digits(found[1]), prefix)
+        return reading(
+            found, f"{first} {self._word['score']} {self._numbers.cardinal(ascii_digits(found[2]))}", "score"
+        )
+
+    def _after_sport(self, found: re.Match[str]) -> Reading | None:
+        start = found.start()
+        return self._score(found) if self._sport.search(found.string, max(0, start - REACH), start) else None
+
+    def falling(self, first: str, last: str) -> str | None:
+        """ "3-1": what does not rise is no range. Nothing above 30, which might be figures of another kind."""
+        if not (first + last).isdecimal() or not 30 >= int(first) >= int(last):
+            return None
+        return f"{self._numbers.cardinal(first)} {self._word['score']} {self._numbers.cardinal(last)}"
+
+    def _times(self, found: re.Match[str]) -> Reading:
+        """ "2 x 3 = 6" multiplies; "30 x 40" are sides."""
+        plain = re.sub(r"[,\s]", "", ascii_digits(found[1]))
+        whole, _, part = plain.partition(".")
+        said = self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
+        return reading(found, f"{said} {self._word['times' if found['equals'] else 'over']}", "symbol")
