@@ -11,7 +11,8 @@ from promptprep.model.versions import Versions
 from promptprep.rendering.environment import environment
 from promptprep.rendering.versions_docx import kit_docx
 from promptprep.rendering.versions_kit import kit_html
-from promptprep.rendering.versions_report import bilingual_pdf, versions_html
+from promptprep.rendering.versions_paper import bilingual_pdf
+from promptprep.rendering.versions_report import versions_html
 from promptprep.rendering.versions_xliff import kit_xliff
 
 

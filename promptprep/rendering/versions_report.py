@@ -1,4 +1,4 @@
-"""The versions of a show drawn side by side, as one page and as paper for two languages."""
+"""The versions of a show drawn side by side, as one page."""
 
 from __future__ import annotations
 
@@ -12,7 +12,6 @@ from markupsafe import Markup, escape
 from promptprep.model.script import Segment
 from promptprep.model.versions import SegmentPair, Version, Versions
 from promptprep.rendering.environment import render
-from promptprep.rendering.printing import pdf_from_html
 from promptprep.rendering.versions_first import first_lines
 from promptprep.rendering.versions_json import finding_objects
 from promptprep.rendering.versions_rows import change_text, readers_text
@@ -21,6 +20,7 @@ from promptprep.versions.fit import verdict
 
 Faces = Callable[[str, str, str], str]  # (language, text, family) -> font rules
 LATIN_END = 0x2FF
+ABOUT_WORDS = ("value-differs", "unit-differs", "value-missing", "name-missing")
 
 
 def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
@@ -120,11 +120,24 @@ def _passages(
                 yield {"ours": Markup(""), "theirs": Markup(""), side: escape(p.text)}
         return
     marks = [(f.start, f.end) for f in version.findings if f.level == "fix" and f.end > f.start]
+    abouts = [f.about for f in version.findings if f.segment == theirs.id and f.name in ABOUT_WORDS]
     for bead in (version.beads or {}).get(pair.source if pair.source is not None else -1, ()):
         yield {
-            "ours": Markup("<br>").join(escape(ours.paragraphs[i].text) for i in bead.source),
+            "ours": Markup("<br>").join(_with_words_marked(ours.paragraphs[i].text, abouts) for i in bead.source),
             "theirs": Markup("<br>").join(_marked(theirs, j, marks) for j in bead.target),
         }
+
+
+def _with_words_marked(text: str, words: Sequence[str]) -> Markup:
+    """A text of the source with the figures and names marked that the version lacks."""
+    if not words:
+        return escape(text)
+    known = "|".join(re.escape(word) for word in sorted(set(words), key=lambda w: (-len(w), w)))
+    out, at = Markup(""), 0
+    for m in re.finditer(rf"(?<![\w.,:])(?:{known})(?![\w]|[.,:]\d)", text):
+        out += escape(text[at : m.start()]) + Markup("<mark>%s</mark>") % m[0]
+        at = m.end()
+    return out + escape(text[at:])
 
 
 def _marked(segment: Segment, index: int, marks: Sequence[tuple[int, int]]) -> Markup:
@@ -141,44 +154,3 @@ def _marked(segment: Segment, index: int, marks: Sequence[tuple[int, int]]) -> M
             out += escape(run.text[:a]) + Markup("<mark>%s</mark>") % run.text[a:b] + escape(run.text[b:])
         at += len(run.text)
     return out
-
-
-# -- paper for two languages --------------------------------------------------------------------------------
-
-
-def bilingual_pdf(source: Version, version: Version, env: Environment, faces: Faces) -> bytes:
-    """Source and version side by side, segment by segment, each in its own direction of writing."""
-    rows = list(_rows(source, version))
-    letters = "".join(
-        sorted({c for row in rows for part in ("ours", "theirs") for c in str(row[part]) if c.isprintable()})
-    )
-    letters += (
-        source.script.title + version.script.title + source.language + version.language + "0123456789:page of/to–"
-    )
-    first = faces(version.language, letters, "copy")
-    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", first)], default=0) + 1
-    html = render(
-        env, "versions/bilingual.html",
-        source=source, version=version, rows=rows, faces=Markup(first),
-        families=Markup(",".join(f"copy-{n}" for n in range(count))),
-    )  # fmt: skip
-    return pdf_from_html(html, f"{version.script.name} {source.language} {version.language}")
-
-
-def _rows(source: Version, version: Version) -> Iterator[dict[str, Any]]:
-    for pair in version.pairs:
-        ours = None if pair.source is None else source.script.segments[pair.source]
-        theirs = None if pair.target is None else version.script.segments[pair.target]
-        times = tuple(
-            clock_text(one.timing.segments[i].timing.mean_s) if i is not None else ""
-            for one, i in ((source, pair.source), (version, pair.target))
-        )
-        yield {
-            "kind": "head",
-            "ours": ours.title if ours else "–",
-            "theirs": theirs.title if theirs else "–",
-            "times": times,
-        }
-        for passage in _passages(ours, theirs, version, pair):
-            plain = {k: Markup(re.sub(r"</?mark>", "", str(v))) for k, v in passage.items()}
-            yield {"kind": "copy", "times": (), **plain}
