@@ -15,10 +15,10 @@ from promptprep.session.feeds import CLIPS, UNNAMED_GUEST, UNNAMED_READER
 from promptprep.session.plan import clock_at
 from promptprep.units import clock_text
 
-SHOT_HEAD = ("source", "cue", "at", "shot", "after_words", "until")
+SHOT_HEAD = ("camera_or_source", "cue", "at", "shot", "after_words", "until")
 GRAPHIC_HEAD = ("cue", "at", "kind", "line_1", "line_2", "line_3", "language", "off_at", "shown_s")
 CLIP_HEAD = ("cue", "at", "clip", "duration", "after_words", "before_words")
-SOUND_HEAD = ("item", "person", "hears", "never", "opens", "closes")
+SOUND_HEAD = ("item", "person", "hears", "never_hears", "opens", "closes")
 
 NAMELESS = (CLIPS, UNNAMED_GUEST, UNNAMED_READER)
 
