@@ -12,7 +12,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach, without_article
 from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
@@ -40,8 +40,10 @@ class Arabic:
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self.quantities = ArabicQuantities(data, self.numbers)
         self.letters = ArabicLetters(data, self.numbers, self.context)
+        self._sport = frozenset(self._word["score_after"].split())
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
+        self._unit = re.compile(self._tail())
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -57,7 +59,8 @@ class Arabic:
 
     def _tail(self) -> str:
         units = one_of({**self.quantities.units, **self.quantities.money})
-        return rf"(?:{GAP}{{0,2}}(?P<unit>{units})(?![\w²³/\u064b-\u0652]))?"
+        per = rf"(?:/{GAP}?(?P<per>{one_of(self.quantities.per)}))?"
+        return rf"(?:{GAP}{{0,2}}(?P<unit>{units}){per}(?![\w²³/\u064b-\u0652]))?"
 
     def _figures(self) -> list[tuple[str, Handler]]:
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
@@ -95,7 +98,7 @@ class Arabic:
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)", self._shared.symbol),
+            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 
     def _setting(self, found: re.Match[str], group: str | int = 0) -> Setting:
@@ -107,8 +110,8 @@ class Arabic:
 
     def _pair(self, found: re.Match[str]) -> Reading | None:
         """A score, where the copy speaks of winning: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
-        before = self._setting(found, 1).before
-        if ":" not in found[0] and before not in self._word["score_after"].split():
+        falls = 30 >= int(found[1]) >= int(found[2])
+        if ":" not in found[0] and not falls and not self.context.is_near(self._sport, found.string, found.start()):
             return None
         first, second = self.quantities.number(found[1]), self.quantities.number(found[2], case="oblique")
         return reading(found, f"{first} {self._word['score']} {second}", "score")
@@ -119,7 +122,7 @@ class Arabic:
         if not found[1] and is_year_pair(found[2], found[3]):
             return reading(found, f" {AND}".join(self.times.year(y) for y in found.group(2, 3)), "range")
         setting = self._setting(found)
-        part = self.numbers.fraction(int(found[2]), int(found[3]), setting.case)
+        part = self.numbers.fraction(int(found[2]), int(found[3]), setting.case, bound=bool(setting.noun))
         return self._placed(
             found, setting, f"{self.quantities.number(found[1])} {AND}{part}" if found[1] else part, "fraction"
         )
@@ -148,7 +151,8 @@ class Arabic:
             return reading(found, f"{sign} {self.quantities.counted(found['b'], noun, 'nominative')}", "measure")
         after = self.context.setting(found.string, found.start(), found.end(), found.start()).noun
         n = int(self.quantities.parsed(found["b"])[0][-18:])
-        counts = Counted(self.context.is_feminine(after, n), "", "", "", "")
+        pair = "" if after else (self.context.noun_of_pair(found.string, found.end("b")) or ("",))[0]
+        counts = Counted(self.context.is_feminine(after or pair, n), "", "", "", "")
         return reading(found, f"{sign} {self.quantities.number(found['b'], counts, bound=bool(after))}", "cardinal")
 
     def _quantity(self, found: re.Match[str]) -> Reading:
@@ -164,9 +168,12 @@ class Arabic:
                 self.quantities.scaled(found["b"], scale, noun, setting.case),
                 "money" if unit else "cardinal",
             )
+        per = f" {self.quantities.per[found['per']]}" if found["per"] else ""
         if unit in self.quantities.money:
-            return self._placed(found, setting, self.quantities.amount(found["b"], unit, setting.case), "money")
-        return self._placed(found, setting, self.quantities.counted(found["b"], noun, setting.case), "measure")
+            said, kind = self.quantities.amount(found["b"], unit, setting.case), "money"
+        else:
+            said, kind = self.quantities.counted(found["b"], noun, setting.case), "measure"
+        return self._placed(found, setting, said + per, kind)
 
     def _money_first(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)
@@ -185,6 +192,8 @@ class Arabic:
         if part:
             return self._placed(found, setting, self.numbers.decimal(whole, part, setting.case), "decimal", end)
         n = int(whole[-18:])
+        if page := self.letters.page(found.string, found.start(), whole):
+            return page
         if setting.definite:
             return self._placed(found, setting, self._definite(n, whole, setting), "ordinal", end)
         if setting.before in self._ranked and 0 < n < 100 and not setting.prefix:
@@ -192,9 +201,20 @@ class Arabic:
             return self._placed(found, setting, said, "ordinal", end)
         if n in (1, 2) and self.context.can_be_dual(setting):
             return self._one_or_two(found, setting, n)
-        feminine = self.context.is_feminine(setting.noun, n)
+        feminine = self._is_feminine(found, setting, n)
         said = self.numbers.cardinal(whole, feminine=feminine, case=setting.case, bound=bool(setting.noun))
         return self._placed(found, setting, said, "cardinal", end)
+
+    def _is_feminine(self, found: re.Match[str], setting: Setting, n: int) -> bool:
+        """Gender by the noun that follows, or by what a second number counts: "بين 3 و5 سنوات"."""
+        if setting.noun:
+            return self.context.is_feminine(setting.noun, n)
+        pair = self.context.noun_of_pair(found.string, found.end("b"))
+        if not pair:
+            return False
+        unit = self._unit.match(found.string, pair[1])
+        noun = self.quantities.noun(unit["unit"]) if unit else None
+        return noun.feminine if noun else bool(pair[0]) and self.context.is_feminine(pair[0], 5)
 
     def _one_or_two(self, found: re.Match[str], setting: Setting, n: int) -> Reading:
         """ "1 طالب" -> "طالب واحد", "2 مليون دولار" -> "مليونا دولار": the noun is said first, or in the dual."""
@@ -208,10 +228,13 @@ class Arabic:
 
     def _definite(self, n: int, whole: str, setting: Setting) -> str:
         """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted."""
-        before = setting.before
-        if 0 < n < 100 and before.startswith("ال") and not self.context.is_plural(before):
-            return self.numbers.ordinal(n, feminine=self.context.looks_feminine(before))
-        noun = before[2:] if before.startswith("ال") else setting.noun
+        before = without_article(setting.before)
+        rank = self._ranked.get("ال" + before if before else setting.before)
+        if before and rank is None and not self.context.is_plural(before):
+            rank = self.context.looks_feminine(before)
+        if rank is not None and 0 < n < 100:
+            return self.numbers.ordinal(n, feminine=rank)
+        noun = before or setting.noun
         feminine = self.context.is_feminine(noun, n)
         return self.numbers.definite(self.numbers.cardinal(whole, feminine=feminine, case="oblique"))
 

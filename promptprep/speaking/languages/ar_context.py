@@ -15,6 +15,11 @@ from promptprep.speaking.ruled import word_before
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
 _CHAINED = re.compile(r"[\d.,٫٬]+\s?\Z")
+_PAIRED = re.compile(
+    r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
+)
+_VERBAL_NOUN = re.compile("(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
+_FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")
 
 
@@ -45,6 +50,8 @@ class ArabicContext:
         self._oblique = frozenset(data.get("spoken", "oblique_after.words"))
         self._feminine = frozenset(data.get("spoken", "feminine.words"))
         self._masculine = frozenset(data.get("spoken", "masculine_in_at.words"))
+        self._scales = frozenset(data.get("spoken", "scales"))
+        self._reaching = frozenset(data.get("spoken", "reaching.words"))
         self._names = frozenset(data.get("spoken", "before_a_name.words"))
         self._plurals = frozenset(data.get("spoken", "plurals.words"))
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
@@ -71,7 +78,7 @@ class ArabicContext:
         written = found[1] if found else ""
         noun = bare(written)
         noun = "" if noun in self._not_counted or noun.startswith("وال") else noun
-        oblique = prefix[-1:] in tuple("بلك") or before in self._oblique
+        oblique = prefix[-1:] in tuple("بلك") or before in self._oblique or self._reached(text, own_end)
         return Setting(own, prefix, definite, before, noun, written, "oblique" if oblique else "nominative")
 
     @staticmethod
@@ -79,6 +86,29 @@ class ArabicContext:
         """Where "10" begins in "بين 10 و15": what governs the first number governs the second."""
         first = _CHAINED.search(text, max(0, own - 16), own)
         return first.start() if first else own
+
+    def _reached(self, text: str, start: int) -> bool:
+        """Whether a verb of reaching stands a few words before: "بلغت التكلفة 2 مليار"."""
+        words = text[max(0, start - 32) : start].split()[-3:]
+        return bool(self._reaching.intersection(words)) and not any(w[-1] in ".،:" for w in words)
+
+    def is_near(self, words: frozenset[str], text: str, start: int) -> bool:
+        """Whether one of `words` is among the four words before `start`."""
+        return bool(words.intersection(w.strip("،:.") for w in text[max(0, start - 40) : start].split()[-4:]))
+
+    @staticmethod
+    def begins(text: str, start: int) -> bool:
+        """Whether nothing stands before `start` on its line."""
+        return not text[max(0, start - 8) : start].rpartition("\n")[2].strip(" \u200e\u200f\u061c")
+
+    def noun_of_pair(self, text: str, end: int) -> tuple[str, int] | None:
+        """The noun that both numbers of "بين 3 و5 سنوات" count, and where the second number ends."""
+        pair = _PAIRED.match(text, end)
+        if not pair:
+            return None
+        found = _NEXT.match(text, pair.end())
+        noun = bare(found[1]) if found else ""
+        return ("" if noun in self._not_counted else noun), pair.end()
 
     def governs(self, word: str) -> bool:
         """Whether a word puts what follows it in the genitive."""
@@ -90,8 +120,8 @@ class ArabicContext:
         return (
             len(noun) > 2
             and not noun.startswith(("ال", "و"))
-            and (noun == "مليون" or not noun.endswith(("ان", "ين", "ات", "ون")))
-            and not setting.before.startswith("ال")
+            and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
+            and (noun in self._scales or not setting.before.startswith("ال"))
             and setting.before not in self._names
         )
 
@@ -117,13 +147,21 @@ class ArabicContext:
         if noun in self._feminine:
             return True
         if 3 <= n % 100 <= 10:
-            return noun.endswith("ات")
+            if noun.endswith("ات"):
+                return not _VERBAL_NOUN.fullmatch(noun)
+            return bool(_FROM_FEMININE.fullmatch(noun))
         return noun.endswith(("ة", "ات")) and noun not in self._masculine
 
 
 def bare(word: str) -> str:
     """Without vowel marks and tatweel."""
     return _MARKS.sub("", word)
+
+
+def without_article(word: str) -> str | None:
+    """A definite noun without its article and what is written onto it ("للمرة" -> "مرة"); None for others."""
+    found = re.match("(?:[وف]?[بك]?ال|[وف]?لل)(?=..)", word)
+    return word[found.end() :] if found else None
 
 
 def attach(prefix: str, words: str) -> str:

@@ -8,12 +8,15 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext
+from promptprep.speaking.languages.ar_context import ArabicContext, attach
 from promptprep.speaking.languages.ar_numbers import ArabicNumbers
 from promptprep.speaking.languages.ar_times import GAP
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
+
+_PAGE = re.compile(r"(?:(?<=[\s(])|\A)(ص)[ \u00a0]?\Z")
+_TITLE_AFTER_AND = re.compile(r"(?<![\w.])([وفلب])(\w\.)\Z")
 
 
 class ArabicLetters:
@@ -27,6 +30,7 @@ class ArabicLetters:
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
+        self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         titles = {written: forms[0] for written, forms in self._titles.items()}
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **titles})
@@ -45,7 +49,21 @@ class ArabicLetters:
         if numbered and re.match(rf"{GAP}?\d", text[numbered[1] : numbered[1] + 2]):
             return Reading(Span(numbered[0], numbered[1]), numbered[3], "abbreviation")
         found = self._abbreviations.around(text, at, floor)
-        return self._abbreviation(text, *found) if found else None
+        if found:
+            return self._abbreviation(text, *found)
+        joined = _TITLE_AFTER_AND.search(text, max(floor, at - 4), at + 1)
+        if joined and joined[2] in self._titles:
+            title = self._abbreviation(text, joined.start(2), at + 1, joined[2], "")
+            return Reading(Span(joined.start(), at + 1), attach(joined[1], title.said), "abbreviation")
+        return None
+
+    def page(self, text: str, start: int, digits: str) -> Reading | None:
+        """ "ص 12" -> "صفحة اثنتا عشرة", written without a stop."""
+        found = _PAGE.search(text, max(0, start - 4), start)
+        if not found:
+            return None
+        said = f"{self._page} {self.numbers.cardinal(digits, feminine=True)}"
+        return Reading(Span(found.start(1), start + len(digits)), said, "abbreviation")
 
     def _roman(self, found: re.Match[str]) -> Reading | None:
         n = roman(found[0])

@@ -213,10 +213,12 @@ class ArabicNumbers:
         """ "2.5" -> "اثنان فاصل خمسة": the whole number, then the figures one by one, as the CLDR's rules say them."""
         return f"{self.cardinal(whole, case=case)} {self._words['point']} {self.digits(part)}"
 
-    def fraction(self, over: int, under: int, case: str = "nominative") -> str:
+    def fraction(self, over: int, under: int, case: str = "nominative", *, bound: bool = False) -> str:
         """ "3/4" -> "ثلاثة أرباع"; denominators above ten are said "on": "خمسة على اثني عشر"."""
         nouns: list[Mapping[str, Any]] = self._words["shares"]
         if 2 <= under <= 10 and 0 < over < 100:
             noun = counted(nouns[under - 2])
+            if over == 2 and bound:
+                return self.dual(noun, case, bound)
             return noun.one if over == 1 else self.count(str(over), noun, case)
         return f"{self.cardinal(over, case=case)} {self._words['over']} {self.cardinal(under, case='oblique')}"

@@ -20,6 +20,7 @@ class ArabicQuantities:
         entries: Mapping[str, Mapping[str, Any]] = data.get("spoken", "money")
         self.units = {unit: counted(entry) for unit, entry in data.get("spoken", "units").items()}
         self.money = {sign: counted(entry) for sign, entry in entries.items()}
+        self.per: Mapping[str, str] = data.get("spoken", "per")
         self.scales: Mapping[str, int] = data.get("spoken", "scales")
         self._parts = {
             sign: counted(data.get("spoken", f"money_parts.{e['part']}")) for sign, e in entries.items() if "part" in e

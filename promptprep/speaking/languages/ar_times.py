@@ -47,6 +47,7 @@ class ArabicTimes:
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
+            (rf"(\d{{1,4}}){GAP}?(ه|هـ)/(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
             (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
             (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
         ]
@@ -85,7 +86,8 @@ class ArabicTimes:
         if not 1 <= int(found[1]) <= 31:
             return None
         setting = self._setting(found)
-        said = attach(setting.prefix, f"{self._numbers.ordinal(int(found[1]))} {self._word['of']}")
+        case = "nominative" if self._context.begins(found.string, setting.start) else "oblique"
+        said = attach(setting.prefix, f"{self._numbers.ordinal(int(found[1]), case=case)} {self._word['of']}")
         return Reading(Span(setting.start, found.end()), said, "date")
 
     def _first_day(self, found: re.Match[str]) -> Reading | None:
@@ -101,7 +103,11 @@ class ArabicTimes:
         first, last = int(found[1]), int(found[2])
         if not (1 <= first <= 31 and 1 <= last <= 31):
             return None
-        word, lead = self._word, "" if self._setting(found).before == self._word["from"] else f"{self._word['from']} "
+        word, before = self._word, self._setting(found).before
+        if before in word["both_after"].split():
+            ends = f"{self._numbers.ordinal(first)} {AND}{self._numbers.ordinal(last)}"
+            return reading(found, f"{ends} {word['of']}", "range")
+        lead = "" if before == word["from"] else f"{word['from']} "
         ends = f"{self._numbers.ordinal(first)} {word['to']} {self._numbers.ordinal(last)}"
         return reading(found, f"{lead}{ends} {word['of']}", "range")
 
@@ -112,6 +118,11 @@ class ArabicTimes:
             return None
         era = self._eras[found["era"]][1 if feminine else 0]
         return reading(found, f"{self.year(found[1], feminine)} {era}", "year")
+
+    def _two_eras(self, found: re.Match[str]) -> Reading:
+        """ "480 هـ/1087 م": the same year by two calendars."""
+        eras = [f"{self.year(found[n])} {self._eras[found[n + 1]][0]}" for n in (1, 3)]
+        return reading(found, f" {self._word['same_as']} ".join(eras), "year")
 
     @staticmethod
     def _says_era(found: re.Match[str]) -> bool:
@@ -173,7 +184,9 @@ class ArabicTimes:
         """A full hour: "الساعة 9" -> "الساعة التاسعة"."""
         if self._setting(found).before != "الساعة" or not 1 <= int(found[1]) <= 24:
             return None
-        return reading(found, self._hours(int(found[1]), self._clock_case(found)) + self._half(found["half"]), "clock")
+        setting = self._setting(found)
+        said = self._hours(int(found[1]), self._clock_case(found)) + self._half(found["half"])
+        return Reading(Span(setting.start, found.end()), attach(setting.prefix, said), "clock")
 
     def _hours(self, hours: int, case: str) -> str:
         if hours % 12 == 1 and hours == 1:

@@ -134,7 +134,7 @@ class Russian:
             ),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
-            (r"(?:№№|[№§&=±×÷→≈≤≥]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s))", self._shared.symbol),
+            (r"(?:№№|[№§&=±×÷→≈≤≥]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d))", self._shared.symbol),
         ]
 
     def _ratio(self, found: re.Match[str]) -> Reading:

@@ -137,7 +137,7 @@ class Swahili:
                 self._signed,
             ),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)", self._shared.symbol),
+            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 
     def _number(self, written: str, prefix: str = "") -> str:
