@@ -20,8 +20,11 @@ _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
+_SUPERLATIVE = re.compile(r"(\d{1,2})\.-(?=[a-zäöü]+ste[rsnm]?\b|best|größt|höchst)")
+_NEAR_LINES = 400
 _SHORT_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _DAY_PAIR = re.compile(r"([12]?\d|3[01])\.[ \u00a0]?/[ \u00a0]?([12]?\d|3[01])\.(?=[ \u00a0][A-ZÄÖÜ])")
+_SPACED_DATE = re.compile(r"(0?[1-9]|[12]\d|3[01])\.[ \u00a0](0?[1-9]|1[0-2])\.[ \u00a0]([12]\d{3})(?![\d.,]*\d)")
 _GOES_ON = re.compile(r"[,;)]|[–-]\d|[ \u00a0](?:[a-zäöü]|\d|\()")
 _ORDINAL = re.compile(r"(\d{1,4})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
 _LAST_ORDINAL = re.compile(r"([12]?\d|3[01])\.(?=[,;:!?)]|\s*\Z|\s*\n|[ \u00a0]([A-ZÄÖÜ]\w*))")
@@ -166,7 +169,7 @@ class German(Grammar):
         if self.cases.case_after(before) != "dative":
             return unit
         first, *rest = unit.more.split(" ")
-        if first.endswith(("e", "el", "er")):
+        if first.endswith(("el", "er")) or (first.endswith("e") and unit.one != unit.more):
             first += "n"
         return Noun(unit.one, " ".join([first, *rest]), unit.gender)
 
@@ -224,6 +227,10 @@ class GermanDays:
             ending = self.g.cases.determined(before, "") or "r"
             first, second = (self.g.ordinal(day, ending) for day in days)
             return Reading(Span(*pair.span()), f"{first} {self.g.text('symbols.words.&')} {second}", "date")
+        if spaced := _SPACED_DATE.match(text, at):
+            name = self.g.month_names[int(spaced[2]) - 1]
+            said = self.g.date(spaced[1], name, self.g.year(spaced[3]), before)
+            return Reading(Span(*spaced.span()), said, "date")
         found = _DAY_MONTH.match(text, at)
         if not found or not self._is_date(text, at, found, before):
             return None
@@ -249,10 +256,25 @@ class GermanOrdinals:
         if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/"):
             return None
         found = _ORDINAL.match(text, at)
+        if listed := self._in_list(text, at, found):
+            return listed
         if found and word_after(text, found.end()) not in self.g.openers:
             ending = self.g.cases.ordinal_ending(text, at, found.end())
             return Reading(Span(at, found.end()), self.g.ordinal(found[1], ending), "ordinal") if ending else None
         return self._last(text, at)
+
+    def _in_list(self, text: str, at: int, found: re.Match[str] | None) -> Reading | None:
+        """A line's number, where a line near it has the next: "1. Licht prüfen"; or a superlative's rank."""
+        if found is None:
+            ranked = _SUPERLATIVE.match(text, at)
+            return Reading(Span(*ranked.span()), self.g.ordinal(ranked[1])[:-1], "ordinal") if ranked else None
+        if at and text[at - 1] != "\n":
+            return None
+        number = int(found[1])
+        near = text[max(0, at - _NEAR_LINES) : at + _NEAR_LINES]
+        if not any(f"\n{n}. " in f"\n{near}" for n in (number - 1, number + 1) if n):
+            return None
+        return Reading(Span(at, found.end(1)), f"{self.g.ordinal(found[1])}ns", "ordinal")
 
     def _last(self, text: str, at: int) -> Reading | None:
         """A day at the end of its clause: "Wir senden am 15."."""

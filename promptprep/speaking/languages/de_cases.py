@@ -25,6 +25,7 @@ _COUNTED_BEFORE = re.compile(
     r"(?<!\w)([^\W\d_]+)[ \u00a0]\d{1,4}[ \u00a0][^\W\d_]+[ \u00a0](?:und|oder|sowie)[ \u00a0]\Z"
 )
 _ROW_REACH = 48
+_MORE = ("mehr", "weniger")
 _TITLES_AND_NAMES = 3
 _MOST_ADJECTIVES = 3
 
@@ -77,6 +78,8 @@ class Cases:
             before = word_before(text, first.start())
             earlier = word_before(text, first.start() - len(before) - 1)
         word = before.lower()
+        if word == "als" and (earlier.lower() in _MORE or earlier.endswith("er")):
+            return ""
         governed = "dative" if word in self._datives else self.governed.get(word, "")
         ranked = noun.lower().startswith(self._ranked)
         if ranked and governed:
@@ -98,7 +101,7 @@ class Cases:
             return "n" if self.gender_of(noun) == "f" else "e"
         if ending == "r" and (adjective == "es" or (not adjective and self.gender_of(noun) == "n")):
             return "s"
-        return ending
+        return "e" if ending == "r" and not adjective and self.gender_of(noun) == "f" else ending
 
     def _strong(self, noun: str, adjective: str, case: str) -> str:
         """Without a determiner the ordinal takes the article's ending, as an adjective behind it does."""

@@ -21,7 +21,12 @@ _INCHES = re.compile(
     r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|"
     r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
 )
-_MILITARY = re.compile(r"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:hours|hrs)\b)")
+_ZONES = "hours|hrs|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
+_MILITARY = re.compile(rf"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:{_ZONES})\b)")
+_DAY_IN_ROW = re.compile(r"\bthe \d{1,2}(?:st|nd|rd|th),? (?:and|or|to|through) \Z")
+_LEFT_DAY = 20
+_AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
+_AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
@@ -82,6 +87,11 @@ class English(Grammar):
         if self.day_first:
             return self.date(day, month, year, before)
         return f"{month} {self.ordinal(day)}" + (f", {year}" if year else "")
+
+    def before_day(self, text: str, at: int) -> str:
+        """In a row the first day has the article: "the 3rd and 4th of May"."""
+        earlier = _DAY_IN_ROW.search(text, max(0, at - _LEFT_DAY), at)
+        return "the" if earlier else word_before(text, at)
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
         both = self.text("numbers.range").format(self.ordinal(first), self.ordinal(last))
@@ -170,7 +180,7 @@ class Decades:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _DECADE.match(text, at)
         if not found:
-            return self._short_year(text, at, floor)
+            return self._ages(text, at) or self._short_year(text, at, floor)
         if at and text[at - 1].isalnum():
             return None
         century, tens = found.groups()
@@ -181,6 +191,11 @@ class Decades:
         elif century:
             said = f"{self.g.cardinal(century)} {said}"
         return Reading(Span(start, found.end()), said, "year")
+
+    def _ages(self, text: str, at: int) -> Reading | None:
+        """Teams and tickets: the under-16s."""
+        found = _AGES.match(text, at) if _AGED.search(text, max(0, at - _LEFT_DAY), at) else None
+        return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])}s", "cardinal") if found else None
 
     def _short_year(self, text: str, at: int, floor: int) -> Reading | None:
         """The class of '99."""

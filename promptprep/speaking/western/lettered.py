@@ -9,6 +9,7 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, noun, word_after
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import Units
 
 SUBSCRIPTS = "₀₁₂₃₄₅₆₇₈₉"
 _LOWERED = re.compile(f"[{SUBSCRIPTS}]{{1,6}}")
@@ -72,6 +73,31 @@ class Angles:
         if point:
             said.append(str(self._points.get(point, point)))
         return Reading(Span(*found.span()), " ".join(said), "measure")
+
+
+class PowersOfTen:
+    """As computers write them: 3.0e8, 1E-9."""
+
+    _pattern = re.compile(r"(\d{1,15})(?:[.,](\d{1,15}))?[eE]([-−+]?)(\d{1,3})(?![\w.,]*\d|\w)")
+
+    def __init__(self, grammar: Grammar, units: Units) -> None:
+        self.g = grammar
+        self.units = units
+        self._times = noun(grammar.text("multiples.times")).one
+        self._power = str(grammar.table("symbols.between_figures")["^"])
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        written = found and (found[2] or found[3])
+        if not found or not written or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+            return None
+        number = self.g.number(Literal(found[1], found[2] or "", 0, mark=self.g.literals.mark))
+        minus = f"{self.g.minus} " if found[3] in ("-", "−") else ""
+        ten, exponent = self.g.cardinal("10"), self.g.cardinal(found[4])
+        said = f"{number} {self._times} {ten} {self._power} {minus}{exponent}"
+        if unit := self.units.at(text, found.end()):
+            return Reading(Span(at, unit.end), f"{said} {unit.noun.more}", "measure")
+        return Reading(Span(*found.span()), said, "cardinal")
 
 
 def lowered(grammar: Grammar, text: str, at: int) -> Reading | None:

@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
 from promptprep.speaking.western.literal import VULGAR, Literal
+from promptprep.speaking.western.money import Currency, currency, price, price_range
 from promptprep.speaking.western.shorthand import Shorthand
 from promptprep.speaking.western.units import BLANK, Unit, Units, alternatives
 
@@ -17,18 +19,12 @@ _SUM_AHEAD = 24
 _LARGE = 100
 _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
-_COMPARED = re.compile(r"\d [<>] \Z")
+_COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-z]) [<>] \Z")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
-
-
-@dataclass(frozen=True, slots=True)
-class Currency:
-    unit: Noun
-    cent: Noun | None
 
 
 @dataclass(slots=True)
@@ -50,7 +46,7 @@ class Quantities:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self.units = Units(grammar)
-        self.currencies = {key: _currency(entry) for key, entry in grammar.table("currencies").items()}
+        self.currencies = {key: currency(entry) for key, entry in grammar.table("currencies").items()}
         self.signs = grammar.table("symbols.before_number")
         money = alternatives(self.currencies)
         signs = "".join(re.escape(s) for s in self.signs if s not in "-−")
@@ -89,9 +85,19 @@ class Quantities:
         said, kind, end, otherwise = self._said(text, figure)
         if side := _SIDE.match(text, end):
             said, end = f"{said} {self.shorthand.word_by(text, end)}", side.end()
+        otherwise = otherwise or self._grouped_otherwise(text, figure, said)
         if figure.sign:
             said = f"{figure.sign} {said}"
+        end = sentence_end(text, figure.start, end, self.g.openers)
         return Reading(Span(figure.start, end), said, kind, otherwise)
+
+    def _grouped_otherwise(self, text: str, figure: _Figure, said: str) -> tuple[str, ...]:
+        """Three decimals that end in a nought may be another country's thousands: "1.500 km"."""
+        first = figure.first
+        if len(first.fraction) != 3 or not first.fraction.endswith("0") or not 0 < first.value < 1000 or figure.second:
+            return ()
+        other = replace(figure, first=Literal(first.whole + first.fraction, "", first.end, grouped=True))
+        return (self._said(text, other)[0],)
 
     def _reach_left(self, text: str, figure: _Figure, floor: int) -> None:
         at = figure.start
@@ -100,7 +106,7 @@ class Quantities:
         if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
             figure.start, figure.sign = at - 2, self.g.minus
             return
-        if _COMPARED.match(text[max(0, at - 4) : at]) and at - 2 >= floor:
+        if _COMPARED.search(text, max(0, at - 4), at) and at - 2 >= floor:
             figure.start, figure.sign = at - 2, str(self._compared[text[at - 2]])
             return
         low = max(floor, at - _LEFT_SPAN)
@@ -222,40 +228,31 @@ class Quantities:
         return self.g.text("numbers.range").format(first, self.g.number(figure.second, gender))
 
     def _money(self, text: str, figure: _Figure) -> tuple[str, str, int] | None:
-        end, currency, size = figure.end, figure.currency, None
+        end, of, size = figure.end, figure.currency, None
         magnitude = self._money_magnitude.match(text, end)
-        hyphened = self._hyphened_magnitude.match(text, end) if currency else None
+        hyphened = self._hyphened_magnitude.match(text, end) if of else None
         if magnitude := magnitude or hyphened:
             size, end = self._size(magnitude[1]), magnitude.end()
-        elif (flat := _NO_CENTS.match(text, end)) and (currency or self._right.match(text, flat.end())):
+        elif (flat := _NO_CENTS.match(text, end)) and (of or self._right.match(text, flat.end())):
             end = flat.end()
-        if currency is None:
+        if of is None:
             right = self._right.match(text, end)
             if right is None:
                 return None
-            currency, end = self.currencies[right["money"]], right.end()
+            of, end = self.currencies[right["money"]], right.end()
         if hyphened or self.g.attributive(figure.before, word_after(text, end)):
-            unit = currency.unit
-            currency = Currency(Noun(unit.one, unit.one, unit.gender), currency.cent)
+            of = of.attributive()
         per, end = self.units.per_at(text, end)
-        return self._amount(figure, currency, size) + per, "money", end
+        return self._amount(figure, of, size) + per, "money", end
 
     def _amount(self, figure: _Figure, currency: Currency, size: Noun | None) -> str:
-        first = figure.first
-        if size is None and figure.second is None and first.fraction and currency.cent:
-            cents = first.fraction.rstrip("0")
-            if len(cents) <= 2:
-                return self._with_cents(replace(first, fraction=cents.ljust(2, "0")), currency)
-        return self._counted(figure, currency.unit, size)
-
-    def _with_cents(self, literal: Literal, currency: Currency) -> str:
-        cents = Literal(literal.fraction.lstrip("0"), "", literal.end)
-        whole = Literal(literal.whole, "", literal.end)
-        if not cents.whole or currency.cent is None:
-            return self.g.counted(whole, currency.unit)
-        if not literal.value:
-            return self.g.counted(cents, currency.cent)
-        return self.g.amount(literal, currency.unit, currency.cent)
+        if size is not None:
+            return self._counted(figure, currency.unit, size)
+        if figure.second is None:
+            said = price(self.g, figure.first, currency)
+        else:
+            said = price_range(self.g, figure.first, figure.second, currency)
+        return said or self._counted(figure, currency.unit)
 
     def _plain_range(self, figure: _Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
         first, second = figure.first, figure.second
@@ -297,9 +294,3 @@ class Quantities:
 
 def _year_like(literal: Literal) -> bool:
     return literal.is_whole and not literal.grouped and len(literal.whole) == 4 and 1000 <= literal.value <= 2199
-
-
-def _currency(entry: str) -> Currency:
-    """From data: "dollar|dollars|gender; cent|cents|gender"."""
-    unit, _, cent = entry.partition(";")
-    return Currency(noun(unit.strip()), noun(cent.strip()) if cent.strip() else None)

@@ -11,7 +11,15 @@ from promptprep.spans import Span
 from promptprep.speaking.western.dates import Clocks, Dates
 from promptprep.speaking.western.durations import Durations
 from promptprep.speaking.western.grammar import Grammar
-from promptprep.speaking.western.lettered import SUBSCRIPTS, Angles, Apertures, Countdowns, lowered, product_before
+from promptprep.speaking.western.lettered import (
+    SUBSCRIPTS,
+    Angles,
+    Apertures,
+    Countdowns,
+    PowersOfTen,
+    lowered,
+    product_before,
+)
 from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
 from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
@@ -26,8 +34,10 @@ _WORD_RIGHT = re.compile(r"[^\W\d_]+(?![\w/])")
 _OPERATED = re.compile(r"\d[ \u00a0]?\Z")
 _SUM_AHEAD = 24
 _SILENT = "™®"
+_EXPONENT = re.compile(r"[-−]?\d")
 _OPERAND = re.compile(r"[ \u00a0]?\d")
 _TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m)")
+_RANKED = re.compile(r"\d{1,3}(?:st|nd|rd|th)\b")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
 
@@ -44,6 +54,7 @@ class Western:
         self.abbreviations = Abbreviations(grammar)
         self.parts: tuple[Read, ...] = (
             Angles(grammar).at,
+            PowersOfTen(grammar, self.quantities.units).at,
             Durations(grammar).at,
             Clocks(grammar).at,
             Dates(grammar).at,
@@ -101,7 +112,7 @@ class Western:
             return found
         if mark in "–-":
             return self._to(text, at, floor)
-        if mark in SUPERSCRIPTS:
+        if mark in SUPERSCRIPTS or (mark in "²³" and text[at + 1 : at + 2] in (*SUPERSCRIPTS, "²", "³")):
             return self._power(text, at)
         if mark in SUBSCRIPTS:
             return lowered(self.g, text, at)
@@ -115,7 +126,7 @@ class Western:
             return Reading(Span(at, at + 2), f"{self.pairs[text[at : at + 2]]}", "symbol")
         if mark in "°º/" and (found := self.abbreviations.at(text, at, floor)):
             return found
-        between = text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal()
+        between = text[at - 1 : at].isdecimal() and bool(_EXPONENT.match(text, at + 1))
         said = (self.between.get(mark) if between else None) or self.symbols.get(mark) or self.currency_marks.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said and self._is_said(text, at) else None
 
@@ -142,11 +153,14 @@ class Western:
         digits = "".join(str(unicodedata.digit(c)) for c in found[2])
         minus = f"{self.g.minus} " if found[1] else ""
         said = f" {self.between['^']} {minus}{self.g.cardinal(digits)}"
+        if unit := self.quantities.units.at(text, found.end()):
+            return Reading(Span(at, unit.end), f"{said} {unit.noun.more}", "measure")
         return Reading(Span(*found.span()), said, "symbol")
 
     def _to(self, text: str, at: int, floor: int) -> Reading | None:
         """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm"."""
-        joins = floor == at > 0 and (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1)
+        ranked = text[at - 1 : at].isalpha() and _RANKED.match(text, at + 1)
+        joins = floor == at > 0 and (ranked or (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1))
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
 
     def _is_said(self, text: str, at: int) -> bool:

@@ -16,7 +16,7 @@ _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
 _LARGEST_RANK = 99
-_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7},? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
+_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7}\.?,? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
 
 
 def roman_value(numeral: str) -> int:
@@ -62,7 +62,7 @@ class Romans:
         if ranked := self._ranked(text, found, value):
             return ranked
         before = self.g.ruler(word_before(text, at))
-        said = self._said(text, found, value, before) or self._in_row(text, at, value)
+        said = self._said(text, found, value, before) or self._in_row(text, found, value)
         said = said or self._before_noun(text, found, value, before)
         if not said:
             return None
@@ -92,9 +92,13 @@ class Romans:
         said = f"{self.g.cardinal(str(roman_value(found[1])))} {found[2].upper()}"
         return Reading(Span(*found.span()), said, "roman")
 
-    def _in_row(self, text: str, at: int, value: int) -> str:
-        """The second of two numerals: "siglos XVIII y XIX"."""
-        return self.g.century(value) if value > 1 and _ROW.search(text, max(0, at - _LONGEST), at) else ""
+    def _in_row(self, text: str, found: re.Match[str], value: int) -> str:
+        """The second of two numerals: "siglos XVIII y XIX", "Elizabeth I and II"."""
+        row = _ROW.search(text, max(0, found.start() - _LONGEST), found.start()) if value > 1 else None
+        if row is None:
+            return ""
+        name = self.g.ruler(word_before(text, row.start()))
+        return self.g.regnal_of(name, value) if name in self.names else self.g.century(value)
 
     def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
         """In front of its noun: "la II Guerra Mundial"."""

@@ -20,6 +20,8 @@ _CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
+_RATING = re.compile(r"(\d{1,3})(?:[.,](\d))?/(5|10|20|100)(?![\d/])")
+_LETTERED = re.compile(r"(?:(1)-)?(\d{3})-(?=[A-Z]{4,8}(?![\w]))")
 _PAIR = re.compile(r"(\d)([1-9]\d)(?![\w]|[.,:/]\d)")
 _PART_NUMBER = re.compile(r"(?=[\d-]*[A-Z])(?=[A-Z0-9-]{5})[A-Z0-9]+(?:-[A-Z0-9]+)*(?![\w-])")
 _GAP = r"[ \u00a0\u202f.\-‐‑–/]"
@@ -68,6 +70,9 @@ class Serials:
         for pattern in (self._trunk, self._hyphened, self._cards):
             if (found := pattern.match(text, at)) and self._long_enough(found[0]):
                 return self._one_by_one(found, "telephone")
+        if (found := _LETTERED.match(text, at)) and not text[at - 1 : at].isalnum():
+            groups = [self.g.words.one_by_one(g) for g in found.groups() if g]
+            return Reading(Span(*found.span()), ", ".join(groups) + ", ", "telephone")
         found = self._dotted.match(text, at)
         if found and not self._is_grouped_number(found[0]):
             return self._with_points(found)
@@ -193,6 +198,8 @@ class Fractions:
         self.g = grammar
         self.units = units
         self.idioms = grammar.table("fractions.idioms")
+        self.rating = str(grammar.data.maybe("spoken", "ratings.of", ""))
+        self._rated_before = frozenset(grammar.data.maybe("spoken", "ratings.before", ()))
         self._idiom = re.compile(rf"(?:{alternatives(self.idioms) or '(?!)'})(?![\d/:]|[.,-]\d)")
         self.dates = ShortDates(grammar)
 
@@ -201,6 +208,8 @@ class Fractions:
             return None
         if idiom := self._idiom.match(text, at):
             return Reading(Span(*idiom.span()), self.idioms[idiom[0]], "fraction")
+        if self.rating and (found := _RATING.match(text, at)) and self._is_rated(text, at, found):
+            return self._rated(found)
         found = self._pattern.match(text, at)
         if not found:
             return None
@@ -217,6 +226,17 @@ class Fractions:
             part = Reading(Span(*found.span()), said, "fraction")
         date = self.dates.said(text, found) if found.end() == found.end(2) else ""
         return Reading(Span(*found.span()), date, "date", (said,)) if date else part
+
+    def _is_rated(self, text: str, at: int, found: re.Match[str]) -> bool:
+        """Points out of five, ten, twenty or a hundred: after a word for giving them, or with a decimal."""
+        if found[2]:
+            return True
+        return word_before(text, at).casefold() in self._rated_before and not word_after(text, found.end()).islower()
+
+    def _rated(self, found: re.Match[str]) -> Reading:
+        points = Literal(found[1], found[2] or "", 0, mark=self.g.literals.mark)
+        said = self.rating.format(self.g.number(points), self.g.cardinal(found[3]))
+        return Reading(Span(*found.span()), said, "score")
 
 
 class Ratios:
