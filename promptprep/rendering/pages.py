@@ -10,57 +10,15 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from itertools import takewhile
+from itertools import accumulate, takewhile
 from typing import NamedTuple
 
-from promptprep.spans import Span
+from promptprep.rendering.page_items import Group, Item, Row, groups_of
 
 ENDS_EARLY = 0.15  # a page may end this part of its height early to end with a paragraph
-NOWHERE = Span(0, 0)
+TAIL = 0.4  # of a page's height, at most, that is kept with the last sentence before it
 FEWEST = 2  # lines of a sentence that is cut that must fit
 NARROW_EM = 0.2  # no text is narrower a character, so that a page's worth of it can be bounded
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """Something in the lane. `number` is a cue's, "" where it has none or the entry before told it."""
-
-    kind: str
-    lines: tuple[str, ...]
-    height_pt: float
-    number: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """What stands in one piece: a line of copy (`span` in its item's text), a heading, a note, a hold.
-
-    `lead_pt` of `height_pt` lies above the row's own line (a pronunciation stands there). A row that is `clear`
-    starts below everything in the lane.
-    """
-
-    height_pt: float
-    entries: tuple[Entry, ...] = ()
-    span: Span = NOWHERE
-    lead_pt: float = 0.0
-    clear: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Item:
-    """A row of its own, or the copy of one paragraph with the ends of its sentences.
-
-    `kind` is "title", "heading", "cues", "hold", "note", "beside" or "copy". `key` (segment, block) says where it
-    comes from; `gap_pt` is left above it, but not at the top of a page.
-    """
-
-    kind: str
-    text: str
-    key: tuple[int, int]
-    row: Row = Row(0.0)
-    sentences: tuple[int, ...] = ()
-    gap_pt: float = 0.0
-    lines: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,18 +74,20 @@ class Filler:
         self.rows = rows
         self.drop_pt = drop_pt
         self.pages: list[Page] = [Page()]
+        self.tail: Sequence[Item] = ()
 
     def fill(self, items: Sequence[Item]) -> list[Page]:
-        """Pages for all items in order. No heading, cue or note stays behind as the last thing before its copy."""
-        for group in _groups(items):
+        """Pages for all items in order. No heading, cue or note stays behind as the last thing before its copy, and
+        what belongs to a paragraph's end has its last sentence with it."""
+        for group in groups_of(items):
             self._put(group)
         return [page for page in self.pages if page.pieces]
 
-    # -- one group: what leads to a paragraph, and the paragraph -----------------------------------------------
+    # -- one group: what leads to a paragraph, the paragraph, what belongs to its end -----------------------------
 
-    def _put(self, group: Sequence[Item]) -> None:
-        lead = [item for item in group if item.kind != "copy"]
-        copy = next((item for item in group if item.kind == "copy"), None)
+    def _put(self, group: Group) -> None:
+        lead, copy = group.lead, group.copy
+        self.tail = self._kept(group.tail)
         if self.pages[-1].pieces and self._better_over(lead, copy):
             self._turn()
         for n, item in enumerate(lead):
@@ -135,6 +95,13 @@ class Filler:
             self._lead(item, with_it)
         if copy is not None:
             self._copy(copy)
+        for item in group.tail:
+            self._lead(item, [item])
+
+    def _kept(self, tail: Sequence[Item]) -> Sequence[Item]:
+        """As much of a paragraph's end matter as is kept with its last sentence: the first of it, and what is small."""
+        heights = accumulate(max(item.row.height_pt, sum(e.height_pt for e in item.row.entries)) for item in tail)
+        return tail[: max(1, sum(height <= TAIL * self.body_pt for height in heights))]
 
     def _better_over(self, lead: Sequence[Item], copy: Item | None) -> bool:
         """Whether a group reads better from the top of the next page."""
@@ -145,17 +112,24 @@ class Filler:
             return False
         end = self._sentence_end(copy, 0)
         first = self.rows(copy, 0, end)
-        if self._after(first, here, copy.gap_pt) is None:
+        if self._after_part(copy, end, first, here, copy.gap_pt) is None:
             return self._fits_over(lead, copy, end) or self._how_many(first, here, copy.gap_pt) < FEWEST
         free = self.body_pt - max(self.pages[-1].at.copy_pt, self.pages[-1].at.lane_pt)
         if free > ENDS_EARLY * self.body_pt or len(copy.text) > self.most:
             return False
-        whole = self.rows(copy, 0, len(copy.text))
-        return self._after(whole, here, copy.gap_pt) is None and self._fits_over(lead, copy, len(copy.text))
+        end = len(copy.text)
+        whole = self.rows(copy, 0, end)
+        return self._after_part(copy, end, whole, here, copy.gap_pt) is None and self._fits_over(lead, copy, end)
 
     def _fits_over(self, lead: Sequence[Item], copy: Item, end: int) -> bool:
         top = self._after_lead(lead, Cursor())
-        return top is None or not lead or self._after(self.rows(copy, 0, end), top, copy.gap_pt) is not None
+        rows = self.rows(copy, 0, end)
+        return top is None or not lead or self._after_part(copy, end, rows, top, copy.gap_pt) is not None
+
+    def _after_part(self, copy: Item, end: int, rows: Sequence[Row], at: Cursor, gap: float) -> Cursor | None:
+        """Where the page stands after a part of a paragraph, and after what belongs to its end if that is reached."""
+        after = self._after(rows, at, gap)
+        return after if after is None or end < len(copy.text) else self._after_lead(self.tail, after)
 
     def _after_lead(self, lead: Sequence[Item], at: Cursor) -> Cursor | None:
         here: Cursor | None = at
@@ -194,9 +168,14 @@ class Filler:
         ends = list(item.sentences[first:last])
         while ends:
             rows = self.rows(item, start, ends[-1])
-            fit = self._how_many(rows, self.pages[-1].at, gap)
+            page = self.pages[-1]
+            fit = self._how_many(rows, page.at, gap)
             if fit == len(rows):
-                return ends[-1], rows
+                alone = len(ends) == 1 and not page.pieces
+                if alone or self._after_part(item, ends[-1], rows, page.at, gap) is not None:
+                    return ends[-1], rows
+                ends.pop()  # the last sentence goes over with what belongs to it
+                continue
             limit = rows[fit - 1].span.end if fit else start
             said = [len(item.text[start:end].rstrip()) + start for end in ends]
             del ends[min(max(bisect_right(said, limit), 1), len(ends) - 1) :]
@@ -271,15 +250,3 @@ class Filler:
             placed.append(done)
             gap = 0.0
         page.pieces.append(Piece(item, start, end, tuple(placed)))
-
-
-def _groups(items: Sequence[Item]) -> list[list[Item]]:
-    """Each paragraph with what leads to it. What closes a segment (cues after its last words) stands alone."""
-    groups: list[list[Item]] = [[]]
-    for item in items:
-        if groups[-1] and item.kind in ("heading", "beside"):
-            groups.append([])
-        groups[-1].append(item)
-        if item.kind in ("copy", "beside"):
-            groups.append([])
-    return [group for group in groups if group]

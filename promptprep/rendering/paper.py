@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
 from promptprep.rendering.guest_cards import GuestCard, guest_cards
-from promptprep.rendering.pages import Entry, Filler, Item, Page, Piece, Placed, Row
+from promptprep.rendering.page_items import Entry, Item, Row
+from promptprep.rendering.pages import Filler, Page, Piece, Placed
 from promptprep.rendering.paper_copy import Mark, RunView
 from promptprep.rendering.paper_items import LANE_LINE_PT, LANE_PT, Items, Variant, lane_drop_pt
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered

@@ -10,7 +10,7 @@ from itertools import accumulate
 from promptprep.breaking.pieces import squeezed
 from promptprep.model.script import Cue, Paragraph
 from promptprep.model.timing import BlockTiming
-from promptprep.rendering.pages import Entry, Row
+from promptprep.rendering.page_items import Entry, Row
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
 from promptprep.spans import Span

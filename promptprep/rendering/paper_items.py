@@ -9,7 +9,7 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import TIMED_KINDS, Cue, CueLine, Note, Paragraph, Segment
 from promptprep.model.timing import BlockTiming, SegmentTiming
 from promptprep.rendering.direction import isolated
-from promptprep.rendering.pages import Entry, Item, Row
+from promptprep.rendering.page_items import Entry, Item, Row
 from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet

@@ -10,7 +10,8 @@ from hypothesis import HealthCheck, Phase, assume, given, settings
 
 from promptprep.errors import BadCall
 from promptprep.model.rig import Paper
-from promptprep.rendering.pages import Cursor, Entry, Filler, Item, Page, Row
+from promptprep.rendering.page_items import Entry, Item, Row, groups_of
+from promptprep.rendering.pages import Cursor, Filler, Page
 from promptprep.rendering.paper import fill_pages
 from promptprep.rendering.paper_items import Items, lane_drop_pt
 from promptprep.rendering.sheets import sheet_for
@@ -45,6 +46,7 @@ def test_pages_of_generated_scripts(made: tuple[str, str], paper: Paper) -> None
     no_text_is_lost(items, pages)
     pages_end_at_sentences(items, pages)
     no_title_is_left_behind(pages)
+    no_page_begins_with_the_end_of_a_segment(pages)
     all_stays_on_the_sheet(items, pages)
     lines_are_no_wider_than_the_copy(items, pages)
 
@@ -90,6 +92,19 @@ def no_title_is_left_behind(pages: list[Page]) -> None:
     for page, following in pairwise(pages):
         last, first = page.pieces[-1].item, following.pieces[0].item
         assert not (last.kind == "heading" and first.key[0] == last.key[0]), "a title stands alone at the foot"
+
+
+def no_page_begins_with_the_end_of_a_segment(pages: list[Page]) -> None:
+    """A last cue stands with words, unless its whole sentence is cut or its cues fill pages."""
+    for page, following in pairwise(pages):
+        first, last = following.pieces[0], page.pieces[-1]
+        if first.item.kind != "cues" or last.item.kind != "copy" or len(page.pieces) == 1:
+            continue
+        pieces = list(takewhile(lambda piece: piece.item.kind == "cues", following.pieces))
+        closing = len(pieces) == len(following.pieces) or following.pieces[len(pieces)].item.kind == "heading"
+        titled = any(piece.item.kind == "heading" for piece in page.pieces) and last.start == 0
+        height = sum(entry.height_pt for piece in pieces for row in piece.rows for entry in row.row.entries)
+        assert not closing or titled or height > 40, "a segment's last cue stands alone"
 
 
 def all_stays_on_the_sheet(items: Items, pages: list[Page]) -> None:
@@ -168,6 +183,38 @@ def test_a_short_rest_of_a_page_is_left_to_end_with_a_paragraph() -> None:
 def test_a_third_of_a_page_is_not_left_empty() -> None:
     pages = fill([copy(130), copy(20, 70, key=(0, 1))], 20)
     assert shape(pages)[0] == [("copy", 0, 130), ("copy", 0, 20)]
+
+
+def closing(height: float, *, key: tuple[int, int] = (0, 9)) -> Item:
+    return Item("cues", "", key, Row(0.0, (Entry("cue", ("stop",), height),)))
+
+
+def test_a_segment_s_last_cue_stands_with_its_last_sentence() -> None:
+    pages = fill([copy(30, 40, 30), closing(15.0)], 10)
+    assert shape(pages) == [[("copy", 0, 70)], [("copy", 70, 100), ("cues", 0, 0)]]
+
+
+def test_a_paragraph_of_one_sentence_goes_over_with_its_last_cue() -> None:
+    pages = fill([copy(60), copy(40, key=(0, 1)), closing(15.0)], 10)
+    assert shape(pages) == [[("copy", 0, 60)], [("copy", 0, 40), ("cues", 0, 0)]]
+
+
+def test_a_version_beside_stands_with_the_last_sentence_before_it() -> None:
+    beside = Item("beside", "y", (0, 0), Row(2 * LINE_PT))
+    pages = fill([copy(30, 40, 30), beside, copy(20, key=(0, 1))], 10)
+    assert shape(pages) == [[("copy", 0, 70)], [("copy", 70, 100), ("beside", 0, 1), ("copy", 0, 20)]]
+
+
+def test_cues_before_a_note_are_no_end_of_a_segment() -> None:
+    note = Item("note", "n", (0, 2), Row(2 * LINE_PT))
+    assert [len(group.tail) for group in groups_of([copy(30), closing(15.0), note])] == [0, 0]
+    assert [len(group.tail) for group in groups_of([copy(30), closing(15.0)])] == [1]
+
+
+def test_a_page_that_is_all_cue_does_not_hang() -> None:
+    items = [copy(30), closing(95.0), Item("heading", "T", (1, -1), Row(LINE_PT)), copy(30, key=(1, 0)), closing(99.0)]
+    kinds = [piece.item.kind for page in fill(items, 10) for piece in page.pieces]
+    assert kinds == ["copy", "cues", "heading", "copy", "cues"]
 
 
 def test_copy_waits_only_for_a_lane_a_line_behind() -> None:
