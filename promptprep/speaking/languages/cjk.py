@@ -27,7 +27,7 @@ _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = " \n(+-±~=/"
 _TAG_LENGTH = 40
 _STARTS = (
-    r"[(（](?=[0０月火水木金土日周월화수목금토일])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
+    r"[(（](?=[0０月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
     r"[~〜～]|[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
@@ -46,8 +46,13 @@ class Cjk(Digits):
         self._told_before = re.compile(rf"({'|'.join(sorted(self._said_once, key=len, reverse=True))})\s?\Z")
         rates = data.get("spoken", "context.in_tenths")
         self._rate_words = re.compile(rf"(?:{'|'.join(rates)})(?:[はがも]|[은는이])?\s?\Z")
+        self._bodies: Mapping[str, str] = data.get("spoken", "bracketed")
         days = data.get("spoken", "context.weekdays")
-        self._weekday = re.compile(rf"\(([{days}])(?:[~-]([{days}]))?\)")
+        self._holiday: str = data.get("spoken", "context.holiday")
+        day = f"(?:[{days}]|{self._holiday})"
+        self._weekday = re.compile(rf"\(({day}(?:[·・,、/~-]?{day}){{0,6}})\)")
+        self._named_weekday = re.compile(rf"\((?:周|星期|礼拜)[{days}天]\)|\([{days}](?:曜日?|요일)\)")
+        self._a_day = re.compile(f"{self._holiday}|.")
 
     def folded(self, text: str) -> str:
         """The text in the one form that the rules are written for, character for character."""
@@ -76,6 +81,12 @@ class Cjk(Digits):
 
     def _led(self, text: str, at: int) -> Said | None:
         """A figure behind the sign of something left out: ".325", "'98年"."""
+        if text[at - 1] == "'" and (found := patterns.DOTTED_SHORT_DATE.match(text, at)):
+            return (
+                Said(self.day_said(*found.groups()), "date", found.end())
+                if patterns.is_day(found[2], found[3])
+                else None
+            )
         if text[at - 1] == "'":
             return self.short_year(text, at) if _SHORT_YEAR.match(text, at) else None
         if text[at - 1] == "." and (rate := self._tenths(text, at, at - 1)):
@@ -128,28 +139,32 @@ class Cjk(Digits):
         return self.bare_sign(text, at)
 
     def _bracketed(self, text: str, at: int) -> Said | None:
-        """An area code, or the weekday behind a date: "12月18日(金)"."""
+        """An area code, the weekday behind a date ("12月18日(金)"), or what kind of body a name is ("(株)")."""
+        if (said := self._bodies.get(text[at : at + 3])) and not text[at - 1 : at].isdecimal():
+            return Said(said if text[at + 3 : at + 4].isalnum() else said.strip(), "abbreviation", at + 3)
         if found := patterns.BRACKETED.match(text, at):
             return self._telephone(_DIGITS.findall(found[0]), found.end())
-        found = (
-            self._weekday.match(text, at)
-            if text[at - 1 : at] in self.after_unit or text[at - 1 : at].isdecimal()
-            else None
-        )
-        if found is None:
+        if not (text[at - 1 : at] in self.after_unit or text[at - 1 : at].isdecimal()):
             return None
-        said = self.forms["weekday"].replace("{n}", found[1])
-        if found[2]:
-            said = (
-                self.forms["range_of_time"]
-                .replace("{a}", said)
-                .replace("{b}", self.forms["weekday"].replace("{n}", found[2]))
+        if found := self._named_weekday.match(text, at):
+            said = found[0][1:-1]
+        elif found := self._weekday.match(text, at):
+            said = self._weekdays(found[1])
+        else:
+            return None
+        blank = self.forms["blank"]
+        return Said(blank + said + blank * text[found.end() : found.end() + 1].isalnum(), "date", found.end())
+
+    def _weekdays(self, written: str) -> str:
+        """ "月" as Monday, "土日" and "土・日" as two days, "月~金" from one to the other."""
+        first, _, last = re.sub("[~-]", "~", written).partition("~")
+        if last:
+            return (
+                self.forms["range_of_time"].replace("{a}", self._weekdays(first)).replace("{b}", self._weekdays(last))
             )
-        return Said(
-            self.forms["blank"] + said + self.forms["blank"] * text[found.end() : found.end() + 1].isalnum(),
-            "date",
-            found.end(),
-        )
+        days = [d for d in self._a_day.findall(written) if d not in "·・,、/"]
+        named = [d if d == self._holiday else self.forms["weekday"].replace("{n}", d) for d in days]
+        return self.forms["between_days"].join(named)
 
     def _hash(self, text: str, at: int) -> Said | None:
         """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
@@ -200,7 +215,8 @@ class Cjk(Digits):
         character = text[at]
         value = Fraction(unicodedata.numeric(character)).limit_denominator(1000)
         if at and (text[at - 1].isalpha() or text[at - 1] in ")]") and (found := patterns.EXPONENT.match(text, at)):
-            return Said(self.raised("", patterns.exponent(found[0])), "symbol", found.end())
+            said = self.symbols.get(found[0]) or self.raised("", patterns.exponent(found[0]))
+            return Said(said, "symbol", found.end())
         if value.denominator > 1:
             return Said(self.fraction("", str(value.numerator), str(value.denominator)), "fraction", at + 1)
         if "\u2160" <= character <= "\u217f":

@@ -46,6 +46,7 @@ class Digits(Wording):
         self._digit_rules = (
             self._long,
             self._time,
+            self._difference,
             self._serial,
             self._named_day,
             self.slashed,
@@ -84,6 +85,14 @@ class Digits(Wording):
         if (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
             return Said(self._month_said(found[2], found[1]), "date", found.end())
         return None
+
+    def _difference(self, text: str, at: int) -> Said | None:
+        """ "100-37=63": what stands before an equals sign is taken away."""
+        found = patterns.DIFFERENCE.match(text, at)
+        if found is None or len(found[0]) > LONGEST:
+            return None
+        said = [self.numerals.number(*n.replace(",", "").partition(".")[::2]) for n in re.split(r"\s?-\s?", found[0])]
+        return Said(self.forms["subtract"].join(said), "cardinal", found.end())
 
     def _named_day(self, text: str, at: int) -> Said | None:
         """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
@@ -154,6 +163,9 @@ class Digits(Wording):
         found = patterns.SLASHED.match(text, at)
         if found is None or len(found[0]) > LONGEST or not int(found[3]):
             return None
+        if not always and not found[1] and int(found[2]) > int(found[3]) > 31:
+            pair = self.forms["pair"].replace("{a}", self.numerals.whole(found[2]))
+            return Said(pair.replace("{b}", self.numerals.whole(found[3])), "range", found.end())
         as_date = self.day_said("", found[2], found[3])
         as_fraction = self.fraction(found[1] or "", found[2], found[3])
         if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
@@ -213,6 +225,9 @@ class Digits(Wording):
     def _time(self, text: str, at: int) -> Said | None:
         """A clock time or a date, or a range that begins with one."""
         first = self._clock(text, at) or self._date(text, at)
+        if first and first.kind == "date" and (time := patterns.ISO_TIME.match(text, first.end)):
+            clock = self._time_said(time)
+            return Said(first.said + (self.forms["blank"] or " ") + clock, "date", time.end(), first.otherwise)
         return self._range_from(text, at, first) or first
 
     def _amount(self, text: str, at: int) -> Said | None:
@@ -235,7 +250,7 @@ class Digits(Wording):
         below = self.forms["below_zero"] + said if second.below else ""
         return Said(said, "range", second.end, (), second.unit, "", below)
 
-    def is_time(self, found: Said) -> bool:
+    def is_time(self, text: str, found: Said) -> bool:
         return found.kind in ("clock", "date")
 
     def _second(self, text: str, at: int) -> Said | None:
@@ -252,7 +267,7 @@ class Digits(Wording):
         if not first.unit and second.prefix:
             left = second.prefix + left
             right = right if second.kind == "percent" else right.removeprefix(second.prefix)
-        form = "range_of_time" if self.is_time(first) else "range"
+        form = "range_of_time" if self.is_time(text, first) else "range"
         return self.forms[form].replace("{a}", left).replace("{b}", right)
 
     def _time_or_quantity(self, text: str, at: int) -> Said | None:

@@ -12,7 +12,8 @@ from promptprep.speaking.languages.cjk_quantities import Quantities, Said
 from promptprep.speaking.languages.cjk_text import roman
 
 _RUN = re.compile(r"[A-Za-z]+")
-_CAPITALS = re.compile(r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])")
+_STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
+_CAPITALS = re.compile(r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])")
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
@@ -50,7 +51,7 @@ class Latin:
         self._catalogue = re.compile(rf"({'|'.join(data.get('spoken', 'context.catalogues'))}) ?(\d+)(?![\d.,:%])")
         self._numbered: Mapping[str, str] = data.get("spoken", "numbered")
         titles = "|".join(re.escape(n) for n in sorted(self._numbered, key=lambda n: (-len(n), n)))
-        self._number_title = re.compile(rf"({titles})\.? ?(\d+)(?![\d.]*\d)", re.IGNORECASE)
+        self._number_title = re.compile(rf"({titles})\.? ?(\d+(?:\.\d+)*)(?!\d)", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
         self.signs: Mapping[str, str] = data.get("spoken", "addresses")
@@ -69,7 +70,12 @@ class Latin:
         if found is None or (at and _is_latin(text[at - 1])):
             return None
         template = self._numbered[found[1].lower()]
-        return Said(template.replace("{n}", self._number(found[2])), "ordinal", found.end())
+        point = self._language.numerals.point
+        number = point.join(
+            self._number(n) if place else self._language.numerals.whole(n)
+            for place, n in enumerate(found[2].split("."))
+        )
+        return Said(template.replace("{n}", number), "ordinal", found.end())
 
     def abbreviated(self, text: str, at: int) -> Said | None:
         """A short form of the list ("3D", "Dr.")."""
@@ -130,12 +136,12 @@ class Latin:
         return tuple({numerals.whole(digits), self._language.serial_digits(digits)} - {self._number(digits)})
 
     def _spelled(self, text: str, at: int) -> Said | None:
-        found = _CAPITALS.match(text, at)
+        found = _STROKED.match(text, at) or _CAPITALS.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])) or not self._names:
             return None
         if len(found[0]) == 1 and self._names["A"] == "A":
             return None
-        return Said(self._letters(found[0]), "initialism", found.end())
+        return Said(self._letters(found[0].replace("/", "")), "initialism", found.end())
 
     def _letters(self, letters: str) -> str:
         return self._language.forms["between_letters"].join(self._names.get(c, c) for c in letters.upper())

@@ -225,5 +225,7 @@ def _either(names: Iterable[str]) -> str:
 
 
 def _one_of(names: Iterable[str]) -> re.Pattern[str]:
-    """One of `names` after an optional blank, not cut out of a longer Latin word."""
-    return re.compile(rf"\s?({_either(names)})(?![A-Za-z²³]|[0-9])")
+    """One of `names` after an optional blank, not cut out of a longer Latin word; a figure may follow with a unit."""
+    either = _either(names)
+    more = rf"\d{{1,3}}(?:\.\d)?\s?(?:{either})(?![A-Za-z])"
+    return re.compile(rf"\s?({either})(?![A-Za-z²³])(?:(?!\d)|(?<!\d)(?={more}))")

@@ -93,7 +93,9 @@ class Wording:
 
     def with_sign(self, name: str, found: Said) -> Said:
         """`found` after "plus", "minus" or "plus_minus"; temperatures have their own word below zero."""
-        said = found.below if name == "minus" and found.below else self.forms[name] + found.said
+        scale = self.forms["celsius"].partition("{n}")[0] if found.below and name == "plus_minus" else ""
+        plain = self.forms[name] + found.said.removeprefix(scale)
+        said = found.below if name == "minus" and found.below else plain
         return Said(said, found.kind, found.end, (), found.unit, found.prefix)
 
     def raised(self, base: str, exponent: str) -> str:

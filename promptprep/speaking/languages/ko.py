@@ -14,8 +14,10 @@ from promptprep.speaking.languages.cjk_text import Amount
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
+_RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _MONTH_RANGE = re.compile(r"([1-9]|1[0-2])\s?[~-]\s?\d{1,2}월")
+_ORDINAL_BEFORE = re.compile(r"(?<![가-힣])제\s?\Z")
 _WORD_AND_FIGURE = re.compile(r"[가-힣]{2,4}\s?\d")
 _TIMES = frozenset("년월일시분초)")
 # Signs whose name ends in a consonant: figures, letters, exponents, the gram.
@@ -32,6 +34,7 @@ class Korean(Cjk):
         get = data.get
         self._ones: list[str] = get("spoken", "number.native_ones")
         self._tens: list[str] = get("spoken", "number.native_tens")
+        self._ranks: list[str] = get("spoken", "number.native_ranks")
         self._twenty: str = get("spoken", "number.native_twenty")
         self._serial_zero: str = get("spoken", "number.serial_zero")
         self._months: dict[str, str] = get("spoken", "months")
@@ -40,6 +43,7 @@ class Korean(Cjk):
         names = sorted(self._native.union(get("spoken", "counters.sino")), key=lambda n: (-len(n), n))
         self._counter = re.compile(rf"\s?({'|'.join(names)})")
         self._numbered_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.numbered_after'))})")
+        self._numbered_before = re.compile(rf"(?:{'|'.join(get('spoken', 'context.numbered_before'))})\s?\Z")
         self._great_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.great_after'))})")
         self._great_before = tuple(get("spoken", "context.of_the_great"))
 
@@ -70,7 +74,7 @@ class Korean(Cjk):
             return self.month(amount.whole), ()
         if amount.plain and self._is_date(text, at, amount, counter):
             return f"{sino}{counter}", ()
-        if not amount.plain or counter not in self._native or text[max(0, at - 2) : at].rstrip().endswith("제"):
+        if not amount.plain or counter not in self._native or _ORDINAL_BEFORE.search(text, max(0, at - 3), at):
             return f"{sino} {counter}", ()
         if self._names_a_thing(text, at, amount, found):
             return f"{sino}대" if counter == "대" else f"{sino} {counter}", ()
@@ -99,7 +103,8 @@ class Korean(Cjk):
     def _names_a_thing(self, text: str, at: int, amount: Amount, found: re.Match[str]) -> bool:
         """Whether the number is a name: "3번 출구", "세계 3대 폭포", "20대 여성"."""
         if found[1] == "번":
-            return bool(self._numbered_after.match(text, found.end()))
+            before = self._numbered_before.search(text, max(0, at - 8), at)
+            return bool(before or self._numbered_after.match(text, found.end()))
         if found[1] != "대":
             return False
         decade = amount.value % 10 == 0 and 10 <= amount.value <= 90
@@ -139,14 +144,16 @@ class Korean(Cjk):
         if found := _SCORE.match(text, at):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
+        if (found := _RANK.match(text, at)) and 1 <= int(found[1]) <= len(self._ranks):
+            return Said(self._ranks[int(found[1]) - 1], "ordinal", found.end())
         if found := _ORDINAL.match(text, at):
             return Said(
                 self._native_or_sino(int(found[1]), "번째", self.numerals.whole(found[1]))[0], "ordinal", found.end()
             )
         return None
 
-    def is_time(self, found: Said) -> bool:
-        return super().is_time(found) or found.said[-1:] in _TIMES
+    def is_time(self, text: str, found: Said) -> bool:
+        return super().is_time(text, found) or text[found.end - 1] in _TIMES
 
     def _wave(self, text: str, at: int, counted: bool, before: str) -> Said | None:
         """Also before a word that opens the second end: "영하 5도~영상 3도"."""
@@ -162,7 +169,12 @@ class Korean(Cjk):
         return found
 
     def bare_sign(self, text: str, at: int) -> Said | None:
-        if text[at] == "=" and text[at - 1 : at] in _ENDS_IN_CONSONANT:
+        before = text[at - 1 : at]
+        if (
+            text[at] == "="
+            and before in _ENDS_IN_CONSONANT
+            and not (before.isupper() and text[at - 2 : at - 1].isalnum())
+        ):
             return Said("은 ", "symbol", at + 1)
         return super().bare_sign(text, at)
 

@@ -24,6 +24,7 @@ _NUMERALS = "零一二三四五六七八九十百千万亿点两"
 _CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
 _SHORT_YEAR = re.compile(r"(0\d)(?=\s?[年届级])")
 _DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
+_PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 
@@ -103,6 +104,12 @@ class Chinese(Cjk):
     def minute(self, digits: str) -> str:
         lone = digits.startswith("0") and digits != "00"
         return (self.numerals.digits[0] if lone else "") + super().minute(digits)
+
+    def counted(self, text: str, at: int, amount: Amount) -> Said | None:
+        """A minute with its zero behind the hour: "4点07分"."""
+        if not (_PADDED_MINUTE.match(text, at) and text[at - 1 : at] in ("点", "时", "分")):
+            return None
+        return Said(self.numerals.digits[0] + self.numerals.whole(amount.whole), "clock", amount.end)
 
     def day_figures(self, month: str, day: str) -> str:
         return self.numerals.one_by_one(month + day)
