@@ -14,6 +14,7 @@ from promptprep.store.languages import language_data
 _SPACED_HANGUL = "ko"  # KLREQ: Korean breaks by word or by character; a line to be read aloud breaks by word
 _WORD_BEFORE = re.compile(r"(\S+)\s*$")
 _DAY_BEFORE = re.compile(r"(?<!\S)\d{1,2}\.\s+$")
+_LOOKED_AT = 2_000  # characters by which a text is taken for simplified or traditional
 _NEXT_WORD = re.compile(r"\w+\.?")
 
 
@@ -48,7 +49,7 @@ class IcuBreaks:
         """Ends of phrases in Japanese and Chinese, in Chinese none inside a word; ends of words elsewhere."""
         if not text:
             return []
-        name = _phrase_parser(language)
+        name = _phrase_parser(language, text)
         if name is None:
             return self.words(text, language)
         ends = accumulate(len(phrase) for phrase in _budoux(name).parse(whole(text)))
@@ -104,14 +105,29 @@ def _is_letter(char: str) -> bool:
     return char.isalnum() or char in "”’\"')」』》〉"
 
 
-def _phrase_parser(language: str) -> str | None:
-    base = language.split("-")[0]
+def _phrase_parser(language: str, text: str) -> str | None:
+    base, *subtags = language.split("-")
     if base == "ja":
         return "japanese"
     if base != "zh":
         return None
-    traditional = {"TW", "HK", "MO", "Hant"} & set(language.split("-")[1:])
+    traditional = bool({"TW", "HK", "MO", "Hant"} & set(subtags)) or (not subtags and _is_traditional(text))
     return "traditional_chinese" if traditional else "simplified_chinese"
+
+
+def _is_traditional(text: str) -> bool:
+    """Whether more characters stand in the traditional standard alone (Big5) than in the simplified alone (GB 2312)."""
+    han = [char for char in text[:_LOOKED_AT] if char >= "\u3400"]
+    return sum(_stands_in("big5", char) - _stands_in("gb2312", char) for char in han) > 0
+
+
+@lru_cache(maxsize=20_000)
+def _stands_in(charset: str, char: str) -> bool:
+    try:
+        char.encode(charset)
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 @lru_cache(maxsize=4)
