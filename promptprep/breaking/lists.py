@@ -6,18 +6,20 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
+from promptprep.breaking.optimum import HARD
 from promptprep.model.language import LanguageData
 from promptprep.spans import Span
 
 # Cost of a line end after a word of each list. Order by subtitling practice; the figures are common practice.
 AFTER = {
-    "adjectives": 7.0, "articles": 10.0, "auxiliaries": 8.0, "conjunctions": 5.0, "degrees": 8.0, "determiners": 9.0,
-    "negations": 8.0, "numerals": 9.0, "prepositions": 9.0, "pronouns": 7.0,
+    "adjectives": 7.0, "articles": 10.0, "auxiliaries": 8.0, "conjunctions": 7.0, "degrees": 8.0, "determiners": 9.0,
+    "linkers": 5.0, "negations": 8.0, "numerals": 9.0, "prepositions": 9.0, "pronouns": 7.0,
 }  # fmt: skip
 # Cost of a line end before a word of each list.
 BEFORE = {"followers": 9.0}
 _NAMES = 9.0
-_ENDING = 6.0
+_ENDING = 8.0  # adjective and noun, noun and adjective, a verb and the auxiliary behind it: by how they end
+_OPEN = 8.0  # a noun that no particle closes, and what it leans on
 _NAME_NUMBER = 9.0
 YEAR = 15.0  # before the year of a date that would else leave a word alone on the line before it
 _OPENING = "([{\"'“‘«‹„‚「『（《〈【¿¡"
@@ -48,10 +50,18 @@ class Lists:
     date_joints: frozenset[str] = frozenset()
     negations: frozenset[str] = frozenset()
     endings: tuple[str, ...] = ()
+    capital_endings: tuple[str, ...] = ()
+    behind_endings: tuple[str, ...] = ()
+    verb_endings: tuple[str, ...] = ()
+    closings: tuple[str, ...] = ()
+    auxiliaries: frozenset[str] = frozenset()
     elided: tuple[str, ...] = ()
     measure: re.Pattern[str] | None = None
     names: bool = True
+    number_behind: bool = False
     content: float = 0.0
+    line_price: float = 1.0
+    inside_phrase: float = HARD
 
 
 def lists_of(data: LanguageData) -> Lists:
@@ -75,10 +85,18 @@ def lists_of(data: LanguageData) -> Lists:
         date_joints=words("date_joints"),
         negations=words("negations"),
         endings=tuple(data.maybe("phrases", "adjective_endings", ())),
+        capital_endings=tuple(data.maybe("phrases", "capital_endings", ())),
+        behind_endings=tuple(data.maybe("phrases", "behind_endings", ())),
+        verb_endings=tuple(data.maybe("phrases", "verb_endings", ())),
+        closings=tuple(data.maybe("phrases", "closings", ())),
+        auxiliaries=words("auxiliaries"),
         elided=tuple(words("elided")),
         measure=_measure(words("units"), words("scales"), words("counts")),
         names=bool(data.maybe("phrases", "names", True)),
+        number_behind=bool(data.maybe("phrases", "number_behind", False)),
         content=float(data.maybe("phrases", "content", 0.0)),
+        line_price=float(data.maybe("phrases", "line_price", 1.0)),
+        inside_phrase=float(data.maybe("phrases", "inside_phrase", HARD)),
     )
 
 
@@ -214,13 +232,33 @@ def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) ->
     cost = max(cost, lists.after.get(left.word, 0.0), _elision(left, lists))
     if left.is_number and not right.is_number:
         cost = max(cost, _NAME_NUMBER)
+    if right.is_number and lists.number_behind:
+        cost = max(cost, _NAME_NUMBER)
     if left.is_name and not starts_sentence and lists.names and (right.is_name or right.is_number):
         cost = max(cost, _NAMES)
-    if not cost and lists.endings and left.word.endswith(lists.endings) and left.word.isalpha():
-        cost = _ENDING
-    if not cost and right.word not in lists.after and right.word not in lists.openers:
-        return lists.content
-    return cost
+    return cost or _by_endings(left, right, lists)
+
+
+def _by_endings(left: Chunk, right: Chunk, lists: Lists) -> float:
+    """The cost between two words that no list knows, by how they end."""
+    if left.word.endswith(lists.endings):
+        return _ENDING
+    is_lower = left.written[:1].islower()
+    if is_lower and right.word in lists.auxiliaries and left.word.endswith(lists.verb_endings):
+        return _ENDING
+    if is_lower and left.word.endswith(lists.capital_endings) and _may_be_described(right, lists):
+        return _ENDING
+    if right.word in lists.after or right.word in lists.openers:
+        return 0.0
+    if lists.closings and not left.word.endswith(lists.closings):
+        return _OPEN
+    if lists.behind_endings and right.word.endswith(lists.behind_endings):
+        return _ENDING
+    return lists.content
+
+
+def _may_be_described(right: Chunk, lists: Lists) -> bool:
+    return right.is_name or right.word.endswith(lists.endings)
 
 
 def _elision(left: Chunk, lists: Lists) -> float:

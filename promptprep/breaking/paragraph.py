@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from promptprep.breaking.lists import lists_of
-from promptprep.breaking.optimum import Part, Weights, balanced, best_ends
+from promptprep.breaking.optimum import Part, Weights, best_ends, weights_for
 from promptprep.breaking.pieces import Cutter, Measure, is_blank, line_ends
 from promptprep.breaking.sense import Sense, costs, sentence_spans
 from promptprep.errors import BadGeometry
@@ -69,8 +69,8 @@ def break_paragraphs(
         measure = Measure(engines.shaper, data.tag, bold)
         cutter = Cutter(text, width_em, measure, engines.breaks, tuple(stress[i]) if stress else ())
         drafts.append(_draft(sense, cutter, sentence_per_line))
-    weights = balanced([part for draft in drafts for part in draft.parts], width_em)
-    return [_finished(draft, weights) for draft in drafts]
+    weights = iter(weights_for([part for draft in drafts for part in draft.parts], width_em, lists.line_price))
+    return [_finished(draft, [next(weights) for _ in draft.parts]) for draft in drafts]
 
 
 def check_width(width_em: float) -> None:
@@ -132,8 +132,9 @@ def _draft(sense: Sense, cutter: Cutter, sentence_per_line: bool) -> _Draft:
     return _Draft(sense, cutter, tuple(parts), tuple(cut))
 
 
-def _finished(draft: _Draft, weights: Weights) -> BrokenParagraph:
-    lines = [line for part in draft.parts for line in _lines(part, weights, draft.cutter)]
+def _finished(draft: _Draft, weights: Sequence[Weights]) -> BrokenParagraph:
+    parts = zip(draft.parts, weights, strict=True)
+    lines = [line for part, own in parts for line in _lines(part, own, draft.cutter)]
     widths = draft.cutter.measure.widths_em(draft.sense.text, lines, draft.cutter.stress)
     return BrokenParagraph(tuple(lines), tuple(widths), tuple(_ends_sentence(draft.sense, lines)), draft.cut)
 

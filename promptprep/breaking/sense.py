@@ -146,18 +146,30 @@ def _unspaced_costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> d
     if not tight:
         return {}
     phrases = set(sense.breaks.phrases(sense.text, sense.language))
-    words = set(sense.breaks.words(sense.text, sense.language))
+    words = sense.breaks.words(sense.text, sense.language)
+    ends = set(words)
     result: dict[int, float] = {}
     first = 0
     for k, piece in enumerate(pieces):
         at_end = piece.span.end in phrases or _ENDS_PHRASE.match(sense.text, piece.span.end - 1) is not None
         if not (at_end or piece.blank_em or k == len(pieces) - 1):
             continue
-        fits = sum(own.width_em for own in pieces[first : k + 1]) <= width_em
-        result |= {i: HARD if fits else _inside_phrase(sense.text, pieces[i].span.end, words) for i in range(first, k)}
-        result[k] = _PHRASE
+        fits = _width(pieces[first : k + 1]) <= width_em
+        for i in range(first, k):
+            inner = _inside_phrase(sense.text, pieces[i].span.end, ends)
+            result[i] = max(inner, sense.lists.inside_phrase) if fits else inner
+        result[k] = max(_PHRASE, _between_words(sense, words, piece.span.end))
         first = k + 1
     return {k: result[k] for k in tight}
+
+
+def _between_words(sense: Sense, words: Sequence[int], end: int) -> float:
+    """The cost by the word lists of a place without a blank, between the words that meet there."""
+    at = bisect_left(words, end)
+    if at + 1 >= len(words) or words[at] != end:
+        return 0.0
+    left, right = Span(words[at - 1] if at else 0, end), Span(end, words[at + 1])
+    return list_cost(chunk_of(left.of(sense.text)), chunk_of(right.of(sense.text)), sense.lists, starts_sentence=True)
 
 
 def _inside_phrase(text: str, end: int, words: set[int]) -> float:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from promptprep.breaking.optimum import HARD, Part, Weights, balanced, best_ends, fullest_ends
+from promptprep.breaking.optimum import HARD, Part, Weights, best_ends, fullest_ends, weights_for
 from promptprep.breaking.pieces import Piece
 from promptprep.spans import Span
 
@@ -66,6 +66,30 @@ def test_a_long_text_takes_few_lines_more_than_it_must() -> None:
     widths = [0.4 + 0.11 * (i * 7 % 11) for i in range(900)]
     part = Part(pieces_of(widths), [10.0 if i * 5 % 8 < 4 else 0.0 for i in range(899)])
     fewest = len(fullest_ends(part.pieces, WIDTH))
-    weights = balanced([part], WIDTH)
+    (weights,) = weights_for([part], WIDTH)
     assert fewest < len(best_ends(part.pieces, part.costs, WIDTH, weights)) <= 1.05 * fewest
     assert len(best_ends(part.pieces, part.costs, WIDTH, Weights(line=0.1))) > 1.05 * fewest
+
+
+def test_each_stretch_has_its_own_price() -> None:
+    """A change in one paragraph leaves the price, and so the line ends, of another."""
+    costs = [10.0 if i * 5 % 8 < 4 else 0.0 for i in range(59)]
+    one, other, third = (
+        Part(pieces_of([0.4 + 0.11 * (i * step % 11) for i in range(60)]), costs) for step in (7, 3, 5)
+    )
+    assert weights_for([one, other], WIDTH)[0] == weights_for([one, third], WIDTH)[0] == weights_for([one], WIDTH)[0]
+
+
+def test_a_text_of_many_stretches_keeps_its_lines() -> None:
+    """Where all together would take too many lines, a line costs more in each."""
+    parts = [
+        Part(pieces_of([3.1 + (i * step % 7) * 0.4 for i in range(24)]), [13.0 if i % 2 else 0.0 for i in range(23)])
+        for step in range(1, 41)
+    ]
+    fewest = sum(len(fullest_ends(part.pieces, WIDTH)) for part in parts)
+    lines = [
+        len(best_ends(part.pieces, part.costs, WIDTH, own))
+        for part, own in zip(parts, weights_for(parts, WIDTH), strict=True)
+    ]
+    alone = [len(best_ends(part.pieces, part.costs, WIDTH, *weights_for([part], WIDTH))) for part in parts]
+    assert sum(lines) <= 1.05 * fewest < sum(alone)
