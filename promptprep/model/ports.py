@@ -61,6 +61,10 @@ class Breaks(Protocol):
 
     def graphemes(self, text: str) -> list[int]: ...
 
+    def syllables(self, text: str, language: str) -> list[int]:
+        """Places between the syllables of its words; none where the language has no patterns."""
+        ...
+
     def phrases(self, text: str, language: str) -> list[int]:
         """Phrase boundaries of Japanese and Chinese (BudouX); other languages give word boundaries."""
         ...
