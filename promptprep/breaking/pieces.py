@@ -31,7 +31,8 @@ class Cut(Enum):
 
     NONE = 0
     PLACE = 1
-    GRAPHEME = 2
+    SYLLABLE = 2
+    GRAPHEME = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,7 @@ class Piece:
     """What stands between two places where a line may end.
 
     `span` leaves out the blanks after it, whose width is `blank_em`. `cut` says that the piece ends inside what is
-    too wide for the column: at a place that offers itself, or between any two graphemes.
+    too wide for the column: at a place that offers itself, between two syllables, or between any two graphemes.
     """
 
     span: Span
@@ -149,8 +150,8 @@ class Cutter:
         return spans, blanks
 
     def _cut(self, span: Span, width: float) -> list[Piece]:
-        """Cuts what no line can hold: at held spaces first, then around brackets, then where UAX 14 allows it, at
-        last between graphemes."""
+        """Cuts what no line can hold: at held spaces first, then around brackets, then where UAX 14 allows it, then
+        between syllables, at last between graphemes."""
         inner, kind = self._places(span.of(self.text))
         if not inner:
             return [Piece(span, width)]
@@ -167,9 +168,15 @@ class Cutter:
 
     def _places(self, part: str) -> tuple[list[int], Cut]:
         """Where a part can be cut, by the first manner that finds a place."""
-        for finder in (_after_held_spaces, _around_brackets, self._by_rule, self.breaks.graphemes):
+        for finder, kind in (
+            (_after_held_spaces, Cut.PLACE),
+            (_around_brackets, Cut.PLACE),
+            (self._by_rule, Cut.PLACE),
+            (self._by_syllable, Cut.SYLLABLE),
+            (self.breaks.graphemes, Cut.GRAPHEME),
+        ):
             if inner := [end for end in finder(part) if 0 < end < len(part)]:
-                return inner, Cut.GRAPHEME if finder == self.breaks.graphemes else Cut.PLACE
+                return inner, kind
         return [], Cut.NONE
 
     def _filled(self, spans: Sequence[Span], widths: Sequence[float]) -> tuple[list[Span], list[float]]:
@@ -187,6 +194,9 @@ class Cutter:
 
     def _by_rule(self, part: str) -> list[int]:
         return self.breaks.lines(part, self.measure.language)
+
+    def _by_syllable(self, part: str) -> list[int]:
+        return self.breaks.syllables(part, self.measure.language)
 
 
 def stripped(text: str, span: Span) -> Span | None:

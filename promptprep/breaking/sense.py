@@ -38,7 +38,7 @@ _TRAILING = "\"'”’»›)]}」』）》〉】"
 # In scripts without spaces: at the end of a phrase; and in a phrase that no line holds, at the end of a word, before
 # kana that lean on the word, and inside a word.
 _PHRASE, _WORD, _LEANING, _INSIDE = 0.5, 9.0, 30.0, 60.0
-_CUT = {Cut.PLACE: HARD, Cut.GRAPHEME: 4 * HARD}
+_CUT = {Cut.PLACE: HARD, Cut.SYLLABLE: 2 * HARD, Cut.GRAPHEME: 4 * HARD}
 _LIST_SHARE = 0.5  # of the lists' cost beside a parsed structure, which may be wrong
 _SLIVER = 7.0  # a sentence's last short word on a new line
 _HEAD = 1.5  # its first short word at a line's end

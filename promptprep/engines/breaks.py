@@ -1,8 +1,9 @@
-"""Boundaries by Unicode's rules (ICU) and phrase boundaries of Japanese and Chinese (BudouX)."""
+"""Boundaries by Unicode's rules (ICU), phrases of Japanese and Chinese (BudouX), syllables (hyphenation patterns)."""
 
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterable
 from functools import lru_cache
 from itertools import accumulate
@@ -14,6 +15,7 @@ from promptprep.store.languages import language_data
 _SPACED_HANGUL = "ko"  # KLREQ: Korean breaks by word or by character; a line to be read aloud breaks by word
 _WORD_BEFORE = re.compile(r"(\S+)\s*$")
 _DAY_BEFORE = re.compile(r"(?<!\S)\d{1,2}\.\s+$")
+_LETTERS = re.compile(r"[^\W\d_]{6,100}")
 _LOOKED_AT = 2_000  # characters by which a text is taken for simplified or traditional
 _NEXT_WORD = re.compile(r"\w+\.?")
 
@@ -45,18 +47,28 @@ class IcuBreaks:
     def graphemes(self, text: str) -> list[int]:
         return _ends("CharacterBreaker", text, "en")
 
+    def syllables(self, text: str, language: str) -> list[int]:
+        """Places between the syllables of its words, none within three letters of a word's start or end."""
+        patterns = _patterns(language)
+        if patterns is None:
+            return []
+        return [
+            found.start() + int(place) for found in _LETTERS.finditer(text) for place in patterns.positions(found[0])
+        ]
+
     def phrases(self, text: str, language: str) -> list[int]:
-        """Ends of phrases in Japanese and Chinese, in Chinese none inside a word; ends of words elsewhere."""
+        """Ends of phrases in Japanese and Chinese, none inside a word; ends of words elsewhere."""
         if not text:
             return []
         name = _phrase_parser(language, text)
         if name is None:
             return self.words(text, language)
         ends = accumulate(len(phrase) for phrase in _budoux(name).parse(whole(text)))
+        words = self.words(text, language)
         if name == "japanese":
-            return list(ends)
-        words = set(self.words(text, language))
-        return [end for end in ends if end in words]
+            return sorted({words[bisect_left(words, end)] for end in ends})
+        known = set(words)
+        return [end for end in ends if end in known]
 
 
 def _ends(breaker: str, text: str, locale: str) -> list[int]:
@@ -135,3 +147,11 @@ def _budoux(name: str) -> Any:
     import budoux
 
     return getattr(budoux, f"load_default_{name}_parser")()
+
+
+@lru_cache(maxsize=16)
+def _patterns(language: str) -> Any:
+    import pyphen  # type: ignore[import-untyped]  # it has no stubs
+
+    name = pyphen.language_fallback(language.replace("-", "_"))
+    return pyphen.Pyphen(lang=name, left=3, right=3) if name else None

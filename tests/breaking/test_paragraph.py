@@ -255,3 +255,18 @@ def test_a_run_is_not_weighed_grapheme_by_grapheme() -> None:
     measure = Measure(engines().shaper, "en", bold=True)
     pieces, _ = Cutter(text, 18, measure, engines().breaks).pieces(Span(0, len(text)), [])
     assert len(pieces) < 1.2 * len(text) * engines().shaper.widths_em(["a"], "en")[0] / 18
+
+
+def test_a_word_wider_than_the_column_is_cut_at_a_joint() -> None:
+    """Donau-dampf-schiff-fahrts-gesellschaft: between syllables, not inside one, and reported."""
+    word = "Donaudampfschifffahrtsgesellschaft"
+    broken = break_paragraphs([f"Die {word} fährt."], 9, language_data("de"), tools())[0]
+    shown = [line.of(f"Die {word} fährt.") for line in broken.lines]
+    assert any(line.endswith(("Donaudampf", "Donaudampfschiff", "schifffahrts")) for line in shown), shown
+    assert [span.of(f"Die {word} fährt.") for span, _ in broken.cut] == [word]
+
+
+def test_a_japanese_word_is_not_cut_where_another_break_fits() -> None:
+    text = "南の空に低く見える明るいオレンジ色の星は木星です。"
+    for width in range(5, 16):
+        assert not any(line.endswith("明る") for line in lines(text, width, "ja")), width

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import accumulate
+
 import pytest
 
 from promptprep.engines.breaks import IcuBreaks
@@ -84,3 +86,32 @@ def test_chinese_phrases_end_at_ends_of_words() -> None:
     phrases = BREAKS.phrases(text, "zh")
     assert set(phrases) <= set(BREAKS.words(text, "zh"))
     assert not any("天文台" not in part and part.startswith("文台") for part in cut(text, phrases))
+
+
+def test_japanese_phrases_end_at_words() -> None:
+    """明るい is one word: the phrase model alone would end a phrase inside it."""
+    text = "明るいオレンジ色の星は木星です。"
+    assert cut(text, BREAKS.phrases(text, "ja")) == ["明るい", "オレンジ色の", "星は", "木星です。"]
+
+
+def test_chinese_characters_choose_the_phrases() -> None:
+    for language in ("zh", "zh-Hant"):
+        assert BREAKS.phrases("我去了北部大學的畢業展。", language) == BREAKS.phrases(
+            "我去了北部大學的畢業展。", "zh-TW"
+        )
+    assert BREAKS.phrases("我去了北部大学的毕业展。", "zh") == BREAKS.phrases("我去了北部大学的毕业展。", "zh-CN")
+
+
+@pytest.mark.parametrize(
+    ("language", "word", "parts"),
+    [
+        # Duden's own example of a long compound; joints by the dictionary's word division (from memory).
+        ("de", "Donaudampfschifffahrt", ["Donau", "dampf", "schifffahrt"]),
+        ("es", "observatorio", ["obser", "va", "torio"]),  # RAE, Ortografía 2010: ob-ser-va-to-rio (from memory)
+        ("ar", "المرصد", ["المرصد"]),
+    ],
+)
+def test_syllables(language: str, word: str, parts: list[str]) -> None:
+    ends = BREAKS.syllables(word, language)
+    assert set(accumulate(map(len, parts[:-1]))) <= set(ends)
+    assert all(3 <= end <= len(word) - 3 for end in ends)
