@@ -26,6 +26,8 @@ FOLDER = Path(__file__).parent / "spoken_vectors"
 _LEFT_OUT = re.compile(r"[,.;:!?।،؛؟\u200b\u00ad«»“”„\"]|(?<=\s)[—–](?=\s)")
 _BLANKS = re.compile(r"[\s\-‐‑\u00a0\u202f]+")
 _ONE_WORD = {"ё": "е", "مائ": "مئ"}  # two spellings of one word
+_NOT_HEARD = re.compile(r"[\s、・·，。（）()]")
+UNSPACED = ("ja", "ko", "zh")
 _CHOICE = re.compile(r"\{([^{}]*)\}")
 
 
@@ -40,7 +42,8 @@ class Vector:
     language: str
 
     def met_by(self, spoken: str) -> bool:
-        return normal(spoken) in {normal(s) for s in self.said}
+        heard = unspaced if self.language.split("-")[0] in UNSPACED else normal
+        return heard(spoken) in {heard(s) for s in self.said}
 
 
 def normal(text: str) -> str:
@@ -49,6 +52,11 @@ def normal(text: str) -> str:
     for written, plain in _ONE_WORD.items():
         folded = folded.replace(written, plain)
     return _BLANKS.sub(" ", _LEFT_OUT.sub("", folded)).strip()
+
+
+def unspaced(text: str) -> str:
+    """Without blanks and marks, which are not heard; Korean spelling leaves many blanks open (한글 맞춤법, 43항)."""
+    return _NOT_HEARD.sub("", normal(text))
 
 
 def vectors(name: str) -> list[Vector]:

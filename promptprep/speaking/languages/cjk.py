@@ -24,7 +24,7 @@ _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
-_OPENS_A_DECIMAL = " \n(+-±~=/"
+_OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
 _STARTS = (
     r"[(（](?=[0０月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
@@ -62,7 +62,7 @@ class Cjk(Digits):
         plain = self.folded(text)
         character = plain[at]
         if character.isdecimal():
-            if at > floor and (led := self._led(plain, at)):
+            if at > floor and text[at - 1] != "．" and (led := self._led(plain, at)):
                 return Reading(Span(at - 1, led.end), self.placed(plain, at - 1, led.said), led.kind, led.otherwise)
             found = self._tenths(plain, at, at) or self.latin.abbreviated(plain, at) or self._figure(plain, at)
         elif character.isascii() and character.isalpha():
@@ -82,16 +82,13 @@ class Cjk(Digits):
     def _led(self, text: str, at: int) -> Said | None:
         """A figure behind the sign of something left out: ".325", "'98年"."""
         if text[at - 1] == "'" and (found := patterns.DOTTED_SHORT_DATE.match(text, at)):
-            return (
-                Said(self.day_said(*found.groups()), "date", found.end())
-                if patterns.is_day(found[2], found[3])
-                else None
-            )
+            is_day = patterns.is_day(found[2], found[3])
+            return Said(self.day_said(*found.groups()), "date", found.end()) if is_day else None
         if text[at - 1] == "'":
             return self.short_year(text, at) if _SHORT_YEAR.match(text, at) else None
         if text[at - 1] == "." and (rate := self._tenths(text, at, at - 1)):
             return rate
-        if text[at - 1] == "." and (at < 2 or text[at - 2] in _OPENS_A_DECIMAL):
+        if text[at - 1] == "." and (at < 2 or _OPENS_A_DECIMAL.match(text, at - 2)):
             found = _DIGITS.match(text, at)
             return Said(self.numerals.number("0", found[0]), "decimal", found.end()) if found else None
         return None

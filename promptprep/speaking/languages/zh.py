@@ -22,7 +22,8 @@ _YEARS = re.compile(
 )
 _NUMERALS = "零一二三四五六七八九十百千万亿点两"
 _CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
-_SHORT_YEAR = re.compile(r"(0\d)(?=\s?[年届级])")
+_SHORT_YEAR = re.compile(r"(0\d(?=\s?[年届级])|[4-9]\d(?=年\d{1,2}月))")
+_LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
 _DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
@@ -150,6 +151,8 @@ class Chinese(Cjk):
             return Said(self.year(found[1]), "year", found.end(), (), True)
         if found := _DECADE.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end())
+        if found := _LONG_NUMBER.match(text, at):
+            return self._serial_number([found[0]], found.end())
         if found := self._room.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "serial", found.end(), (self.numerals.whole(found[1]),))
         if found := self._year_without_word.match(text, at):
