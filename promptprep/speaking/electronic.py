@@ -2,13 +2,15 @@
 
 The scheme ("https://") is not said. What the language calls each sign stands in `spoken.toml`, table `electronic`:
 keys are the signs themselves (".", "/", "@", "#", ...); a language without the table reads nothing here. `letters`
-lists the parts that are said letter by letter though they look pronounceable, `parts` names those with a name.
+lists the parts that are said letter by letter though they look pronounceable, `parts` names those with a name,
+`endings` the last parts of the language's own countries.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from promptprep.model.language import LanguageData
@@ -22,7 +24,6 @@ _ENDINGS = (
     "mx|ar|co|nl|it|us|au|nz|ie|pl|se|dk"
 )
 _WEB = re.compile(r"(?:https?|ftp)://[!-~À-ɏ]+|www\.[!-~À-ɏ]+", re.IGNORECASE)
-_DOT = re.compile(rf"\.(?:{_ENDINGS})(?:/[!-~À-ɏ]*)?(?![\w@]|\.\w)")
 _HOST_LEFT = re.compile(r"(?<![\w@.])[\w-]{2,}(?:\.[\w-]+)*\Z")
 _NAME_LEFT = re.compile(r"[\w.+-]+\Z")
 _HOST_RIGHT = re.compile(r"@(?:[\w-]{1,63}\.){1,8}[^\W\d_]{2,24}")
@@ -35,6 +36,12 @@ _VOWELS = frozenset("aeiouyàáâãäåæèéêëìíîïòóôõöøœùúûü�
 _LOOK_BACK = 80
 
 
+@lru_cache(maxsize=64)
+def _last_part(more: str) -> re.Pattern[str]:
+    """The end of an address: one of the common endings, or of a language's own."""
+    return re.compile(rf"\.(?:{_ENDINGS}{more})(?:/[!-~À-ɏ]*)?(?![\w@]|\.\w)")
+
+
 def electronic(text: str, data: LanguageData, read: Read) -> list[Reading]:
     """Addresses and tags in `text`, disjoint, in no certain order. `read` says figures and capitals inside them."""
     words = data.maybe("spoken", "electronic")
@@ -42,20 +49,21 @@ def electronic(text: str, data: LanguageData, read: Read) -> list[Reading]:
         return []
     speaker = _Wording(words, data.maybe("spoken", "letters", {}), read)
     found: list[Reading] = []
-    for span, kind in _places(text):
+    more = "".join(f"|{re.escape(ending)}" for ending in words.get("endings", ()))
+    for span, kind in _places(text, _last_part(more)):
         if not any(span.overlaps(other.span) for other in found[-4:]):
             found.append(Reading(span, speaker.said(span.of(text), kind), kind))
     return found
 
 
-def _places(text: str) -> Iterator[tuple[Span, str]]:
+def _places(text: str, last_part: re.Pattern[str]) -> Iterator[tuple[Span, str]]:
     if "://" in text or "www." in text.lower():
         yield from ((_trimmed(text, m), "url") for m in _WEB.finditer(text))
     if "@" in text:
         yield from _at_signs(text)
     if "#" in text:
         yield from _hashtags(text)
-    yield from _bare_hosts(text)
+    yield from _bare_hosts(text, last_part)
 
 
 def _trimmed(text: str, found: re.Match[str]) -> Span:
@@ -82,8 +90,8 @@ def _hashtags(text: str) -> Iterator[tuple[Span, str]]:
             yield Span(found.start(), found.end()), "hashtag"
 
 
-def _bare_hosts(text: str) -> Iterator[tuple[Span, str]]:
-    for found in _DOT.finditer(text):
+def _bare_hosts(text: str, last_part: re.Pattern[str]) -> Iterator[tuple[Span, str]]:
+    for found in last_part.finditer(text):
         left = _HOST_LEFT.search(text, max(0, found.start() - _LOOK_BACK), found.start())
         if left and any(c.isalpha() for c in left[0]):
             yield Span(left.start(), _trimmed(text, found).end), "url"

@@ -14,6 +14,7 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_clock import HindiClock
 from promptprep.speaking.languages.hi_halves import HindiHalves
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
+from promptprep.speaking.languages.hi_pairs import HindiPairs
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
@@ -48,10 +49,12 @@ class Hindi:
         self.numbers = HindiNumbers(data, speller)
         self.halves = HindiHalves(data, self.numbers)
         self.clock = HindiClock(data, self.numbers)
+        self.pairs = HindiPairs(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
         self._money = {sign: tuple(names.split("|")) for sign, names in data.get("spoken", "money").items()}
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
+        self._per: Mapping[str, str] = data.get("spoken", "per")
         self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
         self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
@@ -71,7 +74,8 @@ class Hindi:
     def _tail(self) -> str:
         return (
             rf"(?:{GAP}?(?P<scale>{one_of([s for s in self._scales if len(s) > 1])}){_END})?"
-            rf"(?:{GAP}?(?P<unit>{one_of({**self._units, **self._money})})(?![\w²³\u0900-\u0963/]))?"
+            rf"(?:{GAP}?(?P<unit>{one_of({**self._units, **self._money})})(?:/{GAP}?(?P<per>{one_of(self._per)}))?"
+            rf"(?![\w²³\u0900-\u0963/]))?"
         )
 
     def _figures(self) -> list[tuple[str, Handler]]:
@@ -80,24 +84,31 @@ class Hindi:
             (_PHONE, self._phone),
             (HYPHENED, self._shared.hyphened),
             (r"\d+(?:\.\d+){3,}", self._dotted),
+            *self.pairs.rules(),
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
-            (r"(\d{1,4})(?:[xX×]| [xX] )(\d{1,4})(?!\w)", self._by),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self._mixed_serial),
-            (rf"(\d{{1,2}})[-–:](\d{{1,2}})(?={GAP}से{_END})", self._score),
+            *self.pairs.late_rules(),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
             (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._tail()}", self._quantity),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
 
+    def _priced(self) -> str:
+        """A number after a sign of money, or two, with their scale and what the price is for."""
+        return (
+            rf"(?P<b>{NUMBER})(?:{GAP}?[-–]{GAP}?(?P<c>{NUMBER}))?"
+            rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?(?:/{GAP}?(?P<per>{one_of(self._per)}){_END})?"
+        )
+
     def _letters(self) -> list[tuple[str, Handler]]:
         codes = [m for m in self._money if m[0].isalpha()]
         return [
             (
-                rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?",
+                rf"(?P<unit>{one_of(codes)}){GAP}?{self._priced()}",
                 self._money_first,
             ),
             (rf"([IVXLC]+)({one_of(self._endings)}){_END}", self._roman_ordinal),
@@ -111,12 +122,12 @@ class Hindi:
         return [
             (_PHONE, self._phone),
             (
-                rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?",
+                rf"(?P<unit>{one_of(signs)}){GAP}?{self._priced()}",
                 self._money_first,
             ),
             (rf"(?<![\w)\u0900-\u0963])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._quantity),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
-            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)", self._shared.symbol),
+            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 
     def _number(self, written: str) -> str:
@@ -130,10 +141,6 @@ class Hindi:
 
     def _phone(self, found: re.Match[str]) -> Reading | None:
         return self._shared.phone(found) if sum(c.isdecimal() for c in found[0]) >= 7 else None
-
-    def _score(self, found: re.Match[str]) -> Reading:
-        """ "3-1 से" -> "तीन-एक से"."""
-        return reading(found, f"{self._number(found[1])}-{self._number(found[2])}", "score")
 
     def _ordinal(self, found: re.Match[str]) -> Reading:
         return reading(found, self.numbers.ordinal(ascii_digits(found[1]), found[2]), "ordinal")
@@ -160,18 +167,17 @@ class Hindi:
 
     def _vulgar(self, found: re.Match[str]) -> Reading:
         over, under = VULGAR[found[2]]
-        return reading(
-            found,
-            self._mixed(ascii_digits(found[1]), (over, under)) if found[1] else self._share(str(over), str(under)),
-            "fraction",
-        )
+        if not found[1]:
+            return reading(found, self._share(str(over), str(under)), "fraction")
+        said = self._mixed(ascii_digits(found[1]), (over, under))
+        counts = re.match(rf"{GAP}[\u0900-\u0963]", found.string[found.end() : found.end() + 2])
+        if counts and (found[1], over, under) == ("1", 1, 4):
+            said = self._word["quarter_past"]
+        return reading(found, said, "fraction")
 
     def _vulgar_alone(self, found: re.Match[str]) -> Reading:
         over, under = VULGAR[found[1]]
         return reading(found, self._share(str(over), str(under)), "fraction")
-
-    def _by(self, found: re.Match[str]) -> Reading:
-        return reading(found, f"{self._number(found[1])} {self._word['by']} {self._number(found[2])}", "measure")
 
     def _noun(self, unit: str, one: bool) -> str:
         if unit in self._money:
@@ -185,13 +191,14 @@ class Hindi:
         if not unit and not scale and not sign:
             return self._plain(found)
         head = f"{self._word[{'+': 'plus', '±': 'plus_minus'}.get(sign, 'minus')]} " if sign else ""
+        per = [f"{self._word['per']} {self._per[found['per']]}"] if found["per"] else []
         if known in self._money and not scale:
-            return reading(found, head + self._amount(number, known), "money")
+            return reading(found, " ".join([head + self._amount(number, known), *per]), "money")
         kind = (
             "cardinal" if not unit else "money" if known in self._money else "percent" if known in "%٪" else "measure"
         )
         tail = [self._scales[scale]] if scale else []
-        tail += [self._noun(known, ascii_digits(number) == "1" and not scale)] if unit else []
+        tail += [self._noun(known, ascii_digits(number) == "1" and not scale), *per] if unit else []
         said, *other = self._ways(number, plainly=bool(sign) or kind in ("money", "percent"))
         return reading(found, " ".join([head + said, *tail]), kind, *(" ".join([head + o, *tail]) for o in other))
 
@@ -232,6 +239,7 @@ class Hindi:
             )
         tail = [self._scales[scale]] if scale else []
         tail += [self._noun(as_written(unit, {**self._units, **self._money}), False)] if unit else []
+        tail += [f"{self._word['per']} {self._per[found['per']]}"] if found["per"] else []
         plainly = not tail or unit in self._money or unit in ("%", "٪")
         ends = [self._ways(n, plainly=plainly)[0] for n in (first, last)]
         return reading(found, " ".join([ends[0], self._word["range"], ends[1], *tail]), "range")
@@ -250,9 +258,14 @@ class Hindi:
 
     def _money_first(self, found: re.Match[str]) -> Reading:
         money = as_written(found["unit"], self._money)
-        if not found["scale"]:
-            return reading(found, self._amount(found["b"], money), "money")
-        tail = f"{self._scales[found['scale']]} {self._money[money][1]}"
+        per = f" {self._word['per']} {self._per[found['per']]}" if found["per"] else ""
+        scale = f"{self._scales[found['scale']]} " if found["scale"] else ""
+        if found["c"]:
+            ends = f"{self._number(found['b'])} {self._word['range']} {self._number(found['c'])}"
+            return reading(found, f"{ends} {scale}{self._money[money][1]}{per}", "range")
+        if not scale:
+            return reading(found, self._amount(found["b"], money) + per, "money")
+        tail = f"{scale}{self._money[money][1]}{per}"
         said, *other = (f"{way} {tail}" for way in self._ways(found["b"], plainly=True))
         return reading(found, said, "money", *other)
 

@@ -14,6 +14,10 @@ from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_bef
 GAP = "[ \u00a0\u202f]"
 _END = r"(?![\w\u0900-\u0963])"
 
+_NEXT = re.compile(rf"{GAP}([\u0900-\u0963]+)")
+_AND_YEAR = re.compile(rf"(?:{GAP}(?:और|या|तथा|व|एवं|से){GAP}(?:1\d|20)\d\d)?")  # another year that a word follows
+_DAY = re.compile(rf"{GAP}\d{{1,2}}\Z")
+
 
 class HindiClock:
     """Handlers for dates, years and clock times."""
@@ -41,10 +45,14 @@ class HindiClock:
         """Four figures are a year beside "सन", "साल" or a month, or before "में", "से", "तक" with nothing counted."""
         if not 1000 <= n <= 2100:
             return False
-        before = word_before(text, start - 2 if text[max(0, start - 2) : start] == ", " else start)
+        if text[max(0, start - 2) : start] == ", ":
+            start -= 2
+            if day := _DAY.search(text, max(0, start - 4), start):
+                start = day.start()
+        before = word_before(text, start)
         if before in self._before_year or before in self._months:
             return True
-        after = re.match(rf"{GAP}([\u0900-\u0963]+)", text[end : end + 16])
+        after = _NEXT.match(text, _AND_YEAR.match(text, end).end())  # type: ignore[union-attr]
         return bool(after and after[1] in self._after_year)
 
     def _date(self, day: int, month: int, year: str) -> str:

@@ -28,9 +28,10 @@ class HindiHalves:
         """ "2.5" -> "ढाई", "3.25" -> "सवा तीन"; "" where nobody says it so."""
         whole, _, part = ascii_digits(written).partition(".")
         quarters = _QUARTERS.get(part, 0)
-        least = 1 if quarters == _HALF else 2
-        if not quarters or not whole.isdecimal() or not least <= int(whole[-3:]) <= MOST or len(whole) > len(str(MOST)):
+        if not quarters or not whole.isdecimal() or not 1 <= int(whole[-3:]) <= MOST or len(whole) > len(str(MOST)):
             return ""
+        if int(whole) == 1 and quarters == 1:
+            return self._numbers.quarter_more()
         return self._numbers.quarters(int(whole), quarters)
 
     def is_half(self, written: str) -> bool:

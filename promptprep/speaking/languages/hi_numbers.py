@@ -61,11 +61,15 @@ class HindiNumbers:
             return own or f"{word['half_past']} {self.cardinal(whole)}"
         return f"{word['quarter_to']} {self.cardinal(1 if whole == wrap else whole + 1)}"
 
+    def quarter_more(self) -> str:
+        """ "सवा" alone is one and a quarter of what follows."""
+        return str(self._data.get("spoken", "words.quarter_past"))
+
     def ordinal(self, digits: str, ending: str) -> str:
         """The ordinal with the ending as written: ("21", "वीं") -> "इक्कीसवीं", ("2", "रा") -> "दूसरा"."""
         if ending.isascii():
             ending = "वाँ"
-        vowel = ending.lstrip("वलरथठ").rstrip("\u0901\u0902") or "ा"
+        vowel = ending.lstrip("वलरथठस").rstrip("\u0901\u0902") or "ा"
         stem = self._data.maybe("spoken", f"ordinal_stems.{int(digits[-MOST_DIGITS:])}")
         if stem:
             return f"{stem}{vowel}"
