@@ -12,7 +12,8 @@ from jinja2 import Environment
 
 from promptprep.errors import BadCall
 from promptprep.model.prepared import PreparedScript
-from promptprep.rendering.screen import Fonts, strip_pdf
+from promptprep.rendering.screen import strip_pdf
+from promptprep.rendering.screen_faces import Fonts
 from promptprep.rendering.screen_plan import ScreenPlan, screen_plan
 from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.rendering.stills import page_images

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -16,13 +16,11 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Flip
 from promptprep.rendering.direction import direction_of
 from promptprep.rendering.screen_chart import chart
+from promptprep.rendering.screen_faces import UNDERLINED, Fonts, copy_faces, panel_faces
 from promptprep.rendering.screen_object import plan_object
 from promptprep.rendering.screen_plan import ScreenPlan, page_shift_px, screen_plan
 from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.units import clock_text
-
-Fonts = Callable[[str, str, bool], Sequence[bytes]]
-"""(language, text, bold) -> WOFF2 subsets that hold the text's characters, in the order in which they are asked."""
 
 SCRIPTS = (
     "plan",
@@ -44,9 +42,6 @@ SCRIPTS = (
     "start",
 )
 """Files of the page's code, in the order in which they are joined."""
-
-UNDERLINED = ("ja", "zh", "ko")
-"""Languages whose bundled font has one weight: stress is shown by a line under the words, and widths hold."""
 
 STYLES = ("copy", "reader", "panels", "operator")
 
@@ -76,7 +71,7 @@ def screen_html(
     `place` says where the script stands in its session.
     """
     plan = screen_plan(prepared)
-    values = _values(prepared, plan, fonts, words)
+    values = {**_values(prepared, plan, fonts, words), "panel_faces": panel_faces(prepared, plan, fonts, words)}
     styles = _styles(env, STYLES, {**values, "px": _scaled})
     code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
     code = f'"use strict";\n(() => {{\n{code}}})();\n'
@@ -158,7 +153,7 @@ def screen_pages(plan: ScreenPlan) -> list[dict[str, Any]]:
 
 
 def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: ScreenWords) -> dict[str, Any]:
-    faces = _faces(prepared, plan, fonts, words.texts)
+    faces = copy_faces(prepared, plan, fonts, words)
     return {
         "prepared": prepared,
         "script": prepared.script,
@@ -169,38 +164,13 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Scr
         "language": prepared.script.language,
         "chart": chart(prepared, plan.frame),
         "faces": faces,
+        "panel_faces": (),
         "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
         "underlined": prepared.script.language.split("-")[0] in UNDERLINED,
         "w": words.texts,
         "w_language": words.language,
         "w_direction": direction_of(words.texts["ready"]) or "ltr",
     }
-
-
-def _faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Mapping[str, str]) -> list[dict[str, str]]:
-    """Embedded faces: all of one weight in the order asked, as families "copy-0", "copy-1" ..."""
-    language = prepared.script.language
-    plain, bold = _letters(prepared, plan, words)
-    faces: list[dict[str, str]] = []
-    for weight, letters in (("400", plain), ("700", bold)):
-        for i, face in enumerate(fonts(language, letters, weight == "700") if letters else ()):
-            encoded = base64.b64encode(face).decode("ascii")
-            faces.append({"family": f"copy-{i}", "weight": weight, "source": f"data:font/woff2;base64,{encoded}"})
-    return faces
-
-
-def _letters(prepared: PreparedScript, plan: ScreenPlan, words: Mapping[str, str]) -> tuple[str, str]:
-    """Characters that the page shows in the script's own fonts: all, and those in bold. Sorted, each once."""
-    shown = [prepared.script.title, "".join(words.values()), "0123456789:.,–-+×° "]
-    shown += [segment.title for segment in prepared.script.segments]
-    for placed in plan.lines:
-        shown += [run.text + (run.say or "") for run in placed.runs]
-    for wait in plan.waits:
-        shown += [wait.text, *wait.names, *wait.notes, *(part for pair in wait.sayings for part in pair)]
-    shown += [action.text for cue in plan.cues for action in cue.actions]
-    underlined = prepared.script.language.split("-")[0] in UNDERLINED
-    bold = [] if underlined else [run.text for placed in plan.lines for run in placed.runs if run.stress]
-    return "".join(sorted(set("".join(shown)))), "".join(sorted(set("".join(bold))))
 
 
 def _styles(env: Environment, names: Sequence[str], values: Mapping[str, Any]) -> str:

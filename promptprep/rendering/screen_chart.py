@@ -10,6 +10,8 @@ from promptprep.rendering.screen_plan import Frame
 
 CAPS_ARCMIN = (16.0, 20.0, 22.0, 24.0, 31.0)
 """Least and preferred capital heights (ISO 9241-3 as reported: 16, 20 to 22; NUREG-0700: 24; ASR A6: 22 to 31)."""
+ALIKE_ARCMIN = 0.3
+"""Capitals nearer than this look the same on the chart: this script's own stands for the limit's."""
 RINGS_DEG = (1.2, 2.6)
 """Gaze limits about the lens: van Eijk et al. 2010 (1.2 across), Horstmann & Linke 2021 (cone of 5.2)."""
 
@@ -75,7 +77,8 @@ def chart(prepared: PreparedScript, frame: Frame) -> Chart:
 def _capitals(prepared: PreparedScript, frame: Frame, path_px: float) -> tuple[Capital, ...]:
     """Capitals in a row; `cap_px` of the planned type gives the ratio of capital height to type size."""
     cap_em = frame.cap_px / frame.font_px if frame.cap_px > 0 else 0.714
-    wanted = sorted({*CAPS_ARCMIN, round(prepared.sightline.cap_height_arcmin, 1)})
+    own = round(prepared.sightline.cap_height_arcmin, 1)
+    wanted = sorted({own, *(limit for limit in CAPS_ARCMIN if abs(limit - own) > ALIKE_ARCMIN)})
     heights = [2 * path_px * math.tan(math.radians(a / 60) / 2) for a in wanted]
     places = [prepared.rig.width_px * (i + 1) / (len(wanted) + 1) for i in range(len(wanted))]
     return tuple(Capital(a, h, h / cap_em, x) for a, h, x in zip(wanted, heights, places, strict=True))

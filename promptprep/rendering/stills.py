@@ -10,7 +10,8 @@ from typing import Any
 from jinja2 import Environment
 
 from promptprep.model.prepared import PreparedScript
-from promptprep.rendering.screen import Fonts, screen_pages, screen_pdf
+from promptprep.rendering.screen import screen_pages, screen_pdf
+from promptprep.rendering.screen_faces import Fonts
 from promptprep.rendering.screen_plan import screen_plan
 from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.units import clock_text

@@ -60,7 +60,7 @@ const keyText = (key) => words[`key_${key.toLowerCase().replace(" ", "_")}`] ?? 
 
 function helpPanel() {
   const keys = COMMANDS.map(({ name, shown }) => make("div", {},
-    make("dt", {}, ...shown.flatMap((key, i) => (i ? [" ", make("kbd", {}, keyText(key))] : [make("kbd", {}, keyText(key))]))),
+    make("dt", {}, ...shown.flatMap((key, i) => (i ? [" ", make("kbd", { dir: "ltr" }, keyText(key))] : [make("kbd", { dir: "ltr" }, keyText(key))]))),
     make("dd", {}, words[`do_${name}`])));
   const cautions = ["caution_voice", "caution_flash", "caution_rig"].map((name) => make("p", {}, words[name]));
   return [

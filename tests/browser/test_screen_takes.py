@@ -8,8 +8,9 @@ from typing import Any
 
 import pytest
 
+from promptprep.faces.tools import tools
 from promptprep.rendering.screen import Place, screen_html
-from promptprep.rendering.screen_words import ENGLISH, ScreenWords
+from promptprep.rendering.screen_words import ENGLISH, ScreenWords, screen_words
 from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
@@ -406,6 +407,29 @@ def test_words_can_be_translated(context: Any, write_page: Any) -> None:
     page.keyboard.press("p")
     page.wait_for_timeout(100)
     assert page.locator("#notice").inner_text() == "PAGE BY PAGE"
+
+
+@pytest.mark.parametrize(("reader", "operator", "way"), [("en", "ar", "rtl"), ("ja", "en", "ltr"), ("hi", "hi", "ltr")])
+def test_reader_and_operator_each_read_their_language(
+    context: Any, write_page: Any, reader: str, operator: str, way: str
+) -> None:
+    """The board runs as its language does, nothing on it is wider than the window, and its fonts are in the file."""
+    words = screen_words(tools().words, reader, operator)
+    html = screen_html(demo(f"sky.{reader}"), env(), fonts, words=words)
+    page = opened(context, f"{write_page('a.html', html)}#at=5&hold=1")
+    board = operator_of(page)
+    assert board.locator("#operator").get_attribute("dir") == way
+    assert board.locator("#o-list h2").inner_text() == words.texts["segments"] != ""
+    assert page.locator("#strip").get_attribute("lang") == reader
+    for width in (1280, 420):
+        board.set_viewport_size({"width": width, "height": 720})
+        board.wait_for_timeout(150)
+        assert board.evaluate("document.documentElement.scrollWidth") <= width
+    shown = board.locator("#operator").inner_text()
+    families = [f"panel-{i}" for i in range(4)]
+    loaded = board.evaluate("[...document.fonts].map((font) => [font.family.replaceAll('\"', ''), font.status])")
+    assert {status for family, status in loaded if family in families} == {"loaded"}
+    assert not tools().engines.shaper.missing(shown, operator)
 
 
 def test_without_its_code_the_page_still_shows_the_copy(browser: Any, address: str) -> None:
