@@ -23,6 +23,11 @@ def isolated(text: str, page_direction: str) -> str:
     return f"{LRI if own == 'ltr' else RLI}{text}{PDI}"
 
 
+def in_order(text: str, page_direction: str) -> str:
+    """A date, ratio or signed figure, whose parts would change places in a text that runs from right to left."""
+    return f"{LRI}{text}{PDI}" if page_direction == "rtl" else text
+
+
 def each_whole(lines: Sequence[str]) -> list[str]:
     """Lines of one text: an isolate that is open at a line's end is closed there and opened again in the next."""
     found, open_now = [], ""

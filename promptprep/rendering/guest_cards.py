@@ -44,7 +44,7 @@ def _of_segment(segment: Segment, sheet: Sheet, tools: PaperTools) -> list[Guest
     time = clock_text(sum(cue.fixed_s for cue in live))
     what = measure.shortened(", ".join(cue.text for cue in live if cue.text), width - 20, CARD_PT)
     written = [line for block in segment.blocks if isinstance(block, Note) for line in block.text.split("\n")]
-    notes = [tuple(measure.wrapped(line, width - BULLET_MM, CARD_PT)) for line in written if line.strip()]
+    notes = [tuple(tools.sense_lines(line, width - BULLET_MM, CARD_PT)) for line in written if line.strip()]
     title = measure.shortened(segment.title, width, CARD_PT, bold=tools.bold)
     return [GuestCard(title, tuple(name), time, what, some) for some in _shared_out(notes, sheet)]
 

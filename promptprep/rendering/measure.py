@@ -9,6 +9,13 @@ from itertools import pairwise
 from promptprep.rendering.direction import each_whole
 from promptprep.units import MM_PER_PT
 
+LEAST_CUT = 3  # letters that a cut word leaves for its last line
+
+
+def has_case(letter: str) -> bool:
+    """Whether a letter is of an alphabet with capitals: words of these are cut with a hyphen."""
+    return letter.lower() != letter.upper()
+
 
 @dataclass(frozen=True, slots=True)
 class Measure:
@@ -56,12 +63,15 @@ class Measure:
         return found
 
     def _cut(self, piece: str, width_em: float, bold: bool) -> list[tuple[str, float]]:
-        ends = self.graphemes(piece)
-        letters = [piece[a:b] for a, b in pairwise([0, *ends])]
+        """A word that is wider than a line, cut between characters; with a hyphen in alphabets that use one."""
+        letters = [piece[a:b] for a, b in pairwise([0, *self.graphemes(piece)])]
+        *widths, hyphen = self.widths_em([*letters, "-"], bold)
         found, part, taken = [], "", 0.0
-        for letter, wide in zip(letters, self.widths_em(letters, bold), strict=True):
-            if part and taken + wide > width_em:
-                found.append((part, taken))
+        for at, (letter, wide) in enumerate(zip(letters, widths, strict=True)):
+            joint = "-" if part and has_case(part[-1]) and has_case(letter) else ""
+            full = taken + wide + (hyphen if joint and at < len(letters) - 1 else 0.0) > width_em
+            if part and (full or (joint and at == len(letters) - LEAST_CUT and taken + sum(widths[at:]) > width_em)):
+                found.append((part + joint, taken + (hyphen if joint else 0.0)))
                 part, taken = "", 0.0
             part, taken = part + letter, taken + wide
         return [*found, (part, taken)]

@@ -7,18 +7,21 @@ from dataclasses import dataclass, field
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
+from promptprep.rendering.direction import in_order, isolated
 from promptprep.rendering.guest_cards import GuestCard, guest_cards
 from promptprep.rendering.page_items import Entry, Item, Row
 from promptprep.rendering.pages import Filler, Page, Piece, Placed
 from promptprep.rendering.paper_copy import Mark, RunView
-from promptprep.rendering.paper_items import LANE_LINE_PT, LANE_PT, Items, Variant, lane_drop_pt
+from promptprep.rendering.paper_items import Items, Variant, lane_drop_pt
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import Sheet, sheet_for
-from promptprep.units import clock_text
+from promptprep.units import MM_PER_PT, clock_text
 
 __all__ = ["PaperTools", "Variant", "paper_html", "paper_pdf", "pdf_from_html", "rendered"]
 
-HEAD_PT = 10.0
+LEAST_TITLE_MM = 15.0
+LEAST_HEAD = 0.45  # of its width, for what stands at the start
+HEAD_GAP_MM = 4.0
 FOOT_PT = 12.0
 NEXT_WORDS = 8  # of the next page, at the foot of this one
 
@@ -75,7 +78,7 @@ def paper_html(
     acuity = one.reader.acuity if one.reader else None
     cards = studio.paper.cards if variant == "cards" else 1
     sheet = sheet_for(studio.paper, acuity=acuity, cards=cards)
-    pages = _Maker(one, sheet, tools, variant, beside).pages()
+    pages = _Maker(Items(one, sheet, tools, variant, beside, studio.title)).pages()
     return rendered(
         tools,
         "paper/script.html",
@@ -86,11 +89,10 @@ def paper_html(
         variant=variant,
         sheets=[pages[at : at + cards] for at in range(0, len(pages), cards)],
         count=len(pages),
-        head=_head(one, sheet, tools),
-        summary=_summary(one, studio, sheet, tools),
+        head=_head(one, sheet, tools, len(pages)),
+        third=_third(one, sheet, tools),
         low_ink=studio.paper.low_ink or variant == "low-ink",
-        lane_pt=LANE_PT,
-        lane_line_pt=LANE_LINE_PT,
+        head_mm=head_mm(one, sheet, tools, len(pages)),
         crops=_crops(sheet),
         beside=beside.script.language if beside else "",
         beside_direction=beside.direction if beside else "",
@@ -109,28 +111,44 @@ def paper_pdf(
     return pdf_from_html(html, f"{one.script.name}.{one.script.language}.{one.digest}.{variant}")
 
 
-def _summary(one: PreparedScript, studio: Studio, sheet: Sheet, tools: PaperTools) -> str:
-    """Slot, running time with its range, and the studio, below the title."""
-    timing, words = one.timing.timing, tools.words
-    slot = "" if one.timing.slot_s is None else words("slot") + " " + clock_text(one.timing.slot_s)
-    about = words("about {time}").replace("{time}", clock_text(timing.mean_s))
-    time = f"{about} ({clock_text(timing.low_s)}–{clock_text(timing.high_s)})"
-    text = " · ".join(part for part in (slot, time, studio.title) if part)
-    return tools.measure.shortened(text, sheet.copy_mm, FOOT_PT)
+def _head(one: PreparedScript, sheet: Sheet, tools: PaperTools, count: int) -> str:
+    """Script, language and reader, in one line; on a narrow page the reader stands below."""
+    title = isolated(one.script.title or one.script.name, one.direction)
+    reader = isolated(one.reader.name, one.direction) if one.reader and not sheet.narrow else ""
+    room_mm = head_mm(one, sheet, tools, count)
+    return _with_rest(title, (in_order(one.script.language, one.direction), reader), sheet, tools, room_mm)
 
 
-def _head(one: PreparedScript, sheet: Sheet, tools: PaperTools) -> str:
-    """Script, language, reader and date, in one line."""
-    script = one.script
-    reader = one.reader.name if one.reader else ""
-    parts = (script.title or script.name, script.language, reader, str(script.front.get("date", "")))
-    text = " · ".join(part for part in parts if part)
-    return tools.measure.shortened(text, head_mm(sheet), HEAD_PT, bold=tools.bold)
+def _third(one: PreparedScript, sheet: Sheet, tools: PaperTools) -> str:
+    """The third line of a narrow page's head: reader and date."""
+    if not sheet.narrow:
+        return ""
+    reader = isolated(one.reader.name, one.direction) if one.reader else ""
+    text = " · ".join(part for part in (reader, _date(one)) if part)
+    return tools.measure.shortened(text, sheet.width_mm - 2 * sheet.margin_mm, sheet.margins_pt)
 
 
-def head_mm(sheet: Sheet) -> float:
-    """Width of the head's text; the rest is the page's number and the digest."""
-    return (sheet.width_mm - sheet.margin_mm - min(sheet.end_mm, sheet.margin_mm)) * 0.72
+def _date(one: PreparedScript) -> str:
+    date = str(one.script.front.get("date", ""))
+    return in_order(date, one.direction) if date else ""
+
+
+def _with_rest(text: str, rest: Sequence[str], sheet: Sheet, tools: PaperTools, room_mm: float) -> str:
+    """A line of the head: its first part is shortened so that the rest is whole."""
+    after = "".join(f" · {part}" for part in rest if part)
+    left = room_mm - tools.measure.width_pt(after, sheet.margins_pt) * MM_PER_PT
+    if left < LEAST_TITLE_MM:
+        return tools.measure.shortened(text + after, room_mm, sheet.margins_pt)
+    return tools.measure.shortened(text, left, sheet.margins_pt) + after
+
+
+def head_mm(one: PreparedScript, sheet: Sheet, tools: PaperTools, count: int) -> float:
+    """Width of the head's text at its start: what the page's number and the digest leave."""
+    page = tools.words("page {n} of {total}").replace("{n}", str(count)).replace("{total}", str(count))
+    texts = (page, f"{tools.words('wording')} {one.digest}")
+    taken = max(tools.measure.width_pt(text, sheet.margins_pt) for text in texts) * MM_PER_PT + HEAD_GAP_MM
+    whole = sheet.width_mm - sheet.margin_mm - min(sheet.end_mm, sheet.margin_mm)
+    return max(whole - taken, LEAST_HEAD * whole)
 
 
 def _crops(sheet: Sheet) -> list[tuple[float, float, float, float]]:
@@ -158,31 +176,36 @@ def fill_pages(items: Items) -> list[Page]:
 class _Maker:
     """Turns one prepared script into pages of views."""
 
-    def __init__(
-        self, one: PreparedScript, sheet: Sheet, tools: PaperTools, variant: Variant, beside: PreparedScript | None
-    ) -> None:
-        self.one, self.sheet, self.tools, self.variant = one, sheet, tools, variant
-        self.items = Items(one, sheet, tools, variant, beside)
-        self.line_number = 0
+    def __init__(self, items: Items) -> None:
+        self.items = items
+        self.one, self.sheet, self.tools, self.variant = items.one, items.sheet, items.tools, items.variant
+        self.line_number, self.head_mm = 0, 0.0
 
     def pages(self) -> list[PageView]:
-        filled = fill_pages(self.items)
+        filled, cards = fill_pages(self.items), guest_cards(self.one, self.sheet, self.tools)
+        self.head_mm = head_mm(self.one, self.sheet, self.tools, len(filled) + len(cards))
         views = [self._page(n, page, filled[n] if n < len(filled) else None) for n, page in enumerate(filled, 1)]
-        for card in guest_cards(self.one, self.sheet, self.tools):
-            views.append(PageView(len(views) + 1, card=card, segment=card.title))
+        for card in cards:
+            views.append(PageView(len(views) + 1, card=card, segment=self._segment(card.title, "")))
         return views
 
     def _page(self, number: int, page: Page, following: Page | None) -> PageView:
-        inside = next((p.item.key[0] for p in page.pieces if p.item.kind != "title"), 0)
+        inside = next((p.item.key[0] for p in page.pieces if p.item.kind not in ("title", "sum")), 0)
         segment = self.one.timing.segments[inside] if self.one.timing.segments else None
-        text = f"{segment.title} {clock_text(segment.timing.mean_s)}" if segment else ""
+        title, time = (segment.title, clock_text(segment.timing.mean_s)) if segment else ("", "")
         return PageView(
             number,
             pieces=[self._piece(piece) for piece in page.pieces],
-            segment=self.tools.measure.shortened(text, head_mm(self.sheet), HEAD_PT),
+            segment=self._segment(title, time),
             following=self._first_words(following) if following else "",
             goes_on=following is not None,
         )
+
+    def _segment(self, title: str, time: str) -> str:
+        """A segment with its running time, and the script's date."""
+        date = "" if self.sheet.narrow else _date(self.one)
+        first, *rest = [part for part in (isolated(title, self.one.direction), time, date) if part] or [""]
+        return _with_rest(first, rest, self.sheet, self.tools, self.head_mm)
 
     def _first_words(self, page: Page) -> str:
         """The words that the next page begins with, title or copy."""

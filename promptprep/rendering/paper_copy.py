@@ -15,8 +15,6 @@ from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
 from promptprep.spans import Span
 
-SAY_PT = 10.0
-SAY_LINE_PT = 12.0
 LONG_PAUSE_S = 0.45  # two strokes from here: between the pauses at commas and at sentences that the paces have
 MOST_LANE = 0.55  # of a page's height, for the cues of one line
 MARKED_PAUSES = ("list", "comma", "colon", "dash", "bracket", "sentence", "breath")
@@ -97,7 +95,7 @@ class Copy:
         entries += [self.cue_entry(inline.cue) for inline in self.cues[low:high]]
         entries = self._fitting(entries)
         tiers = max([mark.tier + 1 for mark in self.says(span)], default=0)
-        lead = tiers * SAY_LINE_PT
+        lead = tiers * self.sheet.small_line_pt
         return Row(self.sheet.line_pt + lead, tuple(entries), span, lead)
 
     def _fitting(self, entries: list[Entry]) -> list[Entry]:
@@ -105,7 +103,7 @@ class Copy:
         room = MOST_LANE * self.sheet.body_pt
         heights = list(accumulate(entry.height_pt for entry in entries))
         fit = bisect_right(heights, room)
-        return entries if fit == len(entries) else [*entries[:fit], Entry("cue", ("…",), SAY_LINE_PT)]
+        return entries if fit == len(entries) else [*entries[:fit], Entry("cue", ("…",), self.sheet.small_line_pt)]
 
     # -- what is drawn ----------------------------------------------------------------------------------------
 
@@ -136,17 +134,17 @@ class Copy:
         """Pronunciations above their words; one that would touch the one before stands a tier higher."""
         found: list[Mark] = []
         room = self.sheet.copy_em * self.sheet.font_pt
-        ends = [0.0]
+        ends, size = [0.0], self.sheet.small_pt
         for index, low, _ in self._runs(span):
             text = self.runs[index].say
             begins = self.run_ends[index] - len(self.runs[index].text)
             if text is None or index not in self.said or low != begins:
                 continue
-            text = self.tools.measure.shortened(text, room * 25.4 / 72, SAY_PT)
-            wide = self.tools.measure.width_pt(text, SAY_PT)
+            text = self.tools.measure.shortened(text, room * 25.4 / 72, size)
+            wide = self.tools.measure.width_pt(text, size)
             x = max(0.0, min(self.x_pt(span, low), room - wide))
             tier = next((n for n, end in enumerate(ends) if x >= end), len(ends))
-            ends[tier : tier + 1] = [x + wide + SAY_PT / 2]
+            ends[tier : tier + 1] = [x + wide + size / 2]
             found.append(Mark("say", x, text, tier))
         return found
 

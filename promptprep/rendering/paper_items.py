@@ -14,10 +14,8 @@ from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
 from promptprep.session.cue_points import numbered_cues
-from promptprep.units import clock_text
+from promptprep.units import MM_PER_PT, clock_text
 
-LANE_PT = 10.5
-LANE_LINE_PT = 13.0
 LANE_PAD_MM = 6.0  # bar, its gap, and the distance to the copy
 ENTRY_GAP_PT = 3.0
 NOTE_PT = 12.0  # UKAAF G003 (2019): no less than 12 points
@@ -26,6 +24,7 @@ NOTE_PAD_PT = 8.0
 NOTE_PAD_MM = 4.0
 TITLE_PT = 20.0
 TITLE_LINE_PT = 26.0
+SUM_PT = 12.0
 SUM_LINE_PT = 18.0
 PARAGRAPH_GAP_PT = 12.0
 SEGMENT_GAP_PT = 20.0
@@ -45,9 +44,15 @@ class Items:
     """Makes the items of one script. `beside` is its version in a helper language, whose ids are the same."""
 
     def __init__(
-        self, one: PreparedScript, sheet: Sheet, tools: PaperTools, variant: Variant, beside: PreparedScript | None
+        self,
+        one: PreparedScript,
+        sheet: Sheet,
+        tools: PaperTools,
+        variant: Variant,
+        beside: PreparedScript | None,
+        studio_title: str = "",
     ) -> None:
-        self.one, self.sheet, self.tools, self.variant = one, sheet, tools, variant
+        self.one, self.sheet, self.tools, self.variant, self.studio_title = one, sheet, tools, variant, studio_title
         self.total_s = one.timing.timing.mean_s
         self.times: dict[tuple[int, int], BlockTiming] = {
             (number, block.block): block for number, s in enumerate(one.timing.segments) for block in s.blocks
@@ -60,6 +65,7 @@ class Items:
 
     def all(self) -> Iterator[Item]:
         yield self._title()
+        yield self._sum()
         for number, segment in enumerate(self.one.script.segments):
             if segment.title:
                 yield self._heading(number, segment, self.one.timing.segments[number])
@@ -70,7 +76,23 @@ class Items:
     def _title(self) -> Item:
         title = self.one.script.title or self.one.script.name
         lines = self._titled(title, TITLE_PT)
-        return Item("title", title, (0, -1), Row(len(lines) * TITLE_LINE_PT + SUM_LINE_PT), lines=tuple(lines))
+        return Item("title", title, (0, -1), Row(len(lines) * TITLE_LINE_PT), lines=tuple(lines))
+
+    def _sum(self) -> Item:
+        """Slot, running time with its range, and the studio, below the title; in several lines where one is short."""
+        timing, words = self.one.timing.timing, self.tools.words
+        slot = "" if self.one.timing.slot_s is None else words("slot") + " " + clock_text(self.one.timing.slot_s)
+        about = words("about {time}").replace("{time}", clock_text(timing.mean_s))
+        time = f"{about} ({clock_text(timing.low_s)}–{clock_text(timing.high_s)})"
+        studio = isolated(self.studio_title, self.one.direction)
+        lines: list[str] = []
+        for part in (part for part in (slot, time, studio) if part):
+            longer = f"{lines[-1]} · {part}" if lines else part
+            if lines and self.tools.measure.width_pt(longer, SUM_PT) * MM_PER_PT <= self.sheet.copy_mm:
+                lines[-1] = longer
+            else:
+                lines.append(self.tools.measure.shortened(part, self.sheet.copy_mm, SUM_PT))
+        return Item("sum", "\n".join(lines), (0, -1), Row(len(lines) * SUM_LINE_PT), lines=tuple(lines))
 
     def _heading(self, number: int, segment: Segment, timed: SegmentTiming) -> Item:
         lines = self._titled(segment.title, self.sheet.font_pt)
@@ -80,7 +102,7 @@ class Items:
         height = len(lines) * self.sheet.line_pt + RULE_PT
         if self.variant == "rehearsal":
             height += BOX_PT
-        row = Row(height, (Entry("length", (time,), LANE_LINE_PT),), clear=True)
+        row = Row(height, (Entry("length", (time,), self.sheet.small_line_pt),), clear=True)
         return Item("heading", segment.title, (number, -1), row, gap_pt=SEGMENT_GAP_PT, lines=tuple(lines))
 
     def _titled(self, text: str, font_pt: float) -> list[str]:
@@ -152,7 +174,7 @@ class Items:
 
     def _notes(self, note: Note, key: tuple[int, int]) -> Iterator[Item]:
         width = self.sheet.copy_mm - 2 * NOTE_PAD_MM - 1
-        lines = [line for part in note.text.split("\n") for line in self.tools.measure.wrapped(part, width, NOTE_PT)]
+        lines = [line for part in note.text.split("\n") for line in self.tools.sense_lines(part, width, NOTE_PT)]
         most = max(1, int((self.sheet.body_pt * SHARE - NOTE_PAD_PT) / NOTE_LINE_PT))
         for at in range(0, len(lines), most):
             some = tuple(lines[at : at + most])
@@ -178,13 +200,13 @@ class Items:
         """A text of the lane, wrapped. What is longer than the lane bears ends in an ellipsis."""
         width = self.sheet.lane_mm - LANE_PAD_MM
         shown = f"{number} {text}" if number else text
-        lines = self.tools.measure.wrapped(shown, width, LANE_PT)
-        most = min(MOST_ENTRY_LINES, int(SHARE * self.sheet.body_pt / LANE_LINE_PT) - 1)
+        lines = self.tools.measure.wrapped(shown, width, self.sheet.small_pt)
+        most = min(MOST_ENTRY_LINES, int(SHARE * self.sheet.body_pt / self.sheet.small_line_pt) - 1)
         if len(lines) > most:
             lines = [*lines[:most], "…"]
         if number:
             lines[0] = lines[0].removeprefix(number)
-        return Entry(kind, tuple(lines), len(lines) * LANE_LINE_PT + ENTRY_GAP_PT, number)
+        return Entry(kind, tuple(lines), len(lines) * self.sheet.small_line_pt + ENTRY_GAP_PT, number)
 
     def _cue_entry(self, cue: Cue) -> Entry:
         kind = self.tools.words(cue.kind) if cue.known else cue.kind
@@ -197,18 +219,20 @@ class Items:
         block = self.times.get(key)
         start_s = block.start_s if block else 0.0
         to_go = self.tools.words("{time} to go").replace("{time}", clock_text(self.total_s - start_s))
-        entry = self.entry("time", f"{clock_text(start_s)} · {to_go}")
+        parts = [f"{clock_text(start_s)} · {to_go}"]
+        if len(self.entry("time", parts[0]).lines) > 1:
+            parts = [clock_text(start_s), to_go]
         hard = self.one.difficulty.get(key)
-        if self.variant != "rehearsal" or hard is None:
-            return entry
-        extra = self.entry("time", self.tools.words("difficulty {n}").replace("{n}", f"{hard:.0f}"))
-        return Entry("time", entry.lines + extra.lines, entry.height_pt + extra.height_pt - ENTRY_GAP_PT)
+        if self.variant == "rehearsal" and hard is not None:
+            parts.append(self.tools.words("difficulty {n}").replace("{n}", f"{hard:.0f}"))
+        lines = tuple(line for part in parts for line in self.entry("time", part).lines)
+        return Entry("time", lines, len(lines) * self.sheet.small_line_pt + ENTRY_GAP_PT)
 
 
 def lane_drop_pt(sheet: Sheet) -> float:
     """How far a lane line lies below the top of a line of copy so that both stand on one base line."""
     middle_em = 0.388  # half of ascent less descent of the bundled Noto Sans (1.069 and 0.293 em)
-    return (sheet.line_pt - LANE_LINE_PT) / 2 + (sheet.font_pt - LANE_PT) * middle_em
+    return (sheet.line_pt - sheet.small_line_pt) / 2 + (sheet.font_pt - sheet.small_pt) * middle_em
 
 
 def _first_said(segment: Segment) -> dict[int, frozenset[int]]:

@@ -14,6 +14,7 @@ from promptprep.rendering.environment import render
 from promptprep.rendering.measure import Measure
 from promptprep.rendering.tagging import finish_tags
 from promptprep.spans import Span
+from promptprep.units import MM_PER_PT
 
 Words = Callable[[str], str]  # a text of the interface in the script's language
 
@@ -41,6 +42,11 @@ class PaperTools:
     measure: Measure
     bold: bool = True
     logo: str = ""
+
+    def sense_lines(self, text: str, width_mm: float, font_pt: float) -> list[str]:
+        """A note in lines that end at groups of sense; one empty line where there is no text."""
+        spans = self.breaker(text, width_mm / MM_PER_PT / font_pt)
+        return [" ".join(text[span.start : span.end].split()) for span in spans] or [""]
 
 
 def rendered(tools: PaperTools, template: str, **values: Any) -> str:

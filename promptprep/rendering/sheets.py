@@ -15,6 +15,9 @@ CARDS = (1, 2, 4)  # cards a sheet
 
 CAP_EM = 0.714  # capital height of the bundled Noto Sans, in em (its OS/2 table: 714 of 1000 units)
 CLEAR_PRINT_PT = 14.0  # UKAAF G003 (2019): clear print is at least 12 points, ideally 14
+SMALL_PT, CARD_SMALL_PT = 12.0, 10.5  # what stands beside and above the copy; a card is held nearer
+SMALL_LEADING = 1.24
+NARROW_MM, HEAD_LINE_MM = 120.0, 4.8
 LEADING = 1.5  # RNIB clear print: 1.5 to 2; UKAAF asks for single spacing, so the smaller of RNIB's
 WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurst's 45 to 75
 FEWEST_LINES, NARROWEST_EM = 7, 7.0  # a page that holds less is no page to read from
@@ -57,6 +60,25 @@ class Sheet:
     def body_pt(self) -> float:
         """Height for copy. A hair less than the page has, so that rounding never makes another page."""
         return (self.height_mm - self.head_mm - self.foot_mm) / MM_PER_PT - 0.5
+
+    @property
+    def small_pt(self) -> float:
+        """Type of times, cues and pronunciations."""
+        return CARD_SMALL_PT if self.small else SMALL_PT
+
+    @property
+    def small_line_pt(self) -> float:
+        return round(self.small_pt * SMALL_LEADING)
+
+    @property
+    def margins_pt(self) -> float:
+        """Type of heads, by which a dropped sheet is put back into its place."""
+        return 10.0 if self.small else SMALL_PT
+
+    @property
+    def narrow(self) -> bool:
+        """Whether heads have a third line, for what does not stand beside the page's number."""
+        return self.width_mm < NARROW_MM
 
     @property
     def small(self) -> bool:
@@ -118,8 +140,9 @@ def _laid_out(paper: Paper, font_pt: float, page: tuple[float, float], whole: tu
     small = width < 160 or height < 160
     margin = (10.0 if small else 15.0) + (PUNCH_MM if paper.punched else 0.0)
     end = 8.0 if small else 20.0
-    lane = 26.0 if width < 160 else 36.0
-    head, foot = (17.0, 14.0) if small else (25.0, 20.0)
+    lane = 26.0 if width < 160 else 36.0 if small else 40.0
+    head, foot = (18.5, 14.0) if small else (26.0, 20.0)
+    head += HEAD_LINE_MM if width < NARROW_MM else 0.0
     spare = max(0.0, width - margin - end - lane - WIDEST_EM * font_pt * MM_PER_PT)
     return Sheet(
         width, height, font_pt, font_pt * LEADING, margin, end + spare, lane, head, foot, whole[0], whole[1], cards

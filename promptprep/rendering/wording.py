@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from promptprep.rendering.direction import LRI, PDI, direction_of
+from promptprep.rendering.direction import direction_of, in_order
 
 FOOT_MM, INCH_MM = 304.8, 25.4
 
@@ -29,7 +29,7 @@ class Wording:
 
     def whole(self, text: str) -> str:
         """A ratio or signed figure, whose parts would change places in a text that runs from right to left."""
-        return f"{LRI}{text}{PDI}" if direction_of(self.words("length")) == "rtl" else text
+        return in_order(text, direction_of(self.words("length")) or "ltr")
 
     def decimal(self, number: str) -> str:
         """A number written with a point, with the language's own sign: catalogues hold it as in 1.5."""

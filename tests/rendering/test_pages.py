@@ -118,7 +118,7 @@ def all_stays_on_the_sheet(items: Items, pages: list[Page]) -> None:
                 for entry, top in zip(placed.row.entries, placed.entry_tops_pt, strict=True):
                     assert top >= lane - 0.01
                     lane = top + entry.height_pt
-                    wide = max(measure.width_pt(line, 10.5) for line in entry.lines)
+                    wide = max(measure.width_pt(line, sheet.small_pt) for line in entry.lines)
                     assert wide <= (sheet.lane_mm - 5) * 72 / 25.4
         assert max(lane, copy) <= sheet.body_pt + 0.01
 

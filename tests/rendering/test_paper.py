@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import io
 import os
+import re
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, cast
 
@@ -31,6 +33,7 @@ from promptprep.store.logo import logo_url
 from promptprep.store.templates import shipped
 from promptprep.units import MM_PER_PT
 from tests.rendering.paper_factory import demo, prepared, printing, script_texts
+from tests.rendering.test_tagging import leaves
 
 STUDIO = Studio(title="Quillhorn Observatory")
 READABLE = tuple(tag for tag in FIRST_CLASS if tag not in ("ar", "hi"))  # text of these comes out of a PDF scrambled
@@ -143,9 +146,42 @@ def test_head_and_foot_say_where_the_reader_is() -> None:
         assert "The sky this month: December · en" in text
         assert "&#" not in text
         assert "counter(" not in text
-    assert "Opening 0:" in texts[0]
+    assert re.search(r"Opening · 0:\d\d · 2026-12-01", texts[0])
     assert "goes on" in texts[0]
     assert "guest card" in texts[-1]
+
+
+@pytest.mark.parametrize(
+    "paper", [Paper(), Paper(size="A5"), Paper(cards=2), Paper(cards=4)], ids=("A4", "A5", "2", "4")
+)
+@pytest.mark.parametrize("language", ["en", "ru", "ja"])
+def test_heads_are_whole_and_do_not_run_into_each_other(language: str, paper: Paper) -> None:
+    """A head names language, reader, date, segment's time, page and wording, however narrow the page."""
+    one = replace(demo(language), reader=Reader("t", "Tomas Okoro-Lindqvist"))
+    variant: Variant = "cards" if paper.size == "A4" and paper.cards != 2 else "paper"
+    pdf = paper_pdf(one, replace(STUDIO, paper=paper), printing(language), variant)
+    sheet = sheet_for(paper, cards=paper.cards if variant == "cards" else 1)
+    with pdfplumber.open(io.BytesIO(pdf)) as opened:
+        page = opened.pages[0]
+        head = page.crop((0, 0, sheet.width_mm / MM_PER_PT - 0.1, sheet.head_mm / MM_PER_PT))
+        text, letters = head.extract_text(), [c for c in head.chars if c["text"].strip()]
+    for part in (f"· {language}", "Tomas Okoro-Lindqvist", "2026-12-01", one.digest):
+        assert part in text, text
+    assert re.search(r"· \d:\d\d", text)
+    for line in {round(c["top"]) for c in letters}:
+        row = sorted((c for c in letters if round(c["top"]) == line), key=lambda c: c["x0"])
+        assert all(b["x0"] > a["x1"] - 0.15 * sheet.margins_pt for a, b in pairwise(row)), text
+
+
+def test_a_word_that_no_line_holds_is_cut_with_a_hyphen_where_the_alphabet_has_one() -> None:
+    measure = printing("de").measure
+    lines = measure.wrapped("Planetengeologin", 34, 12)
+    assert lines[0].endswith("-")
+    assert "".join(lines).replace("-", "") == "Planetengeologin"
+    assert len(lines[-1]) >= 3
+    assert all(measure.width_pt(line, 12) * MM_PER_PT <= 34 for line in lines)
+    assert "-" not in "".join(measure.wrapped("1234567890" * 4, 34, 12))
+    assert "-" not in "".join(printing("ja").measure.wrapped("惑星地質学者" * 4, 34, 12))
 
 
 def test_paper_and_screen_print_one_digest_over_one_text() -> None:
@@ -222,8 +258,10 @@ def test_a_version_beside_the_copy() -> None:
     across = paper_pdf(demo("ar"), STUDIO, printing("ar"), beside=demo("en"))
     sheet = sheet_for(STUDIO.paper)
     lane = (sheet.width_mm - sheet.margin_mm - sheet.lane_mm) / MM_PER_PT
-    small = [c for page in characters(across) for c in page if abs(c["size"] - 12) < 0.05 and c["text"].isascii()]
-    assert max(c["x1"] for c in small if c["top"] < 740) <= lane + 0.5
+    with pdfplumber.open(io.BytesIO(across)) as pdf:
+        for page in pdf.pages:
+            english = {mcid for mcid, language, _ in leaves(page.structure_tree, "ar") if language == "en"}
+            assert all(c["x1"] <= lane + 0.5 for c in page.chars if c["mcid"] in english)
 
 
 def test_pronunciations_stand_above_their_word_once_a_segment() -> None:
@@ -238,12 +276,13 @@ def test_pronunciations_keep_clear_of_their_line_and_of_each_other() -> None:
     chars = characters(pdf)[0]
     sheet = sheet_for(STUDIO.paper)
     copy = [c for c in chars if abs(c["size"] - sheet.font_pt) < 0.05]
-    below_title = sheet.head_mm / MM_PER_PT + 44
-    says = [c for c in chars if abs(c["size"] - 10) < 0.05 and below_title < c["top"] < copy[0]["top"]]
+    below_title, lane = sheet.head_mm / MM_PER_PT + 44, (sheet.margin_mm + sheet.lane_mm) / MM_PER_PT
+    above = [c for c in chars if below_title < c["top"] < copy[0]["top"] and c["x0"] > lane - 1]
+    says = [c for c in above if abs(c["size"] - sheet.small_pt) < 0.05]
     assert says
     baselines = sorted({round(c["bottom"], 1) for c in says})
     assert len(baselines) >= 2
-    assert max(c["bottom"] - 0.24 * 10 for c in says) <= min(c["top"] + 0.3 * c["size"] for c in copy)
+    assert max(c["bottom"] - 0.24 * sheet.small_pt for c in says) <= min(c["top"] + 0.3 * c["size"] for c in copy)
 
 
 # -- input that is at fault -------------------------------------------------------------------------------------
@@ -363,8 +402,6 @@ def test_type_grows_with_distance_and_for_eyes_that_see_less() -> None:
 
 
 def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
-    import re
-
     from babel.messages.pofile import read_po
 
     from promptprep.model.script import CUE_KINDS
