@@ -23,11 +23,14 @@ from promptprep.speaking.languages.cjk_text import folded
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
+_WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
+_CODE_NUMBER = re.compile(r"-(\d{1,4})(?=[号號호型式機기]|[^\w.,%°℃]|\Z)(?![.,]\d)")
+_ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
 _STARTS = (
-    r"[(（](?=[0０月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
+    r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
     r"[~〜～]|[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
@@ -48,6 +51,8 @@ class Cjk(Digits):
         self._rate_words = re.compile(rf"(?:{'|'.join(rates)})(?:[はがも]|[은는이])?\s?\Z")
         self._bodies: Mapping[str, str] = data.get("spoken", "bracketed")
         days = data.get("spoken", "context.weekdays")
+        measured = data.get("spoken", "context.may_be_negative")
+        self._measured_word = re.compile(rf"(?:{'|'.join(measured)})\Z")
         self._holiday: str = data.get("spoken", "context.holiday")
         day = f"(?:[{days}]|{self._holiday})"
         self._weekday = re.compile(rf"\(({day}(?:[·・,、/~-]?{day}){{0,6}})\)")
@@ -107,6 +112,8 @@ class Cjk(Digits):
         return self._figure(text, at)
 
     def _letters(self, text: str, at: int) -> Said | None:
+        if era := _ERA.match(text, at):
+            return Said(self.eras[era[1]] + self.forms["blank"], "year", era.end())
         if half := _HALF_DAY_BEFORE.match(text, at):
             found = self._clock(text, half.end())
             if found:
@@ -165,7 +172,10 @@ class Cjk(Digits):
 
     def _hash(self, text: str, at: int) -> Said | None:
         """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
-        if number := _DIGITS.match(text, at + 1):
+        number = _DIGITS.match(text, at + 1)
+        if number and len(number[0]) > 2 and text[number.end() : number.end() + 1].isalpha():
+            return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
+        if number:
             return Said(self.forms["numbered"].replace("{n}", self.numerals.whole(number[0])), "ordinal", number.end())
         if self._tags_close and text[max(0, at - _TAG_LENGTH) : at].rpartition(" ")[2].count("#") % 2:
             return Said("", "hashtag", at + 1)
@@ -189,7 +199,13 @@ class Cjk(Digits):
             counted and text[at + 1 : at + 3].strip().isdecimal()
         ):
             return Said(self.forms["range_word"], "range", at + 1)
+        if counted and _WORD_AND_FIGURE.match(text, at + 1):
+            return Said(self.range_word(before), "range", at + 1)
         return Said(self.forms["from_then"], "range", at + 1) if counted and self.forms["from_then"] else None
+
+    def range_word(self, before: str) -> str:
+        """What is said between two ends that are read apart; `before` the last sign of the first."""
+        return self.forms["range_word"]
 
     def _signed(self, text: str, at: int, name: str) -> Said | None:
         spaced = text[at + 1 : at + 2] == " "
@@ -204,8 +220,19 @@ class Cjk(Digits):
         if not text[start : start + 1].isdecimal():
             money = self.quantities.money(text, start)
             return self.with_sign(name, money) if money else self.bare_sign(text, at)
+        if name == "minus" and (code := self._hyphened_code(text, at)):
+            return code
         found = self._range(text, start) or self.quantities.said(text, start)
         return found and self.with_sign(name, found)
+
+    def _hyphened_code(self, text: str, at: int) -> Said | None:
+        """A type's number behind its name in the script's own letters: "歼-20", "のぞみ-3号"."""
+        found = _CODE_NUMBER.match(text, at)
+        before = text[at - 1 : at]
+        if found is None or not before.isalpha() or self._measured_word.search(text, max(0, at - 4), at):
+            return None
+        said = self.numerals.whole(found[1])
+        return Said(said, "serial", found.end(), (self.forms["minus"] + said,))
 
     def _numeric(self, text: str, at: int) -> Said | None:
         """Vulgar fractions, circled and Roman figures; several Roman ones in a row add up."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from promptprep.model.language import LanguageData
@@ -35,6 +35,7 @@ class Digits(Wording):
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
         self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
+        self.eras: Mapping[str, str] = data.get("spoken", "eras")
         self._slash_means_a_day = bool(data.get("spoken", "context.slash_means_a_day"))
         self._named_days = re.compile(rf"[\"')」』》]?\s?(?:{_any_of(data.get('spoken', 'context.named_day'))})")
         context = {name: _any_of(data.get("spoken", f"context.{name}")) for name in ("score", "serial", "telephone")}
@@ -49,6 +50,8 @@ class Digits(Wording):
             self._difference,
             self._serial,
             self._named_day,
+            self._duration,
+            self._era,
             self.slashed,
             self._vulgar,
             self._dotted,
@@ -86,6 +89,24 @@ class Digits(Wording):
             return Said(self._month_said(found[2], found[1]), "date", found.end())
         return None
 
+    def _duration(self, text: str, at: int) -> Said | None:
+        """ "2h30m", "5h 14m 32s"."""
+        found = patterns.DURATION.match(text, at)
+        if found is None:
+            return None
+        said = [
+            self.quantities.in_words(n, unit) for n, unit in zip(found.groups(), ("h", "min", "s"), strict=True) if n
+        ]
+        return Said(self.forms["blank"].join(said), "measure", found.end())
+
+    def _era(self, text: str, at: int) -> Said | None:
+        """ "300 BC": the era stands before its year."""
+        found = patterns.ERA.match(text, at)
+        if found is None:
+            return None
+        year = self.forms["year"].replace("{n}", self.numerals.whole(found[1]))
+        return Said(self.eras[found[2]] + self.forms["blank"] + year, "year", found.end())
+
     def _difference(self, text: str, at: int) -> Said | None:
         """ "100-37=63": what stands before an equals sign is taken away."""
         found = patterns.DIFFERENCE.match(text, at)
@@ -119,6 +140,8 @@ class Digits(Wording):
             if len(groups) > 2 or named or self._is_telephone(groups):
                 serial = named or groups[0][0] not in "0148"
                 return (self._serial_number if serial else self._telephone)(groups, found.end())
+        if found := patterns.BRACKETS_INSIDE.match(text, at):
+            return self._telephone(_DIGITS.findall(found[0]), found.end())
         if found := patterns.AREA_CODE.match(text, at):
             return self._telephone(found[0].split(" "), found.end())
         run = _DIGITS.match(text, at)
@@ -151,6 +174,8 @@ class Digits(Wording):
             return None
         said = self._time_said(found)
         end = found.end()
+        if text[end : end + 1] == said[-1:] and int(found[2]):
+            end += 1
         if half := _HALF_DAY.match(text, end):
             said, end = self._half_day(half[1]) + said, half.end()
         return Said(said, "clock", end)
@@ -169,7 +194,8 @@ class Digits(Wording):
         as_date = self.day_said("", found[2], found[3])
         as_fraction = self.fraction(found[1] or "", found[2], found[3])
         if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
-            return Said(as_date, "date", found.end())
+            proper = int(found[2]) < int(found[3]) and "0" not in (found[2][0], found[3][0])
+            return Said(as_date, "date", found.end(), (as_fraction,) if proper and int(found[3]) <= 10 else ())
         if measured := self.quantities.measured(text, found.end(), as_fraction):
             return measured
         other = (as_date,) if not found[1] and patterns.is_day(found[2], found[3]) and int(found[3]) > 4 else ()
@@ -212,7 +238,9 @@ class Digits(Wording):
         if right is None or not self._is_score(text, at, left, right):
             return None
         said = [self.numerals.number(a.whole, a.fraction) for a in (left, right)]
-        return Said(self.forms["score"].replace("{a}", said[0]).replace("{b}", said[1]), "score", right.end)
+        score, between = (self.forms[f].replace("{a}", said[0]).replace("{b}", said[1]) for f in ("score", "range"))
+        sure = text[left.end] == ":" or self.near_a_score(text, at, right.end)
+        return Said(score, "score", right.end, () if sure else (between,))
 
     def _is_score(self, text: str, at: int, left: Amount, right: Amount) -> bool:
         if not (left.power == right.power == ""):

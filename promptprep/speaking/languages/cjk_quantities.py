@@ -89,6 +89,11 @@ class Quantities:
         )
         return self._per(text, found)
 
+    def in_words(self, number: str, unit: str) -> str:
+        """A plain number with a unit of the list."""
+        whole, _, fraction = number.partition(".")
+        return self._filled(self._units[unit], Amount(whole.lstrip("0") or "0", fraction))
+
     def _per(self, text: str, found: Said) -> Said:
         """With what stands below a stroke: "5.5g/cm³", "350kcal/100g", "500円/人", "72次/分"."""
         below = self._below.match(text, found.end)

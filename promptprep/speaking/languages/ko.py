@@ -18,10 +18,10 @@ _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _MONTH_RANGE = re.compile(r"([1-9]|1[0-2])\s?[~-]\s?\d{1,2}월")
 _ORDINAL_BEFORE = re.compile(r"(?<![가-힣])제\s?\Z")
-_WORD_AND_FIGURE = re.compile(r"[가-힣]{2,4}\s?\d")
 _TIMES = frozenset("년월일시분초)")
-# Signs whose name ends in a consonant: figures, letters, exponents, the gram.
-_ENDS_IN_CONSONANT = frozenset("013678LMNRg²³⁴⁵⁶")
+# Signs whose name ends in a consonant: letters and exponents.
+_ENDS_IN_CONSONANT = frozenset("LMNR²³⁴⁵⁶")
+_FIGURE_AT_END = re.compile(r"(?:[$€£¥₩]\s?)?\d[\d,.]*\s?[A-Za-z°℃%가-힣²³]*\s?\Z")
 
 
 class Korean(Cjk):
@@ -155,12 +155,8 @@ class Korean(Cjk):
     def is_time(self, text: str, found: Said) -> bool:
         return super().is_time(text, found) or text[found.end - 1] in _TIMES
 
-    def _wave(self, text: str, at: int, counted: bool, before: str) -> Said | None:
-        """Also before a word that opens the second end: "영하 5도~영상 3도"."""
-        if counted and text[at + 1 : at + 2].isalpha() and _WORD_AND_FIGURE.match(text, at + 1):
-            word = self.forms["range_word_after_a_time" if before in _TIMES else "range_word"]
-            return Said(word, "range", at + 1)
-        return super()._wave(text, at, counted, before)
+    def range_word(self, before: str) -> str:
+        return self.forms["range_word_after_a_time" if before in _TIMES else "range_word"]
 
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         found = super()._dash(text, at, before)
@@ -169,14 +165,19 @@ class Korean(Cjk):
         return found
 
     def bare_sign(self, text: str, at: int) -> Said | None:
-        before = text[at - 1 : at]
-        if (
-            text[at] == "="
-            and before in _ENDS_IN_CONSONANT
-            and not (before.isupper() and text[at - 2 : at - 1].isalnum())
-        ):
+        if text[at] == "=" and self._ends_in_consonant(text, at):
             return Said("은 ", "symbol", at + 1)
         return super().bare_sign(text, at)
+
+    def _ends_in_consonant(self, text: str, at: int) -> bool:
+        """Whether what is said before `at` closes with a consonant, as 은 and 는 ask."""
+        start = max(0, at - 20)
+        figure = _FIGURE_AT_END.search(text, start, at)
+        found = figure and (self.quantities.money(text, figure.start()) or self.quantities.said(text, figure.start()))
+        last = found.said[-1:] if found and not text[found.end : at].strip() else text[at - 1 : at]
+        if "가" <= last <= "힣":
+            return (ord(last) - ord("가")) % 28 > 0
+        return last in _ENDS_IN_CONSONANT and not (last.isupper() and text[at - 2 : at - 1].isalnum())
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Korean:

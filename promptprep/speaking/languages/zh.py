@@ -143,7 +143,8 @@ class Chinese(Cjk):
             said = self.forms["range"].replace("{a}", self.year(first)).replace("{b}", self.year(last))
             return Said(said, "range", found.end(), (), True)
         if (found := _YEAR.match(text, at)) and not self._is_span(text, at, found.end()):
-            return Said(self.year(found[1]), "year", found.end(), (), True)
+            other = (self.numerals.whole(found[1]),) if found[1].endswith("00") else ()
+            return Said(self.year(found[1]), "year", found.end(), other, True)
         if found := _CHRISTIAN_YEAR.match(text, at):
             cardinal = self.numerals.whole(found[1])
             return Said(self.year(found[1]), "year", found.end(), (cardinal,), True)
@@ -151,7 +152,7 @@ class Chinese(Cjk):
             return Said(self.year(found[1]), "year", found.end(), (), True)
         if found := _DECADE.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end())
-        if found := _LONG_NUMBER.match(text, at):
+        if (found := _LONG_NUMBER.match(text, at)) and text[at - 1 : at] != "第":
             return self._serial_number([found[0]], found.end())
         if found := self._room.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "serial", found.end(), (self.numerals.whole(found[1]),))
