@@ -4,46 +4,25 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from promptprep.model.language import LanguageData
 from promptprep.speaking.languages import cjk_text as patterns
+from promptprep.speaking.languages.cjk_dates import Dates
 from promptprep.speaking.languages.cjk_numbers import LONGEST, Numerals
 from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
-from promptprep.speaking.languages.cjk_wording import Wording
 
-_LONG = re.compile(rf"\d{{{LONGEST + 1},}}|\d{{1,3}}(?:,\d{{3}}){{{LONGEST // 3},}}(?!\d)")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
-_HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
-_GOES_ON = re.compile(r"[.,]\d|\d|[番号번]")
-_DIGITS = re.compile(r"\d+")
-_LOOK_AROUND = 12
-_PARTICLES = "のにはでへとが에의으"
 
 
-def _any_of(words: Sequence[str]) -> str:
-    return "|".join(map(re.escape, words))
-
-
-class Digits(Wording):
+class Digits(Dates):
     """Rules `(text, at) -> Said | None`; the text is folded and `at` the first digit of a figure."""
-
-    exchange: frozenset[str] = frozenset()
 
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
         self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
-        self.eras: Mapping[str, str] = data.get("spoken", "eras")
         self._slash_means_a_day = bool(data.get("spoken", "context.slash_means_a_day"))
-        self._named_days = re.compile(rf"[\"')」』》]?\s?(?:{_any_of(data.get('spoken', 'context.named_day'))})")
-        context = {name: _any_of(data.get("spoken", f"context.{name}")) for name in ("score", "serial", "telephone")}
-        self._score_words = re.compile(context["score"])
-        self._serial_words = re.compile(rf"(?:{context['serial']})\D{{0,3}}\Z")
-        self._address_words = re.compile(rf"(?:{_any_of(data.get('spoken', 'context.address'))})\s?\Z")
-        self._telephone_after = re.compile(_any_of(data.get("spoken", "context.telephone_after")))
-        self._telephone_words = re.compile(rf"(?:{context['telephone']})\D{{0,3}}\Z")
         self._digit_rules = (
             self._long,
             self._time,
@@ -63,50 +42,6 @@ class Digits(Wording):
     def _figure(self, text: str, at: int) -> Said | None:
         return next((said for rule in self._digit_rules if (said := rule(text, at))), None)
 
-    def _long(self, text: str, at: int) -> Said | None:
-        found = _LONG.match(text, at)
-        return Said(self.serial_digits(found[0].replace(",", "")), "serial", found.end()) if found else None
-
-    def _date(self, text: str, at: int) -> Said | None:
-        if found := patterns.DATE.match(text, at):
-            month, day = found[3] or found[5], found[4] or found[6]
-            if patterns.is_day(month, day):
-                end = found.end() - (1 if found[0].endswith(".") and not text[found.end() : found.end() + 1] else 0)
-                return Said(self.day_said(found[1], month, day), "date", end)
-        if found := patterns.DATE_LAST_YEAR.match(text, at):
-            month, day = (found[1], found[3]) if int(found[1]) <= 12 else (found[3], found[1])
-            if patterns.is_day(month, day):
-                both = int(found[1]) <= 12 and int(found[3]) <= 12 and found[1] != found[3]
-                other = (self.day_said(found[4], day, month),) if both else ()
-                return Said(self.day_said(found[4], month, day), "date", found.end(), other)
-        if (found := patterns.YEAR_MONTH.match(text, at)) and patterns.is_day(found[2] or found[3], "1"):
-            return Said(self._month_said(found[1], found[2] or found[3]), "date", found.end())
-        if (found := patterns.SHORT_DATE.match(text, at)) and patterns.is_day(found[2], found[3]):
-            return Said(self.day_said(*found.groups()), "date", found.end())
-        if (found := patterns.PADDED_DAY.match(text, at)) and "0" in (found[1][0], found[2][0]):
-            return Said(self.day_said("", found[1], found[2]), "date", found.end())
-        if (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
-            return Said(self._month_said(found[2], found[1]), "date", found.end())
-        return None
-
-    def _duration(self, text: str, at: int) -> Said | None:
-        """ "2h30m", "5h 14m 32s"."""
-        found = patterns.DURATION.match(text, at)
-        if found is None:
-            return None
-        said = [
-            self.quantities.in_words(n, unit) for n, unit in zip(found.groups(), ("h", "min", "s"), strict=True) if n
-        ]
-        return Said(self.forms["blank"].join(said), "measure", found.end())
-
-    def _era(self, text: str, at: int) -> Said | None:
-        """ "300 BC": the era stands before its year."""
-        found = patterns.ERA.match(text, at)
-        if found is None:
-            return None
-        year = self.forms["year"].replace("{n}", self.numerals.whole(found[1]))
-        return Said(self.eras[found[2]] + self.forms["blank"] + year, "year", found.end())
-
     def _difference(self, text: str, at: int) -> Said | None:
         """ "100-37=63": what stands before an equals sign is taken away."""
         found = patterns.DIFFERENCE.match(text, at)
@@ -114,74 +49,6 @@ class Digits(Wording):
             return None
         said = [self.numerals.number(*n.replace(",", "").partition(".")[::2]) for n in re.split(r"\s?-\s?", found[0])]
         return Said(self.forms["subtract"].join(said), "cardinal", found.end())
-
-    def _named_day(self, text: str, at: int) -> Said | None:
-        """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
-        found = patterns.NAMED_DAY.match(text, at)
-        if found is None or text[at - 1 : at] in ("·", "・", "第", "제"):
-            return None
-        lone = len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
-        if not lone and not self._named_days.match(text, found.end()):
-            return None
-        return Said(self.day_figures(found[1], found[2]), "date", found.end())
-
-    def _month_said(self, year: str, month: str) -> str:
-        return self.forms["year"].replace("{n}", self.year(year)) + self.forms["blank"] + self.month(month)
-
-    def _serial(self, text: str, at: int) -> Said | None:
-        """Telephone numbers and the like: a hyphen more than a range has, a leading zero, or a word that says so."""
-        before = max(0, at - _LOOK_AROUND)
-        if found := patterns.HYPHENED.match(text, at):
-            groups = found[0].split("-")
-            named = bool(self._serial_words.search(text, before, at))
-            if len(groups) < 5 and self._is_address(text, at, found.end()):
-                joint = self.forms["between_house_numbers"]
-                return Said(joint.join(self.numerals.whole(g) for g in groups), "serial", found.end())
-            if len(groups) > 2 or named or self._is_telephone(groups):
-                serial = named or groups[0][0] not in "0148"
-                return (self._serial_number if serial else self._telephone)(groups, found.end())
-        if found := patterns.BRACKETS_INSIDE.match(text, at):
-            return self._telephone(_DIGITS.findall(found[0]), found.end())
-        if found := patterns.AREA_CODE.match(text, at):
-            return self._telephone(found[0].split(" "), found.end())
-        run = _DIGITS.match(text, at)
-        if run is None or len(run[0]) < 3 or not self.stands_alone(text, run.end()):
-            return None
-        if self._telephone_words.search(text, before, at) or self._telephone_after.match(text, run.end()):
-            return self._telephone([run[0]], run.end())
-        named = bool(self._serial_words.search(text, before, at))
-        return self._serial_number([run[0]], run.end()) if named else None
-
-    def stands_alone(self, text: str, end: int) -> bool:
-        """Whether a digit string ends at `end` with no decimals, group or counter behind it."""
-        return not _GOES_ON.match(text, end)
-
-    def _is_address(self, text: str, at: int, end: int) -> bool:
-        """Whether house numbers end here: a street's name before them, no counter or unit behind."""
-        if not self._address_words.search(text, max(0, at - _LOOK_AROUND), at):
-            return False
-        return not text[end : end + 2].strip()[:1].isalpha() or text[end] in _PARTICLES
-
-    def _is_telephone(self, groups: list[str]) -> bool:
-        first, last = groups[0], groups[-1]
-        return (first.startswith("0") and len(first) > 1 and len(last) >= 3) or (
-            len(first) == 4 and len(last) == 4 and first[:2] in ("15", "16", "18") and first[2:] in self.exchange
-        )
-
-    def _clock(self, text: str, at: int) -> Said | None:
-        found = patterns.CLOCK.match(text, at)
-        if found is None or self.near_a_score(text, at, found.end()):
-            return None
-        said = self._time_said(found)
-        end = found.end()
-        if text[end : end + 1] == said[-1:] and int(found[2]):
-            end += 1
-        if half := _HALF_DAY.match(text, end):
-            said, end = self._half_day(half[1]) + said, half.end()
-        return Said(said, "clock", end)
-
-    def near_a_score(self, text: str, at: int, end: int) -> bool:
-        return bool(self._score_words.search(text, max(0, at - _LOOK_AROUND), min(len(text), end + _LOOK_AROUND)))
 
     def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
         """A fraction, or a day where that is likelier; `always` a fraction."""
@@ -208,18 +75,6 @@ class Digits(Wording):
         value = Fraction(unicodedata.numeric(found[2])).limit_denominator(10)
         said = self.fraction(found[1], str(value.numerator), str(value.denominator))
         return self.quantities.measured(text, found.end(), said) or Said(said, "fraction", found.end())
-
-    def _dotted(self, text: str, at: int) -> Said | None:
-        """Version numbers ("1.2.3") part by part, addresses of four parts and telephone numbers digit by digit."""
-        found = patterns.DOTTED.match(text, at)
-        if found is None:
-            return None
-        groups = found[0].split(".")
-        if len(groups[0]) > 1 and groups[0].startswith("0"):
-            return self._telephone(groups, found.end())
-        by_digit = len(groups) == 4
-        parts = [self.serial_digits(g) if by_digit else self.numerals.whole(g) for g in groups]
-        return Said(self.numerals.point.join(parts), "serial", found.end())
 
     def _power(self, text: str, at: int) -> Said | None:
         """ "10⁻⁶", "2^10", with a unit behind it or without."""

@@ -1,0 +1,92 @@
+"""Days, eras, lengths of time and clock times written in figures in Japanese, Chinese and Korean copy."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages import cjk_text as patterns
+from promptprep.speaking.languages.cjk_numbers import Numerals
+from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_serials import LOOK_AROUND, Serials, any_of
+
+_HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
+
+
+class Dates(Serials):
+    """Rules `(text, at) -> Said | None`; the text is folded and `at` the first digit of a figure."""
+
+    def __init__(self, data: LanguageData, numerals: Numerals) -> None:
+        super().__init__(data, numerals)
+        self.eras: Mapping[str, str] = data.get("spoken", "eras")
+        self._named_days = re.compile(rf"[\"')」』》]?\s?(?:{any_of(data.get('spoken', 'context.named_day'))})")
+        self._score_words = re.compile(any_of(data.get("spoken", "context.score")))
+
+    def _date(self, text: str, at: int) -> Said | None:
+        if found := patterns.DATE.match(text, at):
+            month, day = found[3] or found[5], found[4] or found[6]
+            if patterns.is_day(month, day):
+                end = found.end() - (1 if found[0].endswith(".") and not text[found.end() : found.end() + 1] else 0)
+                return Said(self.day_said(found[1], month, day), "date", end)
+        if found := patterns.DATE_LAST_YEAR.match(text, at):
+            month, day = (found[1], found[3]) if int(found[1]) <= 12 else (found[3], found[1])
+            if patterns.is_day(month, day):
+                both = int(found[1]) <= 12 and int(found[3]) <= 12 and found[1] != found[3]
+                other = (self.day_said(found[4], day, month),) if both else ()
+                return Said(self.day_said(found[4], month, day), "date", found.end(), other)
+        if (found := patterns.YEAR_MONTH.match(text, at)) and patterns.is_day(found[2] or found[3], "1"):
+            return Said(self._month_said(found[1], found[2] or found[3]), "date", found.end())
+        if (found := patterns.SHORT_DATE.match(text, at)) and patterns.is_day(found[2], found[3]):
+            return Said(self.day_said(*found.groups()), "date", found.end())
+        if (found := patterns.PADDED_DAY.match(text, at)) and "0" in (found[1][0], found[2][0]):
+            return Said(self.day_said("", found[1], found[2]), "date", found.end())
+        if (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
+            return Said(self._month_said(found[2], found[1]), "date", found.end())
+        return None
+
+    def _month_said(self, year: str, month: str) -> str:
+        return self.forms["year"].replace("{n}", self.year(year)) + self.forms["blank"] + self.month(month)
+
+    def _duration(self, text: str, at: int) -> Said | None:
+        """ "2h30m", "5h 14m 32s"."""
+        found = patterns.DURATION.match(text, at)
+        if found is None:
+            return None
+        said = [
+            self.quantities.in_words(n, unit) for n, unit in zip(found.groups(), ("h", "min", "s"), strict=True) if n
+        ]
+        return Said(self.forms["blank"].join(said), "measure", found.end())
+
+    def _era(self, text: str, at: int) -> Said | None:
+        """ "300 BC": the era stands before its year."""
+        found = patterns.ERA.match(text, at)
+        if found is None:
+            return None
+        year = self.forms["year"].replace("{n}", self.numerals.whole(found[1]))
+        return Said(self.eras[found[2]] + self.forms["blank"] + year, "year", found.end())
+
+    def _named_day(self, text: str, at: int) -> Said | None:
+        """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
+        found = patterns.NAMED_DAY.match(text, at)
+        if found is None or text[at - 1 : at] in ("·", "・", "第", "제"):
+            return None
+        lone = len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
+        if not lone and not self._named_days.match(text, found.end()):
+            return None
+        return Said(self.day_figures(found[1], found[2]), "date", found.end())
+
+    def _clock(self, text: str, at: int) -> Said | None:
+        found = patterns.CLOCK.match(text, at)
+        if found is None or self.near_a_score(text, at, found.end()):
+            return None
+        said = self._time_said(found)
+        end = found.end()
+        if text[end : end + 1] == said[-1:] and int(found[2]):
+            end += 1
+        if half := _HALF_DAY.match(text, end):
+            said, end = self._half_day(half[1]) + said, half.end()
+        return Said(said, "clock", end)
+
+    def near_a_score(self, text: str, at: int, end: int) -> bool:
+        return bool(self._score_words.search(text, max(0, at - LOOK_AROUND), min(len(text), end + LOOK_AROUND)))
