@@ -19,14 +19,14 @@ _REACH = 48  # how many line starts are weighed for each line end: keeps the wor
 # What one line more costs in a stretch of so many lines: `_PRICE + _GROWTH * log(lines)`. Set so that sentences alone
 # and paragraphs of three, five and ten take about 1.045 times the fewest lines in English and French. A very long
 # stretch finds its own price within `SPARE`.
-_PRICE, _GROWTH = 2.2, 3.8
+_PRICE, _GROWTH = 1.5, 4.1
 _LONG = 60  # lines
 SPARE = 0.047  # lines that sense may cost over the fewest there can be, as a part of these
 _LEAST_PRICE, _HIGHEST_PRICE = 4.0, 36.0
 _HALVINGS = 6
-_LIMIT = 1.05  # the same for all stretches of a text together
+_LIMIT = 1.06  # the same for all stretches of a text together
 _COUNTED = 200  # lines from which that is asked: fewer have no mean
-_LEVELS = (1.0, 1.1, 1.2, 1.35, 1.5, 1.75, 2.0, 2.5)
+_LEVELS = (1.0, 1.2, 1.45, 1.75, 2.1, 2.5)
 
 
 @dataclass(frozen=True, slots=True)
