@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from promptprep.model.script import CUE_KINDS, Cue
 from promptprep.model.session import ItemCue, PlannedItem, Session
+from promptprep.rendering.direction import isolated
 from promptprep.rendering.session_json import duration_s, timecode_at
 from promptprep.rendering.timecode import rate_named
 from promptprep.session.plan import clock_at
@@ -109,12 +110,12 @@ def columns_of(rows: Sequence[PositionRow]) -> dict[str, tuple[str, ...]]:
 
 
 def cells_of(
-    row: PositionRow, columns: Mapping[str, tuple[str, ...]], say: Callable[[str], str] = str
+    row: PositionRow, columns: Mapping[str, tuple[str, ...]], say: Callable[[str], str] = str, page: str = "ltr"
 ) -> list[list[str]]:
     """The actions of a row in the sheet's columns; where kinds share a column each says which it is."""
     return [
         [
-            f"{say(a.kind)}: {action_text(a)}" if len(kinds) > 1 else action_text(a)
+            f"{say(a.kind)}: {isolated(action_text(a), page)}" if len(kinds) > 1 else action_text(a)
             for a in row.actions
             if a.kind in kinds
         ]

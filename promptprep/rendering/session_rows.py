@@ -36,9 +36,8 @@ def summary_lines(session: Session, say: Wording = ENGLISH) -> Iterator[str]:
     if session.hard_end_ms is not None and session.chance is not None:
         over = session.over_ms or 0
         must = "must end by {time}: {over} over" if over > 0 else "must end by {time}: {over} to spare"
-        must = say(must, time=clock_at(session, session.hard_end_ms), over=clock_text(abs(over) / 1000))
-        chance = say("it ends in time in {chance} of cases", chance=chance_text(session.chance, say))
-        yield f"{must}; {chance}"
+        yield say(must, time=clock_at(session, session.hard_end_ms), over=clock_text(abs(over) / 1000))
+        yield say("it ends in time in {chance} of cases", chance=chance_text(session.chance, say))
 
 
 def chance_text(chance: float, say: Wording = ENGLISH) -> str:

@@ -70,10 +70,12 @@ def page_mm(studio: Studio) -> tuple[float, float]:
 
 
 def _common(session: Session, studio: Studio, say: Wording) -> dict[str, Any]:
+    page = direction_of(say("running order")) or "ltr"
     return {
         "title": session.order.title or say("session"),
         "language": studio.language,
-        "direction": direction_of(say("running order")) or "ltr",
+        "direction": page,
+        "way": lambda text: direction_of(str(text)) or page,
         "say": say,
         "summary": list(summary_lines(session, say)),
         "clock": lambda ms: clock_at(session, ms),
@@ -83,6 +85,7 @@ def _common(session: Session, studio: Studio, say: Wording) -> dict[str, Any]:
 
 
 def _pages(session: Session, words: Mapping[str, CueWords], say: Wording) -> Iterator[tuple[str, str, dict[str, Any]]]:
+    page = direction_of(say("running order")) or "ltr"
     yield "session", "running.html", {"sheet": say("running order"), "spare_rule": RULE}
     cautions = [say(text) for text in CAUTIONS]
     call = {"sheet": say("call sheet"), "head": _head(HEAD, say), "calls": calls(session, say), "cautions": cautions}
@@ -90,9 +93,9 @@ def _pages(session: Session, words: Mapping[str, CueWords], say: Wording) -> Ite
     for position in (ALL, *busy_positions(session)):
         rows = position_rows(session, position)
         columns = columns_of(rows)
-        heads = [", ".join(say(kind) for kind in kinds) for kinds in columns.values()]
-        shown = [(row, _running(row, say), cells_of(row, columns, say)) for row in rows]
-        sheet = f"{say('crew sheet')}, {say(position)}"
+        heads = [" / ".join(say(kind) for kind in kinds) for kinds in columns.values()]
+        shown = [(row, _running(row, say), cells_of(row, columns, say, page)) for row in rows]
+        sheet = f"{say('crew sheet')}: {say(position)}"
         yield f"crew.{position}", "crew.html", {"sheet": sheet, "heads": heads, "rows": shown}
     tables = [
         (say("Shots by source"), _head(SHOT_HEAD, say), shot_list(session)),

@@ -46,7 +46,7 @@ def test_odd_titles_stand_as_they_were_written(sheets: dict[str, bytes]) -> None
     html = sheets["crew.all.html"].decode("utf-8")
     assert "<b>title" not in html
     text = " ".join(word for _, _, word in words_of(sheets["crew.all.pdf"]))
-    assert f"{TITLE} – crew sheet, all" in text
+    assert f"{TITLE} – crew sheet: all" in text
 
 
 def test_each_cue_has_a_row_and_a_tick(sheets: dict[str, bytes]) -> None:
