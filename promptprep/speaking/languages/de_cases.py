@@ -16,11 +16,15 @@ _ARTICLE = {
     "dative": ("dem", "der", "dem"),
     "genitive": ("des", "der", "des"),
 }
+_TO_PERSONS = {"an": "accusative"}
 _BY_ARTICLE = {"des": "genitive", "dem": "dative", "den": "accusative"}
 _ADJECTIVE = re.compile(r"[ \u00a0]([a-zäöüß]{2,20}?)(e[rsnm]?)(?=[ \u00a0])")
-_EARLIER_ORDINAL = re.compile(r"(?<![\w.,])(\d{1,3})\.,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]\Z")
+_EARLIER_ORDINAL = re.compile(
+    r"(?<![\w.,])\d{1,4}\.(?:,[ \u00a0]|,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]|[ \u00a0]?[–-][ \u00a0]?)\Z"
+)
+_LONGEST_ROW = 6
 _REACH = 24
-_LONGEST_SURE = 4
+_YEAR_DIGITS = 4
 _COUNTED_BEFORE = re.compile(
     r"(?<!\w)([^\W\d_]+)[ \u00a0]\d{1,4}[ \u00a0][^\W\d_]+[ \u00a0](?:und|oder|sowie)[ \u00a0]\Z"
 )
@@ -39,6 +43,7 @@ class Cases:
         self.governed = {str(k): str(v) for k, v in data.get("spoken", "one.after").items()}
         self._datives = frozenset(data.get("spoken", "ordinals.dative.before"))
         self._ranked = tuple(str(n).lower() for n in data.get("spoken", "ordinals.nouns"))
+        self._adverbs = frozenset(data.get("spoken", "one.adverbs"))
         self._titles = frozenset(data.get("spoken", "roman.titles"))
         self._names = frozenset(data.get("spoken", "roman.names"))
         self._weekdays = frozenset(data.get("spoken", "weekdays.names"))
@@ -53,6 +58,8 @@ class Cases:
     def governor(self, text: str, at: int) -> str:
         """The word that decides a number's case; a row goes on in the first one's ("nach 1 Tag und 1 Nacht")."""
         before = word_before(text, at)
+        if before.lower() in self._adverbs:
+            return word_before(text, at - len(before) - 1)
         if before not in ("und", "oder", "sowie"):
             return before
         first = _COUNTED_BEFORE.search(text, max(0, at - _ROW_REACH), at)
@@ -64,19 +71,26 @@ class Cases:
 
     def before_day(self, text: str, at: int) -> str:
         """The word that decides a day's case: "am Freitag, 3. Mai" goes on in the weekday's."""
+        at = self._row_start(text, at)
         before = word_before(text, at)
         return word_before(text, _start_of(before, text, at)) if before in self._weekdays else before
+
+    @staticmethod
+    def _row_start(text: str, at: int) -> int:
+        """Where the first of ordinals in a row begins: "am 3., 4. und 5. Juni"."""
+        for _ in range(_LONGEST_ROW):
+            earlier = _EARLIER_ORDINAL.search(text, max(0, at - _REACH), at)
+            if not earlier:
+                break
+            at = earlier.start()
+        return at
 
     def ordinal_ending(self, text: str, at: int, end: int) -> str:
         """Of an ordinal in figures with its dot at [at, end), or "" where the dot likelier ends a sentence."""
         adjective, noun = _noun_behind(text, end)
-        before = word_before(text, at)
-        earlier = word_before(text, at - len(before) - 1) if before else ""
-        if before.lower() in ("und", "oder", "sowie", "bis") and (
-            first := _EARLIER_ORDINAL.search(text, max(0, at - _REACH), at)
-        ):
-            before = word_before(text, first.start())
-            earlier = word_before(text, first.start() - len(before) - 1)
+        start = self._row_start(text, at)
+        before = word_before(text, start)
+        earlier = word_before(text, start - len(before) - 1) if before else ""
         word = before.lower()
         if word == "als" and (earlier.lower() in _MORE or earlier.endswith("er")):
             return ""
@@ -85,7 +99,7 @@ class Cases:
         if ranked and governed:
             return self._strong(noun, adjective, governed)
         ending = self.determined(before, earlier)
-        if end - at > _LONGEST_SURE and not (ending and ranked):
+        if end - at - 1 == _YEAR_DIGITS and not (ending and ranked):
             return ""
         if ending:
             return self._agreeing(ending, before, noun, adjective)
@@ -120,7 +134,7 @@ class Cases:
                 break
             start = _start_of(word, text, start)
             word = word_before(text, start)
-        found = _BY_ARTICLE.get(word.lower()) or self.governed.get(word.lower())
+        found = _BY_ARTICLE.get(word.lower()) or _TO_PERSONS.get(word.lower()) or self.governed.get(word.lower())
         return found or ("genitive" if word == "der" and gender == "f" else "nominative")
 
     def article(self, case: str, gender: str) -> str:

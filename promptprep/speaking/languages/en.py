@@ -22,9 +22,13 @@ _INCHES = re.compile(
     r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
 )
 _ZONES = "hours|hrs|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
+_INCH_MARK = re.compile(r"[\"″](?=[ \u00a0][A-Za-z])")
 _MILITARY = re.compile(rf"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:{_ZONES})\b)")
 _DAY_IN_ROW = re.compile(r"\bthe \d{1,2}(?:st|nd|rd|th),? (?:and|or|to|through) \Z")
 _LEFT_DAY = 20
+_LARGEST_FRACTION = 1000
+_PLURAL_BEFORE = re.compile(r"\b(?:two|three|four|five|six|seven|eight|nine|ten|several|many|some|few|all|more) \Z")
+_ODD_QUOTES = 120
 _AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
 _AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
@@ -37,6 +41,8 @@ _TENS = {
 class English(Grammar):
     """Numbers without "and" (CLDR's plain rules), except in the regions that say it."""
 
+    articled_ranks = True
+
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
         region = data.tag.split("-")[-1]
@@ -45,6 +51,7 @@ class English(Grammar):
         self.own_parts = (Decades, FeetAndInches, MilitaryTimes)
         self._counted = self.wordset("years.counted")
         self._after_amounts = self.wordset("units.not_attributive")
+        self._halved = self.wordset("fractions.halved")
         self._not_counted = self.wordset("years.not_counted")
 
     @property
@@ -87,6 +94,22 @@ class English(Grammar):
         if self.day_first:
             return self.date(day, month, year, before)
         return f"{month} {self.ordinal(day)}" + (f", {year}" if year else "")
+
+    def fraction_noun(self, above: int, below: int) -> Noun | None:
+        """ "one hundred-twenty-fifth"."""
+        known = super().fraction_noun(above, below)
+        if known or above != 1 or below > _LARGEST_FRACTION:
+            return known
+        return Noun(self.ordinal(str(below)), f"{self.ordinal(str(below))}s")
+
+    def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
+        if literal.part == (1, 2) and not literal.whole and word in self._halved:
+            return "half"
+        return super().before_noun(literal, text, at, word)
+
+    def rank_before(self, value: int, noun: str) -> str:
+        """ "the XXXIII Olympiad"; only a capital is ranked so."""
+        return self.ordinal(str(value)) if noun[:1].isupper() else ""
 
     def before_day(self, text: str, at: int) -> str:
         """In a row the first day has the article: "the 3rd and 4th of May"."""
@@ -147,6 +170,10 @@ class FeetAndInches:
         """ "5.5-in screen", "2 in = 5 cm": never the preposition."""
         number = self.g.literals.at(text, at)
         found = _INCHES.match(text, number.end) if number and not text[at - 1 : at].isalnum() else None
+        if number and not found and (quoted := _INCH_MARK.match(text, number.end)):
+            line = text[max(0, at - _ODD_QUOTES) : at].rpartition("\n")[2]
+            if quoted[0] == "″" or line.count('"') % 2 == 0:
+                return Reading(Span(at, quoted.end()), f"{self.g.number(number)} inch", "measure")
         if not number or not found:
             return None
         what = Noun("inch", "inch" if found[0].startswith("-") else "inches")
@@ -193,9 +220,12 @@ class Decades:
         return Reading(Span(start, found.end()), said, "year")
 
     def _ages(self, text: str, at: int) -> Reading | None:
-        """Teams and tickets: the under-16s."""
-        found = _AGES.match(text, at) if _AGED.search(text, max(0, at - _LEFT_DAY), at) else None
-        return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])}s", "cardinal") if found else None
+        """Several of a kind: the under-16s, two 5s."""
+        found = _AGES.match(text, at)
+        low = max(0, at - _LEFT_DAY)
+        if not found or not (_AGED.search(text, low, at) or _PLURAL_BEFORE.search(text, low, at)):
+            return None
+        return Reading(Span(*found.span()), _plural(self.g.cardinal(found[1])), "cardinal")
 
     def _short_year(self, text: str, at: int, floor: int) -> Reading | None:
         """The class of '99."""
@@ -204,6 +234,12 @@ class Decades:
             return None
         oh = "oh " if found[0][0] == "0" else ""
         return Reading(Span(at - 1, found.end()), oh + self.g.cardinal(found[0]), "year")
+
+
+def _plural(number: str) -> str:
+    if number.endswith("y"):
+        return f"{number[:-1]}ies"
+    return f"{number}es" if number.endswith("x") else f"{number}s"
 
 
 def _article(noun: str) -> str:

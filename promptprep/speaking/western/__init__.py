@@ -24,5 +24,7 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
   which figures with "hours" behind them are a time of day; `magnitudes.crowds`: nouns before which "m" is million
 - `symbols.operators` between figures only, `.doubled` of two signs; `compass`: points behind degrees; `scores.after`:
   words that make two figures a score; `serials.paired`: words behind which three figures are said as one and two
+- `ratings.of` and `.before`: points out of five or ten; `units.periods`: words behind a bar that something is counted
+  by; `fractions.halved`: nouns behind a half without an article
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """

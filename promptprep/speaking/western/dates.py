@@ -31,7 +31,7 @@ class Dates:
         link = grammar.text("dates.link")
         suffix = grammar.text("dates.day_suffix")
         self._iso = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d/-])")
-        self._figures = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})(?![\d/]|[.-]\d)")
+        self._figures = re.compile(rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|\d{{2}})(?![\d/]|[.-]\d)")
         self._named = re.compile(
             rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
             rf"{BLANK}(?:{link}{BLANK})?({names})(?!\w)(?:(?:,|{BLANK}(?:{link}|del))?{BLANK}(\d{{4}})(?![\d.,]\d|\d))?",

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from promptprep.model.language import LanguageData
 from promptprep.speaking.western.grammar import word_after
 
+_SHARE = re.compile(r"[ \u00a0][^\W_]{1,9}")
 _SHORTEST = 3
 _LOOKED_AT = 3
 
@@ -56,6 +58,8 @@ class Genders:
 
     def _of_noun(self, text: str, word: str, end: int) -> str:
         following = word_after(text, end)
+        if following == "cada" and (share := _SHARE.match(text, end + 1 + len(following))):
+            return "f" if self.counted(text, share.end()) == "f" else ""
         if word == "de":
             return str(self._partitive.get(following, ""))
         if not word.islower() or word in self._not_nouns:

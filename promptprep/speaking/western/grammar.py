@@ -53,6 +53,7 @@ class Grammar:
     cardinal_rules: Mapping[str, str] = {}
     own_parts: tuple[Callable[[Any], Any], ...] = ()
     roman_dot = False
+    articled_ranks = False
     plural_letters = "'s"
     hours_after: tuple[str, ...] = ()
     small_is_singular = False
@@ -97,6 +98,14 @@ class Grammar:
     def fractions(self) -> dict[int, Noun]:
         return {int(k): noun(v) for k, v in self.table("fractions.names").items()}
 
+    def fraction_noun(self, above: int, below: int) -> Noun | None:
+        """What parts of a whole are called, None where the language says the bar instead."""
+        return self.fractions.get(below)
+
+    def governor(self, text: str, at: int, before: str) -> str:
+        """The word that decides the case of a number at `at`; `before` stands right in front."""
+        return before
+
     # numbers
 
     def cardinal(self, digits: str, gender: str = "") -> str:
@@ -125,7 +134,7 @@ class Grammar:
 
     def fraction(self, above: int, below: int) -> str:
         """ "two thirds"; unusual denominators by the word that stands for the bar."""
-        name = self.fractions.get(below)
+        name = self.fraction_noun(above, below)
         if name is None:
             return f"{self.cardinal(str(above))} {self.text('fractions.over')} {self.cardinal(str(below))}"
         one = above == 1

@@ -30,6 +30,23 @@ class Apertures:
         return Reading(Span(at - 2, number.end), f"f {self.g.number(number)}", "measure") if number else None
 
 
+class Mileposts:
+    """A unit in front of its figure: km 5. `units.leading` maps symbols to what they are called there."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._names = grammar.data.maybe("spoken", "units.leading", {})
+        symbols = "|".join(re.escape(s) for s in self._names) or "(?!)"
+        self._left = re.compile(rf"(?<![\w.])({symbols})[ \u00a0\u202f]\Z")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._left.search(text, max(floor, at - _LONGEST_PRODUCT), at) if self._names else None
+        number = self.g.literals.at(text, at) if found else None
+        if found is None or number is None:
+            return None
+        return Reading(Span(found.start(), number.end), f"{self._names[found[1]]} {self.g.number(number)}", "measure")
+
+
 class Countdowns:
     """The time before and after a launch: T-10 seconds, T+2 minutes."""
 
@@ -73,6 +90,27 @@ class Angles:
         if point:
             said.append(str(self._points.get(point, point)))
         return Reading(Span(*found.span()), " ".join(said), "measure")
+
+
+class Comets:
+    """Their designations (IAU, 1995): 67P/Churyumov, C/2023 A3."""
+
+    _numbered = re.compile(r"(\d{1,3})([PDI])/(?=[A-Z])")
+    _dated = re.compile(r"(\d{4}) ([A-Z]{1,2})(\d{0,3})(?!\w)")
+    _letter = re.compile(r"(?<![\w/])([CPDXAI])/\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if (found := self._numbered.match(text, at)) and not text[at - 1 : at].isalnum():
+            return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])} {found[2]} ", "serial")
+        letter = self._letter.search(text, max(floor, at - 2), at)
+        found = self._dated.match(text, at) if letter else None
+        if not letter or not found:
+            return None
+        said = [letter[1], self.g.year(found[1]), *found[2]] + ([self.g.cardinal(found[3])] if found[3] else [])
+        return Reading(Span(letter.start(), found.end()), " ".join(said), "serial")
 
 
 class PowersOfTen:

@@ -7,7 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.romans import Romans
 from promptprep.speaking.western.weekdays import Weekdays
 
@@ -15,6 +15,7 @@ CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
 _BLANK = r"[ \u00a0\u202f]"
 _LONGEST = 24
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
+_INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
 _UNSAYABLE = re.compile(
@@ -74,10 +75,11 @@ class Capitals:
 
     def _dotted_letters(self, text: str, found: re.Match[str]) -> Reading | None:
         written = found[0].rstrip()
-        if " " in written or "\u00a0" in written or written.replace(".", "") in self.words:
+        if " " in written or "\u00a0" in written:
             return None
         end = found.start() + len(written)
-        said = " ".join(c for c in written if c != ".")
+        letters = written.replace(".", "")
+        said = letters if letters in self.words else " ".join(letters)
         return Reading(Span(found.start(), sentence_end(text, found.start(), end, self.g.openers)), said, "initialism")
 
     def _initialism(self, text: str, at: int) -> Reading | None:
@@ -132,6 +134,8 @@ class Abbreviations:
         self.named = grammar.table("abbreviations.before_name")
         self.currencies = frozenset(grammar.table("currencies"))
         self.closing = grammar.wordset("abbreviations.closing")
+        self.ladies = grammar.data.maybe("spoken", "abbreviations.feminine", {})
+        self.feminine_names = frozenset(grammar.data.maybe("spoken", "abbreviations.feminine_names", ()))
         self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
         keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
@@ -150,6 +154,8 @@ class Abbreviations:
             return self._ending(text, start, at)
         key = self._known(found[0])
         said = self._said(text, key, found.end(), start) if key else ""
+        if said and found[0][0].isupper() and key[0].islower():
+            said = said[0].upper() + said[1:]
         if not said:
             return None
         end = found.end()
@@ -184,15 +190,20 @@ class Abbreviations:
             return ""
         if key in self.numbered and (rest[:1].isdecimal() or _NUMERAL_NEXT.match(text, end)):
             said = self.numbered[key]
-        elif key in self.named:
+        elif key in self.named and not _INITIAL_LEFT.search(text, max(0, start - 3), start):
             first, _, second = self.named[key].partition("|")
             said = first if rest[:1].isupper() and not self._closes(text, start, rest, second) else second
         if not said and key in self.always:
             said = self.always[key]
+            if key in self.ladies and self._is_lady(text, end):
+                said = self.ladies[key]
         return str(said)
+
+    def _is_lady(self, text: str, end: int) -> bool:
+        name = word_after(text, end)
+        return name.endswith("a") or name in self.feminine_names
 
     def _closes(self, text: str, start: int, rest: str, second: str) -> bool:
         """Whether the abbreviation follows its name ("Mary St. She"): only where it could be either."""
-        return (
-            bool(second) and word_before(text, start)[:1].isupper() and word_before(text, start) not in self.g.openers
-        )
+        before = word_before(text, start)
+        return bool(second) and before[:1].isupper() and not before.endswith(".") and before not in self.g.openers

@@ -20,6 +20,7 @@ _LARGE = 100
 _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
 _COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-z]) [<>] \Z")
+_RESULT = re.compile(r"[ \u00a0]?=")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _BAR = re.compile("/")
@@ -38,6 +39,7 @@ class _Figure:
     currency: Currency | None = None
     second: Literal | None = None
     before: str = ""
+    governor: str = ""
 
 
 class Quantities:
@@ -81,6 +83,7 @@ class Quantities:
         figure = _Figure(first, at, first.end)
         self._reach_left(text, figure, floor)
         figure.before = word_before(text, figure.start)
+        figure.governor = self.g.governor(text, figure.start, figure.before)
         self._reach_second(text, figure)
         said, kind, end, otherwise = self._said(text, figure)
         if side := _SIDE.match(text, end):
@@ -174,6 +177,8 @@ class Quantities:
             return self._counted(figure, short.noun), "cardinal", short.end, ()
         if magnitude := self._magnitude.match(text, end):
             return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
+        if figure.second and _RESULT.match(text, end):
+            return f"{self.g.number(figure.first)} {self.g.minus} {self.g.number(figure.second)}", "cardinal", end, ()
         if figure.second:
             said, kind, otherwise = self._plain_range(figure, self.g.counted_gender(text, end))
             return said, kind, end, otherwise
@@ -192,7 +197,7 @@ class Quantities:
         what = unit.noun
         if self.g.attributive(figure.before, word_after(text, unit.end)):
             what = Noun(what.one, what.one, what.gender)
-        what = self.g.after_preposition(what, figure.before)
+        what = self.g.after_preposition(what, figure.governor)
         per, end = self.units.per_at(text, unit.end)
         said = self._counted(figure, what, size) + per
         if by := self.shorthand.by(text, end, figure.first, bare=False):
@@ -217,7 +222,7 @@ class Quantities:
 
     def _counted(self, figure: _Figure, what: Noun, magnitude: Noun | None = None) -> str:
         if figure.second is None:
-            return self.g.counted(figure.first, what, magnitude, figure.before)
+            return self.g.counted(figure.first, what, magnitude, figure.governor)
         said = self.g.counted(figure.second, what, magnitude)
         return self.g.text("numbers.range").format(self.g.number(figure.first, (magnitude or what).gender), said)
 

@@ -9,7 +9,7 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.western.dates import Clocks, Dates
 from promptprep.speaking.western.durations import Durations
 from promptprep.speaking.western.grammar import Grammar
-from promptprep.speaking.western.lettered import Angles, Apertures, Countdowns, PowersOfTen
+from promptprep.speaking.western.lettered import Angles, Apertures, Comets, Countdowns, Mileposts, PowersOfTen
 from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
 from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
@@ -17,7 +17,7 @@ from promptprep.speaking.western.serials import Fractions, Ordinals, Ratios, Ser
 from promptprep.speaking.western.symbols import Symbols
 
 Read = Callable[[str, int, int], Reading | None]
-_DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d)")
+_DIGIT_NEAR = re.compile(r"[-−+±~≈<>≤≥]?[ \u00a0\u202f]?[-−+]?(?=\d|(?<=[$€£])\.\d)")
 
 
 class Western:
@@ -32,6 +32,7 @@ class Western:
         self.abbreviations = Abbreviations(grammar)
         self.parts: tuple[Read, ...] = (
             Angles(grammar).at,
+            Comets(grammar).at,
             PowersOfTen(grammar, self.quantities.units).at,
             Durations(grammar).at,
             Clocks(grammar).at,
@@ -43,6 +44,7 @@ class Western:
             Ratios(grammar).at,
             Apertures(grammar).at,
             Countdowns(grammar).at,
+            Mileposts(grammar).at,
             self.quantities.at,
         )
         self.symbols = Symbols(grammar, self.quantities)
@@ -77,7 +79,8 @@ class Western:
             return operator
         near = _DIGIT_NEAR.match(text, at + 1) or _DIGIT_NEAR.match(text, at)
         if near:
-            found = self._figure(text, near.end(), floor)
+            read = self._figure if text[near.end()] != "." else self.quantities.at
+            found = read(text, near.end(), floor)
             if found is not None and found.span.start <= at:
                 return found
         if text[at] in "°º/" and (found := self.abbreviations.at(text, at, floor)):

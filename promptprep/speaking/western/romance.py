@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import re
+
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
+_ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
 _PAIR = 2
+_HOUR_LEFT = 5
 
 
 class Romance(Grammar):
@@ -16,6 +22,7 @@ class Romance(Grammar):
 
     million_link = "de "
     highest_rank = 1
+    one_oclock: tuple[str, ...] = ()
     half_feminine = "media"
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -80,6 +87,8 @@ class Romance(Grammar):
         gender = self.counted_gender(text, literal.end)
         if not gender and word_before(text, at).casefold() in self.hours_after:
             gender = "f"
+        if literal.is_one and text[max(0, at - _HOUR_LEFT) : at].casefold().endswith(self.one_oclock):
+            gender = "f"
         if gender and not literal.whole and literal.part == (1, 2):
             return self.half_before(gender)
         said = self.number(literal, gender)
@@ -111,3 +120,24 @@ class Romance(Grammar):
         if value <= self.highest_rank and name in self._queens:
             return self.ordinal(str(value), "f")
         return self.regnal(value)
+
+
+class SpacedPhones:
+    """Telephone numbers that look like grouped numbers ("612 345 678"): `serials.spaced` is their pattern.
+
+    What counts something ("612 345 678 personas") is a number; where nothing follows, the other reading is kept.
+    """
+
+    def __init__(self, grammar: Romance) -> None:
+        self.g = grammar
+        self._pattern = re.compile(str(grammar.data.get("spoken", "serials.spaced")).replace("_", r"[ \u00a0\u202f]"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,+-")):
+            return None
+        if text[found.end() : found.end() + 1] and not _ENDS.match(text, found.end()):
+            return None
+        said = ", ".join(self.g.words.one_by_one(group) for group in found[0].split())
+        digits = "".join(c for c in found[0] if c.isdecimal())
+        return Reading(Span(*found.span()), said, "telephone", (self.g.cardinal(digits),))

@@ -16,7 +16,7 @@ _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
 _LARGEST_RANK = 99
-_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7}\.?,? (?:y|e|et|and|und|a|al|to|bis|à)[ \u00a0]\Z")
+_ROW = re.compile(r"(?<!\w)[IVXLC]{1,7}\.?,? (?:y|e|et|and|und|a|al|ao|to|bis|à)[ \u00a0]\Z")
 
 
 def roman_value(numeral: str) -> int:
@@ -103,6 +103,8 @@ class Romans:
     def _before_noun(self, text: str, found: re.Match[str], value: int, before: str) -> str:
         """In front of its noun: "la II Guerra Mundial"."""
         noun = word_after(text, found.end())
+        if self.g.articled_ranks and before.casefold() not in self.articles:
+            return ""
         sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
         if not sure or not noun or noun.isupper() or value > _LARGEST_RANK or found[1] in self.never:
             return ""

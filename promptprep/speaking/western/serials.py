@@ -12,6 +12,8 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.short_dates import ShortDates
 from promptprep.speaking.western.units import Units, alternatives
 
+_MINUS_LEFT = re.compile(r"(?<![\w.)])[-−]\Z")
+_WARM = 11
 _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
 _LONG_RUN = 15
@@ -20,6 +22,8 @@ _CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
+_COUNTRY = re.compile(r"(?<!\w)[A-Z]{2}\Z")
+_IBAN = re.compile(r"\d\d(?:[ \u00a0]?\d{4}){1,7}(?:[ \u00a0]?\d{1,3})?(?!\w)")
 _RATING = re.compile(r"(\d{1,3})(?:[.,](\d))?/(5|10|20|100)(?![\d/])")
 _LETTERED = re.compile(r"(?:(1)-)?(\d{3})-(?=[A-Z]{4,8}(?![\w]))")
 _PAIR = re.compile(r"(\d)([1-9]\d)(?![\w]|[.,:/]\d)")
@@ -61,7 +65,9 @@ class Serials:
                     return self._one_by_one(found, "telephone")
         crossed = at == floor and text[at - 1 : at] in ("x", "X")
         if left.isalpha() and not crossed:
-            return None if self._priced.search(text, max(floor, at - _CODE), at) else self._in_code(text, at)
+            if self._priced.search(text, max(floor, at - _CODE), at):
+                return None
+            return self._account(text, at) or self._in_code(text, at)
         return self._grouped(text, at) or self._long(text, at) or self._after_name(text, at)
 
     def _grouped(self, text: str, at: int) -> Reading | None:
@@ -86,6 +92,11 @@ class Serials:
         parts = found[0].split(".")
         say = self.g.words.one_by_one if len(parts) > 3 else self.g.cardinal
         return Reading(Span(*found.span()), f" {self.point} ".join(say(p) for p in parts), "serial")
+
+    def _account(self, text: str, at: int) -> Reading | None:
+        """An account's number: two letters, two figures, groups of four (ISO 13616)."""
+        found = _IBAN.match(text, at) if _COUNTRY.search(text, max(0, at - 3), at) else None
+        return self._one_by_one(found, "serial") if found else None
 
     def _long(self, text: str, at: int) -> Reading | None:
         """A run with a leading nought, or longer than a number that is not round."""
@@ -164,6 +175,7 @@ class Ordinals:
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
+        self._degrees_after = frozenset(grammar.data.maybe("spoken", "ordinals.degrees_after", ()))
         self.suffixes = grammar.table("ordinals.suffixes")
         endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
         group = f"[,.{re.escape(grammar.text('numbers.group'))}\u00a0\u202f\u2009]"
@@ -172,14 +184,21 @@ class Ordinals:
         self._pattern = re.compile(rf"(?:(\d+){mark}(\d*)(\d)|({figures}))({endings})(?!\w)") if endings else None
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if self._pattern is None or (at and text[at - 1].isalnum()):
+        if self._pattern is None or (at and (text[at - 1].isalnum() or _MINUS_LEFT.search(text, max(0, at - 2), at))):
             return None
         found = self._pattern.match(text, at)
         if not found:
             return None
         digits = "".join(c for c in ascii_digits(found[3] or found[4]) if c.isdecimal())
+        if self._is_degrees(text, found, int(digits)):
+            return None
         said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[5]])
         return Reading(Span(*found.span()), f"{self._first(found)}{said}", "ordinal")
+
+    def _is_degrees(self, text: str, found: re.Match[str], value: int) -> bool:
+        """A raised o behind a temperature: "a los 38º", where nothing follows that has a rank."""
+        warm = found[5] in ("º", "°") and value >= _WARM and not self.g.counted_gender(text, found.end())
+        return warm and word_before(text, found.start()).casefold() in self._degrees_after
 
     def _first(self, found: re.Match[str]) -> str:
         """What is said before the last decimal: "ninety-nine point ninth"."""
@@ -214,7 +233,7 @@ class Fractions:
         if not found:
             return None
         above, below = int(found[1]), int(found[2])
-        if 0 < above < below and below in self.g.fractions:
+        if 0 < above < below and self.g.fraction_noun(above, below):
             literal = Literal("", "", found.end(), part=(above, below))
             if unit := self.units.at(text, found.end()):
                 return Reading(Span(at, unit.end), self.g.counted(literal, unit.noun), "measure")

@@ -47,6 +47,8 @@ class Symbols:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         mark = text[at]
+        if mark in "/²³" and (unit := self.units.bare(text, at, floor)):
+            return Reading(unit.span, unit.said, "measure")
         if mark == "/":
             return self._bar(text, at, floor)
         if mark in "–-":
