@@ -1,6 +1,14 @@
-"""`python -m promptprep` is the command `promptprep`."""
+"""`promptprep` and `python -m promptprep`: the command line, with the desk as one of its commands.
 
-from promptprep.cli.app import main
+The two edges do not know each other; here alone they meet.
+"""
+
+from promptprep.cli.app import add, app, main
+from promptprep.desk import command as desk
+
+__all__ = ["app", "main"]
+
+add(desk)
 
 if __name__ == "__main__":
     main()

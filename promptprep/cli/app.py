@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from typing import Any
 
 import typer
 
@@ -21,9 +22,15 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"]},
 )
 
-for module in (prepare, time_, check, sightline, versions, session, learn, explain, start, demo):
+
+def add(module: Any) -> None:
+    """Adds a module's command: its `NAME`, `EXAMPLE`, `command` and the first line of its text."""
     purpose = (module.__doc__ or "").split(": ", 1)[-1].split("\n")[0]
     app.command(module.NAME, epilog=f"Example: {module.EXAMPLE}", short_help=purpose)(module.command)
+
+
+for module in (prepare, time_, check, sightline, versions, session, learn, explain, start, demo):
+    add(module)
 
 
 def main() -> None:

@@ -22,6 +22,7 @@ from promptprep.rendering.first import first_things, quantity_name
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.rendering.sightline_rows import figure_rows
 from promptprep.rendering.time_json import script_object
+from promptprep.rendering.verdicts import slot_verdict
 from promptprep.sightline.cautions import cautions
 from promptprep.units import clock_text
 
@@ -117,7 +118,7 @@ def _script_view(one: PreparedScript) -> dict[str, Any]:
         "mean": clock_text(timing.mean_s),
         "low": clock_text(timing.low_s),
         "high": clock_text(timing.high_s),
-        "verdict": _verdict(one),
+        "verdict": slot_verdict(one.timing),
         "strip": _strip(one, scale),
         "ticks": _ticks(scale),
         "segments": [_segment_row(s) for s in one.timing.segments],
@@ -125,19 +126,6 @@ def _script_view(one: PreparedScript) -> dict[str, Any]:
         "counts": {level: sum(f["level"] == level for f in found) for level in LEVELS},
         "pace": one.timing.pace.source,
     }
-
-
-def _verdict(one: PreparedScript) -> tuple[str, str]:
-    timing, slot = one.timing.timing, one.timing.slot_s
-    if slot is None:
-        return "no slot", "No slot is set, so only the time itself can be told."
-    spare = slot - timing.mean_s
-    if timing.low_s > slot:
-        return "over", f"Does not fit: {clock_text(-spare)} over its slot of {clock_text(slot)}."
-    if timing.high_s > slot:
-        side = f"{clock_text(spare)} to spare" if spare >= 0 else f"{clock_text(-spare)} over"
-        return "tight", f"Tight: {side} in a slot of {clock_text(slot)}, and the range crosses its edge."
-    return "fits", f"Fits its slot of {clock_text(slot)} with {clock_text(spare)} to spare."
 
 
 def _strip(one: PreparedScript, scale: float) -> dict[str, Any]:

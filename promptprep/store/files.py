@@ -129,11 +129,11 @@ def _remember(folder: Path, files: Mapping[str, bytes]) -> None:
     os.replace(staged, folder / MANIFEST)
 
 
-def replace_text(path: Path, text: str) -> Path | None:
+def replace_text(path: Path, text: str, *, keep: bool = True) -> Path | None:
     """Rewrites a user's own file, its old state kept beside it as `NAME.kept-N`. Returns the copy's path."""
     try:
         copy = None
-        if path.exists():
+        if keep and path.exists():
             copy = _free_name(path)
             shutil.copy2(path, copy)
         staged = path.with_name(path.name + ".new")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
@@ -61,16 +61,25 @@ def name_and_language(path: Path) -> tuple[str, str | None]:
 
 def read_script_file(path: Path) -> Script:
     """The script in a file. Raises `UnreadableInput` or `UnknownLanguage` with place and hint."""
+    return script_of(*source_of(path), path)
+
+
+def source_of(path: Path) -> tuple[str, Sequence[str]]:
+    """A script's text, a word-processor document's in our own form, and what of it could not be carried over.
+
+    Raises `UnreadableInput`.
+    """
     suffix = path.suffix.lower()
     if suffix not in SUFFIXES and path.is_file():
         hint = "scripts end in " + ", ".join(SUFFIXES)
         raise UnreadableInput(
             "unknown-format", f"{suffix or 'a file without an ending'} is no kind of script", hint, str(path)
         )
-    if suffix in FORMATS:
-        source, losses = read_document(path)
-    else:
-        source, losses = read_text(path), []
+    return read_document(path) if suffix in FORMATS else (read_text(path), ())
+
+
+def script_of(source: str, losses: Sequence[str], path: Path) -> Script:
+    """The script that a text makes as the file at `path`. Raises `UnreadableInput` or `UnknownLanguage`."""
     name, language = name_and_language(path)
     script = parse_script(source, name=name, file=str(path), language=language, detect=detect_language, losses=losses)
     if not any(segment.blocks for segment in script.segments):

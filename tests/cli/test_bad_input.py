@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from promptprep.cli.app import main
+from promptprep.__main__ import main
 
 GOOD = '+++\ntitle = "Sky"\nlanguage = "en"\nslot = "0:30"\n+++\n\nGood evening. [pause 2]\n'
 

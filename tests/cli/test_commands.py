@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from promptprep.cli.app import app, main
+from promptprep.__main__ import app, main
 from promptprep.store.templates import shipped
 
 COMMANDS = [c.name for c in app.registered_commands]
