@@ -86,7 +86,9 @@ class Cjk(Digits):
 
     def _led(self, text: str, at: int) -> Said | None:
         """A figure behind the sign of something left out: ".325", "'98年"."""
-        if text[at - 1] == "'" and (found := patterns.DOTTED_SHORT_DATE.match(text, at)):
+        if text[at - 1] == "'" and (
+            found := patterns.DOTTED_SHORT_DATE.match(text, at) or patterns.SHORT_DATE.match(text, at)
+        ):
             is_day = patterns.is_day(found[2], found[3])
             return Said(self.day_said(*found.groups()), "date", found.end()) if is_day else None
         if text[at - 1] == "'":
@@ -148,7 +150,8 @@ class Cjk(Digits):
             return Said(said if text[at + 3 : at + 4].isalnum() else said.strip(), "abbreviation", at + 3)
         if found := patterns.BRACKETED.match(text, at):
             return self._telephone(_DIGITS.findall(found[0]), found.end())
-        if not (text[at - 1 : at] in self.after_unit or text[at - 1 : at].isdecimal()):
+        before = text[at - 2 : at].rstrip(".")[-1:]
+        if not (before in self.after_unit or before.isdecimal()):
             return None
         if found := self._named_weekday.match(text, at):
             said = found[0][1:-1]

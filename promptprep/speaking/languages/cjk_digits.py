@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from dataclasses import replace
 from fractions import Fraction
 
 from promptprep.model.language import LanguageData
@@ -131,6 +132,8 @@ class Digits(Dates):
             return None
         said = self.ranged(text, at, first, second)
         below = self.forms["below_zero"] + said if second.below else ""
+        if second.below and first.below:
+            below = self.ranged(text, at, replace(first, said=first.below), second)
         return Said(said, "range", second.end, (), second.unit, "", below)
 
     def is_time(self, text: str, found: Said) -> bool:

@@ -13,7 +13,9 @@ from promptprep.speaking.languages.cjk_text import roman
 
 _RUN = re.compile(r"[A-Za-z]+")
 _STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
-_CAPITALS = re.compile(r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])")
+_CAPITALS = re.compile(
+    r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[A-Z][a-z][A-Z](?![A-Za-z])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])"
+)
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
@@ -51,7 +53,7 @@ class Latin:
         self._catalogue = re.compile(rf"({'|'.join(data.get('spoken', 'context.catalogues'))}) ?(\d+)(?![\d.,:%])")
         self._numbered: Mapping[str, str] = data.get("spoken", "numbered")
         titles = "|".join(re.escape(n) for n in sorted(self._numbered, key=lambda n: (-len(n), n)))
-        self._number_title = re.compile(rf"({titles})\.? ?(\d+(?:\.\d+)*)(?!\d)", re.IGNORECASE)
+        self._number_title = re.compile(rf"({titles})\.? ?(\d+(?:\.\d+)*)(?:-(\d+))?(?![\d-])", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
         self.signs: Mapping[str, str] = data.get("spoken", "addresses")
@@ -70,12 +72,16 @@ class Latin:
         if found is None or (at and _is_latin(text[at - 1])):
             return None
         template = self._numbered[found[1].lower()]
-        point = self._language.numerals.point
-        number = point.join(
-            self._number(n) if place else self._language.numerals.whole(n)
-            for place, n in enumerate(found[2].split("."))
-        )
+        number = self._parted(found[2])
+        if found[3]:
+            number = self._language.forms["range"].replace("{a}", number).replace("{b}", self._number(found[3]))
         return Said(template.replace("{n}", number), "ordinal", found.end())
+
+    def _parted(self, number: str) -> str:
+        """A number, or one of parts ("3.2")."""
+        first, *others = number.split(".")
+        numerals = self._language.numerals
+        return numerals.point.join([numerals.whole(first), *map(self._number, others)])
 
     def abbreviated(self, text: str, at: int) -> Said | None:
         """A short form of the list ("3D", "Dr.")."""

@@ -47,7 +47,7 @@ class Serials(Wording):
         """Telephone numbers and the like: a hyphen more than a range has, a leading zero, or a word that says so."""
         before = max(0, at - LOOK_AROUND)
         if found := patterns.HYPHENED.match(text, at):
-            groups = found[0].split("-")
+            groups = re.split("[- ]", found[0])
             named = bool(self._serial_words.search(text, before, at))
             if len(groups) < 5 and self._is_address(text, at, found.end()):
                 joint = self.forms["between_house_numbers"]
