@@ -19,7 +19,9 @@ def command(
         typer.Argument(help='Take files, and typed times: "sky.en.md=3:12", or "sky.en.md#look=0:58" for a segment.'),
     ],
     reader: Annotated[str | None, typer.Option(help="Whose pace it is.", show_default="as the scripts say")] = None,
-    studio: Annotated[Path, typer.Option(help="The studio file that keeps it.")] = Path("studio.toml"),
+    studio: Annotated[
+        Path | None, typer.Option(help="The studio file that keeps it.", show_default="the nearest above the readings")
+    ] = None,
     dry: Annotated[bool, typer.Option("--dry", help="Only show what would be kept.")] = False,
     as_json: AsJson = False,
 ) -> None:
@@ -48,4 +50,4 @@ def command(
     if dry:
         typer.echo("nothing was written")
     elif learned.kept:
-        typer.echo(f"kept in {studio}; the old file is {learned.kept}")
+        typer.echo(f"kept in {learned.file}; the old file is {learned.kept}")

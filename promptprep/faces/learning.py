@@ -18,19 +18,21 @@ from promptprep.store.takes import Timed
 
 @dataclass(frozen=True, slots=True)
 class Learned:
-    """A reader's new paces, and where the studio file as it was before is kept."""
+    """A reader's new paces, the studio file that keeps them, and where that file as it was before is kept."""
 
     reader: str
     paces: tuple[Pace, ...]
     kept: Path | None
+    file: Path = Path("studio.toml")
 
 
 def learn_reader(
-    readings: Sequence[str], studio_file: Path, reader: str | None = None, *, dry: bool = False
+    readings: Sequence[str], studio_file: Path | None = None, reader: str | None = None, *, dry: bool = False
 ) -> Learned:
     """Learns a reader's pace in each language of the readings: take files, and times such as "sky.en.md=3:12".
 
-    It goes into the studio file unless `dry`. Raises `BadCall` where the reader is not known or readings are absurd.
+    It goes into the studio file unless `dry`: the one named, else the nearest above a reading. Raises `BadCall` where
+    the reader is not known or readings are absurd.
     """
     from promptprep.store.studio import read_studio
     from promptprep.store.takes import read_take, read_typed
@@ -38,13 +40,23 @@ def learn_reader(
     timed = [one for r in readings for one in (read_take(Path(r)) if "=" not in r else [read_typed(r)])]
     if not timed:
         raise BadCall("no-samples", "no whole segment was read in these takes", "read at least one segment through")
+    studio_file = studio_file or _nearest(readings)
     studio = read_studio(studio_file)
     name = reader or next((one.reader for one in timed if one.reader), None)
     if name is None:
         raise BadCall("no-reader", "nothing says who was reading", "name them with --reader")
     who = named(studio.readers, name, "reader")
     paces = tuple(_learned(who, language, timed) for language in sorted({one.language for one in timed}))
-    return Learned(name, paces, None if dry else _keep(studio_file, paces, name))
+    return Learned(name, paces, None if dry else _keep(studio_file, paces, name), studio_file)
+
+
+def _nearest(readings: Sequence[str]) -> Path:
+    """The studio file nearest above the first reading that has one, else the one of this folder."""
+    from promptprep.store.studio import find_studio
+
+    folders = dict.fromkeys(Path(reading.split("=")[0].split("#")[0]).parent for reading in readings)
+    found = (find_studio(folder) for folder in folders if folder.is_dir())
+    return next((file for file in found if file), Path("studio.toml"))
 
 
 def _learned(who: Reader, language: str, timed: Sequence[Timed]) -> Pace:

@@ -40,8 +40,9 @@ class Row:
 class Item:
     """A row of its own, or the copy of one paragraph with the ends of its sentences.
 
-    `kind` is "title", "heading", "cues", "hold", "note", "beside" or "copy". `key` (segment, block) says where it
-    comes from; `gap_pt` is left above it, but not at the top of a page.
+    `kind` is "title", "sum", "box", "heading", "cues", "hold", "note", "beside" or "copy". `key` (segment, block)
+    says where it comes from; `gap_pt` is left above it, but not at the top of a page. `box` are words before a box
+    to write into.
     """
 
     kind: str
@@ -51,6 +52,7 @@ class Item:
     sentences: tuple[int, ...] = ()
     gap_pt: float = 0.0
     lines: tuple[str, ...] = ()
+    box: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)

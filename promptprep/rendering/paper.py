@@ -53,6 +53,7 @@ class PieceView:
     text: str
     lines: tuple[LineView, ...]
     texts: tuple[str, ...] = ()
+    box: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -190,7 +191,7 @@ class _Maker:
         return views
 
     def _page(self, number: int, page: Page, following: Page | None) -> PageView:
-        inside = next((p.item.key[0] for p in page.pieces if p.item.kind not in ("title", "sum")), 0)
+        inside = next((p.item.key[0] for p in page.pieces if p.item.kind not in ("title", "sum", "box")), 0)
         segment = self.one.timing.segments[inside] if self.one.timing.segments else None
         title, time = (segment.title, clock_text(segment.timing.mean_s)) if segment else ("", "")
         return PageView(
@@ -221,7 +222,7 @@ class _Maker:
     def _piece(self, piece: Piece) -> PieceView:
         item = piece.item
         lines = tuple(self._copy_lines(piece)) if item.kind == "copy" else tuple(_plain(p) for p in piece.rows)
-        return PieceView(item.kind, item.text, lines, item.lines)
+        return PieceView(item.kind, item.text, lines, item.lines, item.box)
 
     def _copy_lines(self, piece: Piece) -> Iterator[LineView]:
         copy = self.items.copies[piece.item.key]

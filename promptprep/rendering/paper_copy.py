@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, groupby
 
 from promptprep.breaking.pieces import squeezed
 from promptprep.model.script import Cue, Paragraph
@@ -123,11 +123,12 @@ class Copy:
         return found
 
     def x_pt(self, span: Span, offset: int) -> float:
-        """How far from its start a line has come at `offset`."""
+        """How far from its start a line has come at `offset`. Runs of one weight are set, and kerned, as one text."""
         wide = 0.0
-        for index, low, high in self._runs(Span(span.start, max(span.start, offset))):
-            bold = self.runs[index].stress and self.tools.bold
-            wide += self.tools.measure.width_pt(squeezed(self.text[low:high]), self.sheet.font_pt, bold=bold)
+        runs = self._runs(Span(span.start, max(span.start, offset)))
+        for bold, same in groupby(runs, key=lambda run: self.runs[run[0]].stress and self.tools.bold):
+            parts = [self.text[low:high] for _, low, high in same]
+            wide += self.tools.measure.width_pt(squeezed("".join(parts)), self.sheet.font_pt, bold=bold)
         return wide
 
     def says(self, span: Span) -> list[Mark]:

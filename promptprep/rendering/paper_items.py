@@ -8,7 +8,7 @@ from typing import Literal
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import TIMED_KINDS, Cue, CueLine, Note, Paragraph, Segment
 from promptprep.model.timing import BlockTiming, SegmentTiming
-from promptprep.rendering.direction import isolated
+from promptprep.rendering.direction import in_order, isolated
 from promptprep.rendering.page_items import Entry, Item, Row
 from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
@@ -29,7 +29,8 @@ SUM_LINE_PT = 18.0
 PARAGRAPH_GAP_PT = 12.0
 SEGMENT_GAP_PT = 20.0
 RULE_PT = 4.0
-BOX_PT = 30.0  # a box to write a time into
+BOX_PT, BOX_MM = 32.0, 36.0  # a box to write a time into, and its distance from the words
+LEAST_LABEL_MM = 8.0
 MOST_ENTRY_LINES = 12  # the rest of a very long cue is on the crew sheet
 MOST_TITLE_LINES = 4
 TITLE_SHARE = 0.25  # of a page's height, for a title
@@ -66,6 +67,8 @@ class Items:
     def all(self) -> Iterator[Item]:
         yield self._title()
         yield self._sum()
+        if self.variant == "rehearsal":
+            yield self._whole_box()
         for number, segment in enumerate(self.one.script.segments):
             if segment.title:
                 yield self._heading(number, segment, self.one.timing.segments[number])
@@ -100,10 +103,32 @@ class Items:
         if timed.slot_s is not None:
             time = f"{time} / {clock_text(timed.slot_s)}"
         height = len(lines) * self.sheet.line_pt + RULE_PT
-        if self.variant == "rehearsal":
+        box = self._box(f"#{segment.id}", segment.fixed_s) if self.variant == "rehearsal" else ()
+        if box:
             height += BOX_PT
         row = Row(height, (Entry("length", (time,), self.sheet.small_line_pt),), clear=True)
-        return Item("heading", segment.title, (number, -1), row, gap_pt=SEGMENT_GAP_PT, lines=tuple(lines))
+        return Item("heading", segment.title, (number, -1), row, gap_pt=SEGMENT_GAP_PT, lines=tuple(lines), box=box)
+
+    def _whole_box(self) -> Item:
+        """A box for the whole script, and how what is written into the boxes is typed in."""
+        script = self.one.script
+        file = (script.file or f"{script.name}.{script.language}.md").replace("\\", "/").rsplit("/", 1)[-1]
+        typed = f"promptprep learn {file}#{script.segments[0].id}=0:42" if script.segments else ""
+        typed = self.tools.measure.shortened(typed, self.sheet.copy_mm, self.sheet.small_pt)
+        box = self._box(file, script.fixed_s)
+        height = BOX_PT + self.sheet.small_line_pt
+        return Item("box", typed, (0, -1), Row(height), gap_pt=ENTRY_GAP_PT, lines=(typed,), box=box)
+
+    def _box(self, handle: str, fixed_s: float) -> tuple[str, ...]:
+        """What stands before a box to write a time into: what the time is of, as `promptprep learn` takes it."""
+        words, room, size = self.tools.words, self.sheet.copy_mm - BOX_MM, self.sheet.small_pt
+        measure, handle = self.tools.measure, f" · {in_order(handle, self.one.direction)} ="
+        left = max(LEAST_LABEL_MM, room - measure.width_pt(handle, size) * MM_PER_PT)
+        lines = [measure.shortened(measure.shortened(words("time by hand"), left, size) + handle, room, size)]
+        if fixed_s > 0:
+            fixed = words("with {time} of clips, pauses and live parts").replace("{time}", clock_text(fixed_s))
+            lines.append(measure.shortened(fixed, room, size))
+        return tuple(lines)
 
     def _titled(self, text: str, font_pt: float) -> list[str]:
         lines = self.tools.measure.wrapped(text, self.sheet.copy_mm, font_pt, bold=self.tools.bold)

@@ -14,7 +14,7 @@ from promptprep.errors import BadCall, UnreadableInput
 from promptprep.model.script import Script, Segment
 from promptprep.store.files import read_text
 from promptprep.store.scripts import read_script_file
-from promptprep.units import parse_duration
+from promptprep.units import clock_text, parse_duration
 
 _TYPED = re.compile(r"(?P<file>.+?)(?:#(?P<id>[^=#]+))?=(?P<time>[^=]+)")
 
@@ -77,7 +77,9 @@ def read_typed(text: str) -> Timed:
     seconds = parse_duration(typed["time"]) - fixed_s
     if seconds <= 0:
         raise BadCall(
-            "absurd-sample", f"{text!r}: clips, pauses and live parts alone take {fixed_s:g} s", "check the time"
+            "absurd-sample",
+            f"{text!r}: clips, pauses and live parts alone take {fixed_s:g} s",
+            f"time it with them, or add {clock_text(fixed_s)} to what you wrote down",
         )
     return Timed(_copy(segments), seconds, script.language, script.reader, text)
 

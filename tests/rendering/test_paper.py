@@ -31,7 +31,7 @@ from promptprep.rendering.sheets import font_pt_of, sheet_for
 from promptprep.store.catalogues import FOLDER
 from promptprep.store.logo import logo_url
 from promptprep.store.templates import shipped
-from promptprep.units import MM_PER_PT
+from promptprep.units import MM_PER_PT, clock_text
 from tests.rendering.paper_factory import demo, prepared, printing, script_texts
 from tests.rendering.test_tagging import leaves
 
@@ -229,11 +229,25 @@ def test_rehearsal_numbers_every_line_and_has_boxes() -> None:
     lines = plain.count('class="row said"')
     assert html.count('class="number"') == lines
     assert f">{lines}</span>" in html
-    assert html.count('class="box"') == len(demo("en").script.segments)
+    assert html.count('class="box"') == len(demo("en").script.segments) + 1
     assert html.count('class="long"') > 10
     assert html.count('class="short"') > 5
     assert 'class="number"' not in plain
     assert 'class="long"' not in plain
+
+
+@pytest.mark.parametrize("language", ["en", "ar", "ja"])
+def test_a_rehearsal_copy_says_how_its_times_are_typed(language: str) -> None:
+    """Beside each box stands what `promptprep learn` takes, and what the time holds besides words."""
+    one = demo(language)
+    html = re.sub(r"[\u2066-\u2069]", "", paper_html(one, STUDIO, printing(language), "rehearsal"))
+    for segment in one.script.segments:
+        assert f"· #{segment.id} =" in html
+    assert f"· made.{language}.md =" in html
+    assert f"promptprep learn made.{language}.md#{one.script.segments[0].id}=0:42" in html
+    assert clock_text(one.script.fixed_s) in html
+    plain = paper_html(prepared("Good evening.", "en"), STUDIO, printing("en"), "rehearsal")
+    assert plain.count('class="box"') == 1
 
 
 @pytest.mark.parametrize(("cards", "size_mm"), [(1, (210, 297)), (2, (210, 148.5)), (4, (105, 148.5))])

@@ -82,6 +82,7 @@ def test_a_learned_pace_is_kept_and_used_and_can_be_undone(studio: Path) -> None
     assert timing.timing.sd_s < faces.time_scripts([script], learned.kept)[0][1].timing.sd_s
     assert learned.kept is not None
     assert learned.kept.read_bytes() == before
+    assert faces.learn_reader([f"{script}#look=1:20"], dry=True).file == studio
 
 
 def test_learning_again_replaces_the_tables_and_nothing_else(studio: Path) -> None:
