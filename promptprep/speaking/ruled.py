@@ -128,9 +128,9 @@ class Abbreviations:
         for written, said in sorted(entries.items(), key=lambda item: (-len(item[0]), item[0])):
             head = re.split(r"[.-]", written)[0]
             last = re.split(r"[\s]", head)[-1]
-            pattern = re.compile(
-                re.escape(written).replace(r"\ ", "[ \u00a0\u202f]?") + r"(?!\w)" * written[-1].isalpha()
-            )
+            begun = f"[{written[0]}{written[0].upper()}]" if written[:2].isalpha() and written[0].islower() else re.escape(written[0])
+            rest = re.escape(written[1:]).replace(r"\ ", "[ \u00a0\u202f]?")
+            pattern = re.compile(begun + rest + r"(?!\w)" * written[-1].isalpha())
             self._by_last_word.setdefault(last.lower(), []).append((head, pattern, said))
 
     def around(self, text: str, dot: int, floor: int) -> tuple[int, int, str, str] | None:

@@ -37,7 +37,7 @@ class HindiClock:
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
             (rf"(\d{{1,2}})(?={GAP}{one_of(self._months)}{_END})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
-            (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:])(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
+            (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:]|,\d)(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
         ]
 

@@ -39,7 +39,7 @@ ON = rf"(?:{GAP}?[-–—−…]{GAP}?(?=[-−+])|…|\.\.\.)"
 TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
-_GOES_ON = re.compile(r"[ \u00a0][а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
+_GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
 _PHONE = (
     r"(?:\+\d{1,3}[ \u00a0-]?\(?\d{2,5}\)?|8[ \u00a0-]?\(\d{3,5}\)|\(\d{3,5}\)|8[ \u00a0-]\d{3}(?=[ -]\d{3}-\d\d-))"
     r"(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)|\d{2,3}-\d{2}-\d{2}(?![\d-])"
@@ -61,7 +61,7 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -102,6 +102,7 @@ class Russian:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
+            (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
             *self.times.rules(),
             (r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio),
             *self.ordinals.figure_rules(),
@@ -134,8 +135,23 @@ class Russian:
             ),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
-            (r"(?:№№|[№§&=±×÷→≈≤≥]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d))", self._shared.symbol),
+            (one_of(signs), self._money_alone),
+            (r"(?:№№|[№§&=±×÷→≈≤≥≠]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d))", self._shared.symbol),
         ]
+
+    def _angle(self, found: re.Match[str]) -> Reading:
+        """ "55°45′" -> "пятьдесят пять градусов сорок пять минут"."""
+        names = zip(found.groups(), ("градус", "минута", "секунда"), strict=True)
+        said = (self.quantities.measure(figure(ascii_digits(n)), unit) for n, unit in names if n)
+        return reading(found, " ".join(said), "measure")
+
+    def _money_alone(self, found: re.Match[str]) -> Reading | None:
+        """ "курс $" -> "курс доллара"."""
+        if found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        noun = self.quantities.money[found[0]]
+        said = self.quantities.unit(figure("1"), noun, self._case(found))
+        return reading(found, said, "symbol")
 
     def _ratio(self, found: re.Match[str]) -> Reading:
         """A score ("со счётом 3:1" -> "три один"); scales and shares are said "один к тысяче"."""
@@ -162,7 +178,8 @@ class Russian:
     def _vulgar(self, found: re.Match[str]) -> Reading:
         whole, part, case = found[1], VULGAR[found[2]], self._case(found)
         if not whole:
-            said = self.numbers.fraction(*part, case)
+            follows = self.context.words_after(found.string, found.end())
+            said = (follows and self.nouns.share(*part, case)) or self.numbers.fraction(*part, case)
         elif part == (1, 2):
             said = f"{self.numbers.cardinal(whole, 'masculine', case)} {self._half}"
         else:
@@ -260,6 +277,10 @@ class Russian:
             head = self.nouns.one_and_a_half(gender, case) if half else q.number(first, gender, case)
             tail = q.scaled(last, noun, counts.noun, case) if counts.scale else q.measure(last, noun, case)
             return reading(found, joined(head, tail) + counts.per, "range", end=counts.end)
+        ranked = self.nouns.rank_of_range(found.string, found.end("b"))
+        if ranked and not first.part and not last.part:
+            ends = (self.numbers.ordinal(n.whole, *ranked) for n in (first, last))
+            return reading(found, joined(*ends), "range", end=found.end("b"))
         agreed = self.context.agreement(found.string, found.start(), found.end("b"), last.count)
         head = q.number(first, agreed.gender, agreed.case)
         if found["a"] == "1,5" and self.context.words_after(found.string, found.end("b")):

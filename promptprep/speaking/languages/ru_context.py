@@ -16,7 +16,9 @@ from promptprep.speaking.languages.ru_numbers import plural_class
 REACH = 60  # characters looked at on either side of a number
 _WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
 _BEFORE = re.compile(r"([А-Яа-яЁё-]+\.?)[\s«„\"(]*$")
-_FIRST_OF_TWO = re.compile(r"\d[\d.,: \u00a0]*\s*$")  # "между 10 и ...": what governs the first governs the second
+_FIRST_OF_TWO = re.compile(
+    r"\d[\d.,: \u00a0]*(?:-[а-яё]{1,3})?\s*$"
+)  # "между 10 и ...": what governs the first governs the second
 _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
 _ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
 _NEXT = re.compile(r"\s+на\s+\d")
@@ -36,6 +38,7 @@ class RussianContext:
 
     def __init__(self, data: LanguageData) -> None:
         self.governs: Mapping[str, str] = data.get("spoken", "governs")
+        self._owners = tuple(data.get("spoken", "owners.endings"))
         self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
@@ -79,6 +82,10 @@ class RussianContext:
             return "genitive"
         if before == "в" and _AWAY.match(text, end):
             return "prepositional"
+        if before == "по" and text[start:end] in ("1", "1/4", "1/3", "1/2"):
+            return "dative"
+        if before.endswith(self._owners) and before not in self.governs:
+            return "genitive"
         return self.governs.get(before, "nominative")
 
     @staticmethod

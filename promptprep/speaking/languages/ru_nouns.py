@@ -5,12 +5,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import CASES, RussianNumbers, plural_class
 
+_ANOTHER = re.compile(r"(?:,|\s(?:и|или))\s\d{1,3}(?=[ \u00a0,])")
+_ONE_BEFORE = re.compile(r"\d(?:,|\s(?:и|или))\s\Z")
 _DIRECT = ("nominative", "accusative")
 # Endings of an adjective -> gender and case.
 _ADJECTIVES = (
@@ -63,18 +66,22 @@ class RussianNouns:
         self._pairs: Mapping[str, str] = data.get("spoken", "plural_only.nouns")
         self._pair_genitives = frozenset(self._pairs.values())
         self._forms: dict[str, tuple[str, str]] = {}
+        self._plural_forms: dict[str, tuple[str, str]] = {}
         for word in data.get("spoken", "ranked.nouns"):
             noun = numbers.noun(word)
             for case in reversed(CASES):
                 self._forms[noun.one(case)] = (noun.gender, case)
+                self._plural_forms[noun.many(case)] = (noun.gender, case)
         self._counted_too = frozenset(data.get("spoken", "ranked.counted_as_well"))
 
     def rank(self, text: str, start: int, end: int, n: int) -> tuple[str, str] | None:
         """Gender and case of the ordinal that a singular noun after `n` asks for: "9 классе", "1 место"."""
         words = self._context.words_after(text, end)
         form = self._forms.get(words[0]) if words else None
-        if form is None or not n:
+        if not n:
             return None
+        if form is None:
+            return self._rank_of_several(text, start, end)
         gender, case = form
         before = self._context.word_before(text, start)
         kind = plural_class(n)
@@ -91,6 +98,22 @@ class RussianNouns:
         if case == "dative" and words[0].endswith(("е", "и")) and before not in ("к", "по", "благодаря"):
             return gender, "prepositional"
         return form
+
+    def _rank_of_several(self, text: str, start: int, end: int) -> tuple[str, str] | None:
+        """ "ученики 5 и 6 классов": each of several numbers before the plural is an ordinal."""
+        last = end
+        while following := _ANOTHER.match(text, last):
+            last = following.end()
+        if last == end and not _ONE_BEFORE.search(text, max(0, start - 8), start):
+            return None
+        words = self._context.words_after(text, last)
+        return self._plural_forms.get(words[0]) if words else None
+
+    def rank_of_range(self, text: str, end: int) -> tuple[str, str] | None:
+        """ "в 18–19 веках", "на 5–8 этажах"; "5–8 этажей" may be a count."""
+        words = self._context.words_after(text, end)
+        form = self._plural_forms.get(words[0]) if words else None
+        return form if form and (form[1] not in (*_DIRECT, "genitive") or words[0].startswith("век")) else None
 
     def several(self, text: str, end: int, n: int, case: str) -> str | None:
         """ "1 сутки" -> "одни", "2 суток" -> "двое": nouns that have no singular."""

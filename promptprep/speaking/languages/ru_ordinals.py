@@ -35,6 +35,7 @@ class RussianOrdinals:
             (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?", self._with_ending),
             (r"(\d{1,2})[-‑](к(?:а|и|е|у|ой|ам|ами|ах))(?!\w)", self._group),
             (r"1,5[-‑]([а-яё]{4,})", self._half_compound),
+            (r"(\d{1,9})[-–—](\d{1,9})[-‑]([а-яё]{4,})", self._two_compounds),
             (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
             (rf"(\d{{1,9}}){GAP}?%[-‑]?(н[а-яё]{{2,}})", self._of_per_cent),
         ]
@@ -43,7 +44,7 @@ class RussianOrdinals:
         return [
             (rf"([IVXLCХІ]+){GAP}?[-–—]{GAP}?([IVXLCХІ]+){GAP}(вв?\.|век(?:а|ов|ах|ам)?(?!\w))", self._centuries),
             (
-                rf"([IVXLХІ]{{1,7}})(?={GAP}?(?:и|[-–—]){GAP}(?:\w+{GAP})?[IVXL]+{GAP}(?:век|в\.|вв\.|столети))",
+                rf"([IVXLХІ]{{1,7}})(?={GAP}?(?:и|по|до|[-–—]){GAP}(?:\w+{GAP})?[IVXL]+{GAP}(?:век|в\.|вв\.|столети))",
                 self._earlier,
             ),
             (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.))?", self._roman),
@@ -58,6 +59,8 @@ class RussianOrdinals:
             return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
         gender, case = self._endings[ending]
         before = self._context.word_before(text, found.start())
+        if ending in ("й", "ой") and noun[-1:] in tuple("еиы") and not noun.endswith("ие"):
+            gender, case = "feminine", "prepositional"
         if ending in ("е", "ые") and (
             noun.endswith(("ы", "и", "а")) or noun == "же" or found[3] == "гг." or int(digits[-1]) == 0
         ):
@@ -82,6 +85,10 @@ class RussianOrdinals:
     def _compound(self, found: re.Match[str]) -> Reading | None:
         """ "20-летний" -> "двадцатилетний": the number in the genitive, written as one word with the rest."""
         return reading(found, self._prefix(found[1]) + found[2], "ordinal")
+
+    def _two_compounds(self, found: re.Match[str]) -> Reading:
+        """ "10–15-процентный" -> "десяти-пятнадцатипроцентный"."""
+        return reading(found, f"{self._prefix(found[1])}-{self._prefix(found[2])}{found[3]}", "ordinal")
 
     def _half_compound(self, found: re.Match[str]) -> Reading:
         """ "1,5-метровый" -> "полутораметровый"."""

@@ -10,7 +10,7 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, is_day, one_of, reading
+from promptprep.speaking.ruled import Handler, is_day, is_season, one_of, reading
 
 GAP = "[ \u00a0\u202f\u2009]"
 DASH = "[-–—−]"
@@ -61,7 +61,8 @@ class RussianTimes:
             (r"(\d{1,2})\.([0-5]\d)()(?![\d%]|[.,]\d)", self._dotted_clock),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
             (rf"1(?={GAP}(?:ночи|дня)(?!\w))", self._one_o_clock),
-            (rf"(\d{{3,4}})(?={GAP}по{GAP}\d{{3,4}}{GAP}?{YEAR_WORD})", self._first_year),
+            (rf"(\d{{3,4}})(?={GAP}(?:по|до|и|или){GAP}\d{{3,4}}{GAP}?({YEAR_WORD}))", self._first_year),
+            (r"([12]\d{3})/(\d\d)(?![\d/])", self._season),
             (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
             (r"([12]\d{3})(?![\d,.:/-]?\d|[-‑][а-яё])", self._bare_year),
             (rf"([12]\d{{3}}){GAP}?[-–—]{GAP}?([12]\d{{3}})(?![\d,.]?\d|{GAP}?[^\W\d])", self._bare_years),
@@ -179,8 +180,17 @@ class RussianTimes:
         return reading(found, self._numbers.ordinal(digits, "masculine", case), "year", end=found.end(1))
 
     def _first_year(self, found: re.Match[str]) -> Reading:
-        """ "с 1998 по 2003 год": the first year stands in the genitive though "год" comes later."""
-        return reading(found, self._numbers.ordinal(ascii_digits(found[1]), "masculine", "genitive"), "year")
+        """ "с 1998 по 2003 год", "между 1914 и 1918 годами": the first year stands in its own case before "год"."""
+        before = self._context.word_before(found.string, found.start())
+        case = "genitive" if before == "с" else self._year_case(found, found[2])
+        return reading(found, self._numbers.ordinal(ascii_digits(found[1]), "masculine", case), "year")
+
+    def _season(self, found: re.Match[str]) -> Reading | None:
+        """ "сезон 2024/25" -> "две тысячи двадцать четыре — двадцать пять"."""
+        if not is_season(found[1], found[2]):
+            return None
+        said = f"{self._numbers.cardinal(found[1])} — {self._numbers.cardinal(found[2])}"
+        return reading(found, said, "range")
 
     def _year_case(self, found: re.Match[str], word: str) -> str:
         before = self._context.word_before(found.string, found.start())
