@@ -8,7 +8,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance import Romance, SpacedPhones
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
@@ -30,7 +30,9 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
+    own_parts = (SpacedPhones,)
     hours_after = ("las",)
+    one_oclock = ("a la ",)
     cents_link = "con"
     half_feminine = "media"
 

@@ -2,14 +2,38 @@
 
 from __future__ import annotations
 
+import re
+
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Noun
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance import Romance, SpacedPhones
 
+_PLURAL_BEFORE_MILLIONS = re.compile(
+    r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
+)
 _VOWELS = "aeiouyhàâéèêëîïôœùû"
+
+
+class CentsBehind:
+    """A price with its cents behind the sign: 12 €50."""
+
+    _pattern = re.compile(r"(\d{1,6})[ \u00a0\u202f]?€(\d{2})(?![\d.,])")
+
+    def __init__(self, grammar: French) -> None:
+        self.g = grammar
+        self.euro = currency(str(grammar.table("currencies")["€"]))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+            return None
+        return Reading(Span(*found.span()), price(self.g, Literal(found[1], found[2], 0), self.euro), "money")
 
 
 class French(Romance):
@@ -24,10 +48,15 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
+    own_parts = (CentsBehind, SpacedPhones)
     half_feminine = "demie"
 
     def singulars(self, word: str) -> tuple[str, ...]:
         return (word, word[:-1]) if word.endswith(("s", "x")) else (word,)
+
+    def cardinal(self, digits: str, gender: str = "") -> str:
+        """As ICU has it, but million is a noun that leaves the plural before it: "huit cents millions"."""
+        return _PLURAL_BEFORE_MILLIONS.sub(r"\1s", super().cardinal(digits, gender))
 
     def link(self, what: str) -> str:
         """The elided "de" before a vowel; an aspirated h is rare among what is counted."""

@@ -6,7 +6,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance import Romance, SpacedPhones
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
@@ -25,7 +25,9 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
+    own_parts = (SpacedPhones,)
     hours_after = ("as", "às")
+    one_oclock = ("à ",)
     half_feminine = "meia"
 
     def spelling_tag(self, tag: str) -> str:
