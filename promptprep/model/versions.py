@@ -35,11 +35,15 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """A proper name's word in a text. `certain` where it must come through: a person's, or one in no word list."""
+    """A proper name's word in a text. `certain` where it must come through: a person's, or one in no word list.
+
+    `whole` is the name that it is a word of ("Amina Osei").
+    """
 
     text: str
     span: Span
     certain: bool = False
+    whole: str = ""
 
 
 @dataclass(frozen=True, slots=True)

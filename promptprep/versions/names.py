@@ -6,7 +6,8 @@ Names that languages translate (Saturn, London, the Moon) are left alone: better
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
+from dataclasses import replace
 from difflib import SequenceMatcher
 
 from promptprep.model.language import LanguageData
@@ -14,11 +15,11 @@ from promptprep.model.ports import Frequency
 from promptprep.model.script import Segment
 from promptprep.model.versions import Name
 from promptprep.spans import Span
-from promptprep.versions.sounds import plain_latin, sounds_alike
+from promptprep.versions.listening import Listener
+from promptprep.versions.sounds import plain_latin
 
 LATIN = frozenset({"en", "es", "fr", "de", "pt", "sw"})
 RARE_ZIPF = 3.3  # rarer words than this are no dictionary words (wordfreq's Zipf scale; tried on the demo's names)
-ALIKE = 0.67
 _CAPITAL = re.compile(r"[^\W\d_a-zß-öø-ÿ][^\W\d_]*(?:[’'-][^\W\d_]+)*")
 _WORD = re.compile(r"[^\W\d_]+(?:[\u0900-\u0903\u093a-\u094f\u064b-\u0655]+[^\W\d_]*)*")
 _SENTENCE_START = re.compile(r"(?:^|[.!?…:¿¡\"“«„]\s*)$")
@@ -45,11 +46,12 @@ def names_of(text: str, data: LanguageData, frequency: Frequency, people: frozen
         return []
     titles = {str(t).rstrip(".").casefold() for t in data.maybe("phrases", "titles", ())}
     dated = {w.casefold() for key in ("months", "weekdays", "units") for w in data.maybe("versions", key, {})}
-    found = []
+    found: list[Name] = []
     for run in capitalised_runs(text):
         words = [_POSSESSIVE.sub("", span.of(text)) for span in run]
         titled = words[0].casefold() in titles or _title_before(text, run[0].start, titles)
         opens = bool(_SENTENCE_START.search(text[: run[0].start][-4:]))
+        own: list[Name] = []
         for n, (span, word) in enumerate(zip(run, words, strict=True)):
             low = word.casefold()
             if low in titles or low in dated or len(word) < 3 or (word.isupper() and len(word) < 5):
@@ -57,7 +59,9 @@ def names_of(text: str, data: LanguageData, frequency: Frequency, people: frozen
             person = titled or plain_latin(word) in people
             rare = _is_rare(low, data, frequency) and (n or not opens or len(run) > 1)
             if person or rare:
-                found.append(Name(word, Span(span.start, span.start + len(word)), person or len(run) > 1))
+                own.append(Name(word, Span(span.start, span.start + len(word)), person or len(run) > 1))
+        whole = " ".join(name.text for name in own)
+        found += [replace(name, whole=whole) for name in own]
     return found
 
 
@@ -83,15 +87,18 @@ def people_of(segment: Segment) -> frozenset[str]:
     return frozenset(found)
 
 
-def is_there(name: Name, target: str, target_base: str, strict: bool) -> bool:
-    """Whether a name stands in the target's text, as this language would write it."""
-    words = _WORD.findall(target)
+def is_there(name: Name, near: str, whole: str, listener: Listener) -> bool:
+    """Whether a name stands in the target, as its language would write it.
+
+    `near` is the passage where it belongs, `whole` the segment: further off it must sound closer.
+    """
+    words = listener.words(whole)
     own = plain_latin(name.text)
     if any(plain_latin(w) == own for w in words):
         return True
-    if target_base in LATIN:
-        return any(_adapted(own, plain_latin(w), strict) for w in words if w[0].isupper())
-    return _heard(name.text, words, target_base)
+    if listener.data.base in LATIN:
+        return any(_adapted(own, plain_latin(w), name.certain) for w in words if w[0].isupper())
+    return listener.hears(name, near) or (near != whole and listener.hears(name, whole, far=True))
 
 
 def _adapted(own: str, other: str, strict: bool) -> bool:
@@ -109,19 +116,3 @@ def _common(one: str, other: str) -> Iterator[str]:
         if a != b:
             return
         yield a
-
-
-def _heard(name: str, words: Sequence[str], base: str) -> bool:
-    """Whether some word of another script sounds like the name; True where the script says no sounds."""
-    if base == "zh":
-        return True
-    parts = list(words)
-    if base == "ja":
-        parts = re.findall(r"[\u30a1-\u30fa\u30fc]+", " ".join(words)) or parts
-    return any(_best_alike(name, word) >= ALIKE for word in parts)
-
-
-def _best_alike(name: str, word: str) -> float:
-    """Of the word whole, and without the ending or the article that its language may have put to it."""
-    tries = {word, word[:-1], word[:-2], word.removeprefix("ال"), word.removeprefix("و")}
-    return max(sounds_alike(name, t) for t in tries if len(t) > 1 or t == word)
