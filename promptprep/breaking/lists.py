@@ -54,6 +54,7 @@ class Lists:
     behind_endings: tuple[str, ...] = ()
     verb_endings: tuple[str, ...] = ()
     closings: tuple[str, ...] = ()
+    definite: re.Pattern[str] | None = None
     auxiliaries: frozenset[str] = frozenset()
     elided: tuple[str, ...] = ()
     measure: re.Pattern[str] | None = None
@@ -89,6 +90,7 @@ def lists_of(data: LanguageData) -> Lists:
         behind_endings=tuple(data.maybe("phrases", "behind_endings", ())),
         verb_endings=tuple(data.maybe("phrases", "verb_endings", ())),
         closings=tuple(data.maybe("phrases", "closings", ())),
+        definite=_pattern(data.maybe("phrases", "definite")),
         auxiliaries=words("auxiliaries"),
         elided=tuple(words("elided")),
         measure=_measure(words("units"), words("scales"), words("counts")),
@@ -98,6 +100,10 @@ def lists_of(data: LanguageData) -> Lists:
         line_price=float(data.maybe("phrases", "line_price", 1.0)),
         inside_phrase=float(data.maybe("phrases", "inside_phrase", HARD)),
     )
+
+
+def _pattern(written: str | None) -> re.Pattern[str] | None:
+    return re.compile(written) if written else None
 
 
 def _measure(units: Iterable[str], scales: Iterable[str], counts: Iterable[str]) -> re.Pattern[str] | None:
@@ -252,9 +258,14 @@ def _by_endings(left: Chunk, right: Chunk, lists: Lists) -> float:
         return 0.0
     if lists.closings and not left.word.endswith(lists.closings):
         return _OPEN
-    if lists.behind_endings and right.word.endswith(lists.behind_endings):
+    if right.word.endswith(lists.behind_endings) or _both_definite(left, right, lists):
         return _ENDING
     return lists.content
+
+
+def _both_definite(left: Chunk, right: Chunk, lists: Lists) -> bool:
+    """Whether both words carry the article, as a noun and its adjective do in Arabic."""
+    return lists.definite is not None and all(map(lists.definite.match, (left.word, right.word)))
 
 
 def _may_be_described(right: Chunk, lists: Lists) -> bool:
