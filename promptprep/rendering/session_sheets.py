@@ -18,7 +18,7 @@ from promptprep.rendering.crew_positions import (
     position_rows,
     positions_csv,
 )
-from promptprep.rendering.direction import direction_of
+from promptprep.rendering.direction import direction_of, isolated
 from promptprep.rendering.lists import (
     CLIP_HEAD,
     GRAPHIC_HEAD,
@@ -75,6 +75,8 @@ def _common(session: Session, studio: Studio, say: Wording) -> dict[str, Any]:
         "title": session.order.title or say("session"),
         "language": studio.language,
         "direction": page,
+        "whole": lambda text: isolated(text, page),
+        "spoken": {row.item.code: row.timed.language for row in session.items},
         "way": lambda text: direction_of(str(text)) or page,
         "say": say,
         "summary": list(summary_lines(session, say)),
