@@ -10,6 +10,7 @@ import json
 import threading
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -27,6 +28,9 @@ from promptprep.engines.fonts import font_data
 from promptprep.errors import BadCall, PromptprepError
 from promptprep.faces import drafts, scripts
 from promptprep.rendering.draft_view import draft_view
+from promptprep.rendering.drawings import rig_drawings
+from promptprep.rendering.environment import environment
+from promptprep.rendering.studio_view import studio_view
 from promptprep.store.templates import shipped
 
 HOSTS = ["127.0.0.1", "localhost"]
@@ -59,9 +63,18 @@ class Desk:
     listed: dict[Path, dict[str, Any]] = field(default_factory=dict)
 
     def path(self, values: Values) -> Path:
-        """The script that a question names."""
-        (path,) = drafts.named_files(self.folder, [_text(values, "name")])
+        """The script, or the studio file, that a question names."""
+        name = _text(values, "name")
+        own = self.studio_file()
+        if own is not None and name == own.name:
+            return own
+        (path,) = drafts.named_files(self.folder, [name])
         return path
+
+    def studio_file(self) -> Path | None:
+        """The studio file that was named, else the one in the folder."""
+        file = self.studio or self.folder / drafts.STUDIO
+        return file if file.is_file() else None
 
 
 # -- questions ----------------------------------------------------------------------------------------------
@@ -69,8 +82,13 @@ class Desk:
 
 def _list(desk: Desk, values: Values) -> dict[str, Any]:
     """Scripts whose files and studio are as before are not read again."""
-    studio = drafts.studio_digest(desk.folder, desk.studio)
-    return {"scripts": [_listed(desk, path, studio) for path in drafts.script_files(desk.folder)]}
+    file = desk.studio_file()
+    found: dict[str, Any] = {"studio": {"name": file.name, "state": drafts.file_digest(file)} if file else None}
+    try:
+        studio = drafts.studio_digest(desk.folder, desk.studio)
+    except PromptprepError as fault:
+        return found | {"scripts": [], "error_in_studio": fault_object(fault)}
+    return found | {"scripts": [_listed(desk, path, studio) for path in drafts.script_files(desk.folder)]}
 
 
 def _listed(desk: Desk, path: Path, studio: str) -> dict[str, Any]:
@@ -87,8 +105,11 @@ def _open(desk: Desk, values: Values) -> dict[str, Any]:
 
 
 def _look(desk: Desk, values: Values) -> dict[str, Any]:
-    prepared = drafts.look_at(_text(values, "text"), desk.path(values), desk.studio)
-    return draft_view(prepared.scripts[0])
+    path, text = desk.path(values), _text(values, "text")
+    if path == desk.studio_file():
+        studio, sights = drafts.look_at_studio(text, path)
+        return studio_view(studio, sights, partial(rig_drawings, env=environment([shipped("templates")])))
+    return draft_view(drafts.look_at(text, path, desk.studio).scripts[0])
 
 
 def _save(desk: Desk, values: Values) -> dict[str, Any]:
@@ -110,8 +131,13 @@ def _prepare(desk: Desk, values: Values) -> dict[str, Any]:
     return prepared_object(scripts.prepare(paths, desk.out, desk.studio))
 
 
+def _new_studio(desk: Desk, values: Values) -> dict[str, Any]:
+    return {"name": drafts.new_studio(desk.folder).name}
+
+
 QUESTIONS: dict[str, Answer] = {
-    "list": _list, "open": _open, "look": _look, "save": _save, "new": _new, "prepare": _prepare,
+    "list": _list, "open": _open, "look": _look, "save": _save, "new": _new, "new-studio": _new_studio,
+    "prepare": _prepare,
 }  # fmt: skip
 
 

@@ -12,10 +12,13 @@ from promptprep.errors import BadCall, PromptprepError
 from promptprep.faces.scripts import studio_for, time_scripts
 from promptprep.faces.tools import known_language, tools
 from promptprep.model.prepared import Prepared
+from promptprep.model.rig import Studio
 from promptprep.model.script import Script
+from promptprep.model.sightline import Sightline
 from promptprep.model.timing import ScriptTiming
 
-WRITABLE = (".md", ".txt")
+STUDIO = "studio.toml"
+WRITABLE = (".md", ".txt", ".toml")
 _NAME = re.compile(r"\w[\w -]{0,60}")
 _FIRST_TEXT = '+++\ntitle = "{title}"\n+++\n\n# Opening\n\n'
 
@@ -97,10 +100,11 @@ def file_digest(path: Path) -> str:
 
 
 def open_draft(path: Path) -> Draft:
-    """The text of a script. Raises `UnreadableInput`."""
+    """The text of a script or of a studio file. Raises `UnreadableInput`."""
+    from promptprep.store.files import read_text
     from promptprep.store.scripts import source_of
 
-    text, losses = source_of(path)
+    text, losses = (read_text(path), ()) if path.suffix == ".toml" else source_of(path)
     return Draft(path, text, file_digest(path), tuple(losses))
 
 
@@ -118,6 +122,18 @@ def look_at(text: str, path: Path, studio_file: Path | None = None) -> Prepared:
     check_names(script, studio)
     one = prepare_one(with_lexicon(script, studio.lexicon.get(script.language.split("-")[0], {})), studio, tools())
     return Prepared(studio, (one,), (one.sightline,))
+
+
+def look_at_studio(text: str, path: Path) -> tuple[Studio, list[Sightline]]:
+    """What a studio file would say, and the sightline of each of its rigs. Writes nothing.
+
+    Raises `UnreadableInput`, `BadGeometry` or `ManyFaults` with the lines.
+    """
+    from promptprep.pipeline.scripts import sightline_alone
+    from promptprep.store.studio import parse_studio
+
+    studio = parse_studio(text, str(path))
+    return studio, [sightline_alone(rig, None, "en", studio, tools()) for rig in studio.rigs.values()]
 
 
 def save_draft(path: Path, text: str, seen: str, *, keep: bool = True) -> tuple[Draft, Path | None]:
@@ -154,4 +170,16 @@ def new_draft(folder: Path, name: str, language: str, text: str | None = None) -
     if path.exists():
         raise BadCall("name-taken", f"there is a script {path.name} already", "choose another name")
     replace_text(path, _FIRST_TEXT.format(title=name) if text is None else text)
+    return path
+
+
+def new_studio(folder: Path) -> Path:
+    """Makes a studio file to fill in. Raises `BadCall` where there is one."""
+    from promptprep.store.files import replace_text
+    from promptprep.store.templates import shipped
+
+    path = folder / STUDIO
+    if path.exists():
+        raise BadCall("name-taken", "the folder has a studio file already", "open it")
+    replace_text(path, (shipped("templates") / "start" / STUDIO).read_text("utf-8"))
     return path

@@ -2,13 +2,14 @@
 
 import { ask } from "./ask.js";
 import { editor } from "./editor.js";
-import { drawFiles, drawFindings, drawGlass, drawScripts, drawTime, follow } from "./panels.js";
+import { drawFiles, drawFindings, drawGlass, drawRigs, drawScripts, drawStudio, drawTime, follow } from "./panels.js";
 
 const at = (id) => document.getElementById(id);
 const aside = document.querySelector("aside");
 const QUIET_MS = 250; // after the last key, before the copy is looked at
 
 let scripts = [];
+let studio = null;
 let chosen = null; // {name, digest, writable, saved}
 let looks = 0;
 let timer = 0;
@@ -24,8 +25,8 @@ function say(text, bad = false) {
   at("said").classList.toggle("bad", bad);
 }
 
-function fault(one) {
-  const where = one.line ? `Line ${one.line}: ` : "";
+function fault(one, of = "") {
+  const where = one.line ? `${of}${of ? "line" : "Line"} ${one.line}: ` : of;
   say(`${where}${one.message}${one.hint ? ` – ${one.hint}` : ""}`, true);
 }
 
@@ -34,15 +35,25 @@ const unsaved = () => chosen !== null && copy.text !== chosen.saved;
 function showState() {
   at("save").disabled = !unsaved() && chosen?.writable !== false;
   at("save").textContent = chosen?.writable === false ? "Keep as a new script" : "Save";
-  at("prepare-one").disabled = chosen === null;
+  at("prepare-one").disabled = chosen === null || isStudio();
   document.title = document.title.replace(/^• /, "");
   if (unsaved()) document.title = `• ${document.title}`;
 }
 
+function drawLists() {
+  drawScripts(at("scripts"), scripts, chosen?.name, choose);
+  drawStudio(at("studio"), studio, chosen?.name, choose, makeStudio);
+}
+
+const stateOf = (name) => [...scripts, ...(studio ? [studio] : [])].find((one) => one.name === name)?.state;
+const isStudio = () => chosen !== null && chosen.name === studio?.name;
+
 async function list() {
   try {
-    ({ scripts } = await ask("list"));
-    drawScripts(at("scripts"), scripts, chosen?.name, choose);
+    const listed = await ask("list");
+    ({ scripts, studio } = listed);
+    drawLists();
+    if (listed.error_in_studio) fault(listed.error_in_studio, "The studio file, ");
   } catch (one) {
     fault(one);
   }
@@ -50,9 +61,9 @@ async function list() {
 
 // Somebody may have saved a script, a studio or a lexicon meanwhile, in another program.
 async function comeBack() {
-  const before = scripts.find((one) => one.name === chosen?.name)?.state;
+  const before = stateOf(chosen?.name);
   await list();
-  const after = scripts.find((one) => one.name === chosen?.name)?.state;
+  const after = stateOf(chosen?.name);
   if (chosen === null || before === after) return;
   if (unsaved()) await look();
   else await choose(chosen.name);
@@ -68,7 +79,7 @@ async function choose(name) {
     copy.put(opened.text);
     say(opened.losses.length ? `Not carried over: ${opened.losses.join("; ")}` : name);
     history.replaceState(null, "", `#${encodeURIComponent(name)}`);
-    drawScripts(at("scripts"), scripts, name, choose);
+    drawLists();
     showState();
     await look();
   } catch (one) {
@@ -84,6 +95,9 @@ async function look() {
     if (number !== looks) return;
     if (at("said").classList.contains("bad")) say(chosen.name);
     aside.hidden = false;
+    for (const id of ["time", "found", "glass"]) at(id).hidden = isStudio();
+    at("rigs").hidden = !isStudio();
+    if (isStudio()) return drawRigs(at("rigs"), view);
     copy.turn(view.direction);
     copy.mark(view.findings);
     drawTime(at("time"), view, (place) => copy.show(place, place));
@@ -121,6 +135,16 @@ async function keepAsNew() {
   await list();
   await choose(made.name);
   return true;
+}
+
+async function makeStudio() {
+  try {
+    const made = await ask("new-studio");
+    await list();
+    await choose(made.name);
+  } catch (one) {
+    fault(one);
+  }
 }
 
 async function prepare(names) {
@@ -171,4 +195,4 @@ addEventListener("beforeunload", (event) => {
 
 await list();
 const wanted = decodeURIComponent(location.hash.slice(1));
-if (scripts.some((one) => one.name === wanted)) await choose(wanted);
+if (stateOf(wanted) !== undefined) await choose(wanted);

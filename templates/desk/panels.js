@@ -130,3 +130,54 @@ export function drawFiles(place, made, of) {
     ...made.kept.map((name) => element("li", {}, `kept beside: ${name}`)),
   );
 }
+
+export function drawStudio(place, studio, chosen, choose, make) {
+  place.replaceChildren(
+    studio === null
+      ? element("button", { onclick: make }, "Describe your studio")
+      : element("button", { "aria-current": String(studio.name === chosen), onclick: () => choose(studio.name) }, `Studio: ${studio.name}`),
+  );
+}
+
+export function drawRigs(place, view) {
+  place.replaceChildren(
+    element("h2", {}, view.title || "Your studio"),
+    ...view.rigs.map((rig) =>
+      element(
+        "article", {},
+        element("h3", {}, rig.title),
+        element("p", {}, `${rig.type}; flip ${rig.flip}`),
+        rig.advice ? element("p", { class: "advice" }, rig.advice) : null,
+        verdictTable(rig.verdicts.filter((one) => one.level !== "good")),
+        ...rig.drawings.map(drawing),
+        element(
+          "details", {},
+          element("summary", {}, "All figures and limits"),
+          element("table", {}, ...rig.figures.map(([name, value]) => element("tr", {}, element("th", { scope: "row" }, name), element("td", {}, value)))),
+          verdictTable(rig.verdicts),
+        ),
+        element("ul", { class: "care" }, ...rig.cautions.map((text) => element("li", {}, text))),
+      ),
+    ),
+    element("p", { class: "pace" }, view.readers.map((one) => `${one.name}: ${one.paces.length ? `timed in ${one.paces.join(", ")}` : "not timed yet"}`).join(" · ")),
+  );
+}
+
+function verdictTable(verdicts) {
+  return element(
+    "table", {},
+    ...verdicts.map((one) =>
+      element(
+        "tr", { title: one.source },
+        element("td", {}, element("b", { class: one.level }, one.level)),
+        element("th", { scope: "row" }, one.name),
+        element("td", {}, one.value),
+        element("td", {}, one.bounds),
+      ),
+    ),
+  );
+}
+
+function drawing(text) {
+  return document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+}

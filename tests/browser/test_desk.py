@@ -119,3 +119,17 @@ def test_a_new_script_and_what_is_prepared_of_it(page: Any, folder: Path) -> Non
     with page.expect_popup() as opened:
         page.click("#files a[href$='.screen.html']")
     assert opened.value.locator("[data-line]").count() >= 3
+
+
+def test_the_drawing_follows_the_tape(page: Any, folder: Path) -> None:
+    page.click("#studio button")
+    page.wait_for_selector("#rigs article svg")
+    assert page.is_hidden("#time")
+    before = page.text_content("#rigs article svg")
+    text = page.input_value("#text").replace('eye_to_glass = "2.5 m"', 'eye_to_glass = "3.5 m"')
+    page.fill("#text", text.replace('eye_to_lens = "2.75 m"', 'eye_to_lens = "3.75 m"'))
+    page.wait_for_function("b => document.querySelector('#rigs article svg').textContent !== b", arg=before)
+    assert "3.50 m" in page.text_content("#rigs article svg")
+    page.click("#save")
+    page.wait_for_function("() => document.getElementById('said').textContent.startsWith('Saved')")
+    assert 'eye_to_glass = "3.5 m"' in (folder / "studio.toml").read_text("utf-8")

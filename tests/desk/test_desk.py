@@ -164,7 +164,7 @@ def test_only_prepared_files_are_served(ask: Ask, client: TestClient, name: str)
     assert client.get(f"/out/{name}").status_code == 404
 
 
-@pytest.mark.parametrize("name", ["studio.toml", "../secret.md", "/etc/passwd", "none.en.md"])
+@pytest.mark.parametrize("name", ["lexicon.toml", "../secret.md", "/etc/passwd", "none.en.md"])
 def test_only_the_folders_scripts_can_be_named(ask: Ask, name: str) -> None:
     assert ask("open", 422, name=name)["code"] == "no-such-script"
 
@@ -187,7 +187,35 @@ def test_a_question_that_nobody_answers(client: TestClient) -> None:
 
 def test_a_broken_studio_file_is_said(ask: Ask, folder: Path) -> None:
     (folder / "studio.toml").write_text("[rigs\n", "utf-8")
-    assert ask("list", 422)["line"] == 1
+    listed = ask("list")
+    assert listed["error_in_studio"]["line"] == 1
+    assert listed["studio"]["name"] == "studio.toml"
+
+
+def test_the_studio_is_judged_as_it_is_written(ask: Ask, folder: Path) -> None:
+    text = ask("open", name="studio.toml")["text"]
+    rigs = {rig["id"]: rig for rig in ask("look", name="studio.toml", text=text)["rigs"]}
+    sights = {sight.rig.id: sight for _, sight in faces.sightlines(folder)}
+    assert set(rigs) == set(sights)
+    for name, rig in rigs.items():
+        assert {v["level"] for v in rig["verdicts"]} == {v.level for v in sights[name].verdicts}
+        assert [drawing[:4] for drawing in rig["drawings"]] == ["<svg"] * 3
+        assert rig["cautions"]
+
+
+def test_a_fault_in_the_studio_names_its_line(ask: Ask) -> None:
+    text = (
+        '[rigs.hall]\ndiagonal = "24 in"\npixels = "1920x1080"\nlies = "below"\ntop = "camera"\neye_to_glass = "-2 m"\n'
+    )
+    assert ask("look", 422, name="studio.toml", text=text)["line"] == 6
+
+
+def test_a_studio_file_is_made_once(ask: Ask, folder: Path) -> None:
+    assert ask("new-studio", 422)["code"] == "name-taken"
+    (folder / "studio.toml").unlink()
+    assert ask("list")["studio"] is None
+    assert ask("new-studio")["name"] == "studio.toml"
+    assert ask("look", name="studio.toml", text=ask("open", name="studio.toml")["text"])["rigs"]
 
 
 def test_an_empty_folder_has_an_empty_list(tmp_path: Path) -> None:
