@@ -31,7 +31,8 @@ _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
 _STARTS = (
     r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
-    r"[~〜～]|[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
+    r"[~〜～]|(?<=[0-9A-Za-z０-９ ])[<>＜＞](?=\s?[0-9０-９])|"
+    r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
 
@@ -140,6 +141,8 @@ class Cjk(Digits):
             return self._numeric(text, at)
         if character == "#":
             return self._hash(text, at)
+        if character == "⁻" and (found := patterns.EXPONENT.match(text, at)):
+            return Said(self.raised("", patterns.exponent(found[0])), "symbol", found.end())
         if character == "@" and (name := self.latin.name(text, at)):
             return name
         return self.bare_sign(text, at)

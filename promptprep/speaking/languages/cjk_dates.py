@@ -41,9 +41,23 @@ class Dates(Serials):
             return Said(self.day_said(*found.groups()), "date", found.end())
         if (found := patterns.PADDED_DAY.match(text, at)) and "0" in (found[1][0], found[2][0]):
             return Said(self.day_said("", found[1], found[2]), "date", found.end())
-        if (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
+        named = self._serial_words.search(text, max(0, at - LOOK_AROUND), at)
+        if not named and (found := patterns.MONTH_YEAR.match(text, at)) and patterns.is_day(found[1], "1"):
             return Said(self._month_said(found[2], found[1]), "date", found.end())
         return None
+
+    def _to_a_day(self, text: str, first: Said) -> Said | None:
+        """From a day to another without its year, or its month: "2026.6.1~10.31", "12/24-25"."""
+        sign = patterns.RANGE_SIGN.match(text, first.end)
+        found = patterns.DAY_AT_END.match(text, sign.end()) if sign else None
+        month, day = (found[1] or "1", found[2] or found[3]) if found else ("0", "0")
+        if found is None or not patterns.is_day(month, day):
+            return None
+        last = self.forms["day"].replace("{n}", self.numerals.whole(day))
+        if found[1]:
+            last = self.day_said("", month, day)
+        said = self.forms["range_of_time"].replace("{a}", first.said).replace("{b}", last)
+        return Said(said, "range", found.end(), (), True)
 
     def _month_said(self, year: str, month: str) -> str:
         return self.forms["year"].replace("{n}", self.year(year)) + self.forms["blank"] + self.month(month)

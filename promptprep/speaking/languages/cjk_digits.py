@@ -54,19 +54,21 @@ class Digits(Dates):
     def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
         """A fraction, or a day where that is likelier; `always` a fraction."""
         found = patterns.SLASHED.match(text, at)
-        if found is None or len(found[0]) > LONGEST or not int(found[3]):
+        whole, over, under = (found[1] or "", found[2], found[3].replace(",", "")) if found else ("", "0", "0")
+        if found is None or len(found[0]) > LONGEST or not int(under):
             return None
-        if not always and not found[1] and int(found[2]) > int(found[3]) > 31:
-            pair = self.forms["pair"].replace("{a}", self.numerals.whole(found[2]))
-            return Said(pair.replace("{b}", self.numerals.whole(found[3])), "range", found.end())
-        as_date = self.day_said("", found[2], found[3])
-        as_fraction = self.fraction(found[1] or "", found[2], found[3])
+        if not always and not whole and int(over) > int(under) > 31:
+            pair = self.forms["pair"].replace("{a}", self.numerals.whole(over))
+            return Said(pair.replace("{b}", self.numerals.whole(under)), "range", found.end())
+        as_date = self.day_said("", over, under)
+        as_fraction = self.fraction(whole, over, under)
         if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
-            proper = int(found[2]) < int(found[3]) and "0" not in (found[2][0], found[3][0])
-            return Said(as_date, "date", found.end(), (as_fraction,) if proper and int(found[3]) <= 10 else ())
+            proper = int(over) < int(under) <= 10 and "0" not in (over[0], under[0])
+            day = Said(as_date, "date", found.end(), (as_fraction,) if proper else ())
+            return self._to_a_day(text, day) or day
         if measured := self.quantities.measured(text, found.end(), as_fraction):
             return measured
-        other = (as_date,) if not found[1] and patterns.is_day(found[2], found[3]) and int(found[3]) > 4 else ()
+        other = (as_date,) if not whole and patterns.is_day(over, under) and int(under) > 4 else ()
         return Said(as_fraction, "fraction", found.end(), other)
 
     def _vulgar(self, text: str, at: int) -> Said | None:
@@ -112,7 +114,8 @@ class Digits(Dates):
         if first and first.kind == "date" and (time := patterns.ISO_TIME.match(text, first.end)):
             clock = self._time_said(time)
             return Said(first.said + (self.forms["blank"] or " ") + clock, "date", time.end(), first.otherwise)
-        return self._range_from(text, at, first) or first
+        to_day = self._to_a_day(text, first) if first and first.kind == "date" else None
+        return to_day or self._range_from(text, at, first) or first
 
     def _amount(self, text: str, at: int) -> Said | None:
         """What only this language writes, or a quantity; or a range that begins with either."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Protocol
@@ -99,6 +100,9 @@ class Quantities:
         below = self._below.match(text, found.end)
         if below is None or (below[1] and found.unit):
             return found
+        if below[3] == "h" and not below[2]:
+            said = self.forms["per_hour"].replace("{n}", found.said + (below[1] or ""))
+            return Said(said, found.kind, below.end(), (), True)
         form = "per_measure" if below[3] and found.kind == "measure" and not below[2] else "per"
         if below[3]:
             number = self.numerals.whole(below[2]) if below[2] else self.forms["one"] * (form == "per")
@@ -222,7 +226,9 @@ def _with_prefixes(data: LanguageData) -> Mapping[str, str]:
         for base, signs in prefixed.items()
         for sign in signs.split()
     }
-    return {**formed, **own}
+    named = {**formed, **own}
+    squared = {sign: unicodedata.normalize("NFKC", sign) for sign in map(chr, range(0x3380, 0x33E0))}
+    return {**{sign: named[name] for sign, name in squared.items() if name in named}, **named}
 
 
 def _either(names: Iterable[str]) -> str:

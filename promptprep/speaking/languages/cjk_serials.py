@@ -37,7 +37,7 @@ class Serials(Wording):
         self._serial_words = re.compile(rf"(?:{words('serial')})\D{{0,3}}\Z")
         self._address_words = re.compile(rf"(?:{words('address')})\s?\Z")
         self._telephone_after = re.compile(words("telephone_after"))
-        self._telephone_words = re.compile(rf"(?:{words('telephone')})\D{{0,3}}\Z")
+        self._telephone_words = re.compile(rf"(?:{words('telephone')})\D{{0,3}}(?:\d{{3,4}}\s?[,，、·]\s?)*\Z")
 
     def _long(self, text: str, at: int) -> Said | None:
         found = _LONG.match(text, at)

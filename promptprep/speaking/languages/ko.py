@@ -16,6 +16,8 @@ _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_POWERS = {"백": 2, "천": 3, "만": 4, "억": 8, "조": 12}
+_POWER_AT_END = re.compile(r"[~-]\s?[\d.]+\s?([백천만억조])(?![백천만억조])(?!\s?\d)")
 _MONTH_RANGE = re.compile(r"([1-9]|1[0-2])\s?[~-]\s?\d{1,2}월")
 _ORDINAL_BEFORE = re.compile(r"(?<![가-힣])제\s?\Z")
 _TIMES = frozenset("년월일시분초)")
@@ -125,7 +127,10 @@ class Korean(Cjk):
     def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
         """A native counter is said with both numbers: "2~3명" 두 명에서 세 명."""
         amount = self.quantities.amounts.at(text, at)
-        if amount and not first.unit and amount.end == first.end and second.kind == "cardinal":
+        power = _POWER_AT_END.search(text, first.end, second.end)
+        if amount and power and text[at : first.end].isdecimal():
+            first = replace(first, said=self.numerals.whole(amount.whole + "0" * _POWERS[power[1]]))
+        elif amount and not first.unit and amount.end == first.end and second.kind == "cardinal":
             counter = self._counter.fullmatch(text, max(0, second.end - 4), second.end)
             counter = counter or self._counter.search(text, max(0, second.end - 4), second.end)
             if counter and counter.end() == second.end and counter[1] in self._native:

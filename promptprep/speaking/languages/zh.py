@@ -140,7 +140,8 @@ class Chinese(Cjk):
     def special(self, text: str, at: int) -> Said | None:
         if found := _YEARS.match(text, at):
             first, last = found[1] or found[3], found[2] or found[4]
-            said = self.forms["range"].replace("{a}", self.year(first)).replace("{b}", self.year(last))
+            form = "{a}至{b}" if "至" in found[0] else self.forms["range"]
+            said = form.replace("{a}", self.year(first)).replace("{b}", self.year(last))
             return Said(said, "range", found.end(), (), True)
         if (found := _YEAR.match(text, at)) and not self._is_span(text, at, found.end()):
             other = (self.numerals.whole(found[1]),) if found[1].endswith("00") else ()
