@@ -44,10 +44,12 @@ def write_drawings(sights: Sequence[Sightline], folder: Path, studio: Studio | N
     from promptprep.rendering.rig_sheet import rig_sheet_pdf
     from promptprep.rendering.wording import Wording
     from promptprep.store.files import write_outputs
+    from promptprep.store.logo import logo_url
 
     studio = studio or Studio()
     env = environment(template_folders(studio))
-    printed, say = paper_tools(studio.language, tools(), env), Wording(tools().words(studio.language))
+    printed = paper_tools(studio.language, tools(), env, logo_url(studio))
+    say = Wording(tools().words(studio.language))
     files = {
         f"{sight.rig.id}.{name}.svg": svg.encode("utf-8")
         for sight in sights

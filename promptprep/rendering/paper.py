@@ -21,7 +21,7 @@ __all__ = ["PaperTools", "Variant", "paper_html", "paper_pdf", "pdf_from_html", 
 
 LEAST_TITLE_MM = 15.0
 LEAST_HEAD = 0.45  # of its width, for what stands at the start
-HEAD_GAP_MM = 4.0
+HEAD_GAP_MM, LOGO_GAP_MM = 4.0, 3.0
 FOOT_PT = 12.0
 NEXT_WORDS = 8  # of the next page, at the foot of this one
 
@@ -116,7 +116,7 @@ def _head(one: PreparedScript, sheet: Sheet, tools: PaperTools, count: int) -> s
     """Script, language and reader, in one line; on a narrow page the reader stands below."""
     title = isolated(one.script.title or one.script.name, one.direction)
     reader = isolated(one.reader.name, one.direction) if one.reader and not sheet.narrow else ""
-    room_mm = head_mm(one, sheet, tools, count)
+    room_mm = head_mm(one, sheet, tools, count) - (tools.logo_mm[0] + LOGO_GAP_MM if tools.logo else 0.0)
     return _with_rest(title, (in_order(one.script.language, one.direction), reader), sheet, tools, room_mm)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from base64 import b64decode
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Protocol
@@ -16,6 +17,7 @@ from promptprep.rendering.tagging import finish_tags
 from promptprep.spans import Span
 from promptprep.units import MM_PER_PT
 
+LOGO_MM = (30.0, 6.0)  # at most
 Words = Callable[[str], str]  # a text of the interface in the script's language
 
 
@@ -43,6 +45,15 @@ class PaperTools:
     bold: bool = True
     logo: str = ""
 
+    @property
+    def logo_mm(self) -> tuple[float, float]:
+        """Width and height of the logo in a page's head; nothing where there is none."""
+        if not self.logo:
+            return 0.0, 0.0
+        wide, high = _png_px(self.logo)
+        height = min(LOGO_MM[1], LOGO_MM[0] * high / wide)
+        return wide / high * height, height
+
     def sense_lines(self, text: str, width_mm: float, font_pt: float) -> list[str]:
         """A note in lines that end at groups of sense; one empty line where there is no text."""
         spans = self.breaker(text, width_mm / MM_PER_PT / font_pt)
@@ -52,12 +63,27 @@ class PaperTools:
 def rendered(tools: PaperTools, template: str, **values: Any) -> str:
     """A printed page's HTML with the faces of all characters on it embedded. Raises `UnreadableInput` for a fault in
     a template, with its file and line."""
-    given = {**values, "_": tools.words, "bold": tools.bold, "logo": tools.logo}
+    wide, high = tools.logo_mm
+    dpi = _png_px(tools.logo)[1] / high * 25.4 if tools.logo else 600.0
+    given = {
+        **values,
+        "_": tools.words,
+        "bold": tools.bold,
+        "logo": tools.logo,
+        "logo_mm": (wide, high),
+        "logo_dpi": dpi,
+    }
     bare = render(tools.env, template, **given, faces="", families="")
     faces = tools.faces("".join(sorted({c for c in bare if c.isprintable()})))
     count = max([int(n) for n in re.findall(r"'copy-(\d+)'", faces)], default=0) + 1
     families = ",".join(f"copy-{n}" for n in range(count))
     return render(tools.env, template, **given, faces=Markup(faces), families=Markup(families))
+
+
+def _png_px(url: str) -> tuple[int, int]:
+    """Width and height of a PNG in a data URL: the first two numbers of its first chunk (ISO/IEC 15948, 11.2.2)."""
+    head = b64decode(url.partition(",")[2][:44])
+    return int.from_bytes(head[16:20]), int.from_bytes(head[20:24])
 
 
 def pdf_from_html(html: str, identity: str) -> bytes:

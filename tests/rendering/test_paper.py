@@ -374,6 +374,17 @@ def test_a_studio_s_own_style_goes_before_the_shipped_one(tmp_path: Path) -> Non
     assert "Our own card" in paper_html(demo("en"), STUDIO, with_folder(printing("en"), tmp_path))
 
 
+def test_a_studio_s_own_style_is_added_to_every_printed_page(tmp_path: Path) -> None:
+    (tmp_path / "base").mkdir()
+    (tmp_path / "base" / "own.css").write_text(".rule{border-bottom-width:7pt}", "utf-8")
+    tools = with_folder(printing("en"), tmp_path)
+    with pdfplumber.open(io.BytesIO(paper_pdf(demo("en"), STUDIO, tools))) as pdf:
+        heights = [float(r["height"]) for r in pdf.pages[0].rects]
+    assert any(abs(height - 7) < 0.2 for height in heights)
+    for template in ("paper/script.html", "crew/sheet.html", "rig/sheet.html"):
+        assert '{% include "base/own.css" %}' in (shipped("templates") / template).read_text("utf-8")
+
+
 def picture(path: Path, size: tuple[int, int]) -> Path:
     Image.new("RGB", size, "black").save(path)
     return path
@@ -385,7 +396,26 @@ def test_a_logo_stands_in_every_head(tmp_path: Path) -> None:
     with pdfplumber.open(io.BytesIO(paper_pdf(demo("en"), studio, tools))) as pdf:
         for page in pdf.pages:
             assert len(page.images) == 1
-            assert page.images[0]["height"] * MM_PER_PT <= 10
+            assert page.images[0]["height"] * MM_PER_PT == pytest.approx(6, abs=0.1)
+
+
+@pytest.mark.parametrize("size", [(60, 20), (3000, 300), (40, 400)], ids=("small", "wide", "high"))
+def test_a_logo_has_its_size_and_leaves_the_head_whole(tmp_path: Path, size: tuple[int, int]) -> None:
+    studio = replace(STUDIO, file=str(tmp_path / "studio.toml"), logo=picture(tmp_path / "logo.png", size).name)
+    tools = replace(printing("en"), logo=logo_url(studio))
+    for variant, paper in (("paper", Paper()), ("cards", Paper(cards=2)), ("cards", Paper(cards=4))):
+        with pdfplumber.open(
+            io.BytesIO(paper_pdf(demo("en"), replace(studio, paper=paper), tools, cast(Any, variant)))
+        ) as pdf:
+            image = pdf.pages[0].images[0]
+            assert image["height"] * MM_PER_PT <= 6.05
+            assert image["width"] * MM_PER_PT <= 30.05
+            assert max(image["height"] * MM_PER_PT / 6, image["width"] * MM_PER_PT / 30) == pytest.approx(1, abs=0.02)
+            line = [c for c in pdf.pages[0].chars if abs(c["bottom"] - image["bottom"]) < 12 and c["text"].strip()]
+            beside = [c for c in line if c["top"] < image["bottom"] - 2 and c["x0"] < image["x1"] - 0.5]
+            assert not [c for c in beside if c["bottom"] <= image["bottom"] + 4]
+            row = sorted((c for c in line if abs(c["top"] - line[0]["top"]) < 1), key=lambda c: c["x0"])
+            assert all(b["x0"] > a["x1"] - 2 for a, b in pairwise(row))
 
 
 @pytest.mark.parametrize("made", ["missing", "broken", "huge"])
