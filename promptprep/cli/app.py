@@ -9,7 +9,8 @@ from typing import Any
 import typer
 
 from promptprep.cli import check, demo, explain, learn, prepare, session, sightline, start, time_, versions
-from promptprep.errors import PromptprepError
+from promptprep.cli.common import print_json
+from promptprep.errors import BadCall, ManyFaults, PromptprepError
 
 app = typer.Typer(
     name="promptprep",
@@ -42,7 +43,23 @@ def main() -> None:
         app()
     except PromptprepError as fault:
         print(fault, file=sys.stderr)
+        _tell_program(fault)
         sys.exit(2)
+    except SystemExit as end:
+        if end.code == 2:  # typer has said on stderr what is wrong with the call
+            _tell_program(BadCall("wrong-call", "the call is wrong", "see `promptprep COMMAND --help`"))
+        raise
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(0)
+
+
+def _tell_program(fault: PromptprepError) -> None:
+    """The fault as JSON where JSON was asked for: whoever reads it gets an object in every case."""
+    if "--json" in sys.argv[1:]:
+        faults = fault.faults if isinstance(fault, ManyFaults) else [fault]
+        print_json(error=_fault(faults[0]), errors=[_fault(one) for one in faults])
+
+
+def _fault(fault: PromptprepError) -> dict[str, Any]:
+    return {name: getattr(fault, name) for name in ("code", "message", "hint", "file", "line", "column")}

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import shutil
+import sys
 import unicodedata
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -12,7 +14,9 @@ import typer
 
 from promptprep.model.script import Script
 
-Paths = Annotated[list[Path], typer.Argument(help="Scripts, or folders of scripts.", show_default=False)]
+Paths = Annotated[
+    list[Path], typer.Argument(help="Scripts, or folders of scripts.", metavar="PATHS", show_default=False)
+]
 StudioFile = Annotated[
     Path | None,
     typer.Option("--studio", help="The studio file; else studio.toml beside the scripts.", show_default=False),
@@ -25,6 +29,15 @@ FORMAT = 1
 def print_json(**values: Any) -> None:
     """One object with the version of its form first."""
     typer.echo(json.dumps({"promptprep": FORMAT, **values}, ensure_ascii=False, indent=1))
+
+
+def called() -> str:
+    """The command as it was called here, so that what we print can be typed again."""
+    program = Path(sys.argv[0])
+    if program.stem != "promptprep" or shutil.which("promptprep") == str(program):
+        return "promptprep"
+    here = Path.cwd()
+    return str(program.relative_to(here) if program.is_relative_to(here) else program)
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:

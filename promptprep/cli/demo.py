@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from promptprep.cli.common import called
 from promptprep.cli.prepare import show
 
 NAME = "demo"
@@ -21,4 +22,5 @@ def command(
     from promptprep.store.templates import shipped
 
     show(faces.prepare([shipped("scripts_demo")], out))
-    typer.echo("The demo's own faults are meant to be found. Your turn: promptprep start my-studio")
+    typer.echo("The demo's own faults are meant to be found. Your turn:")
+    typer.echo(f"  {called()} start my-studio")

@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from promptprep.cli.common import called
+
 NAME = "start"
 EXAMPLE = "promptprep start my-studio"
 
@@ -20,8 +22,8 @@ def command(
     made = start(folder)
     for path in made:
         typer.echo(f"wrote {path}")
-    typer.echo(f"On a page: promptprep desk {folder}")
+    typer.echo(f"On a page: {called()} desk {folder}")
     typer.echo("Or with any editor:")
     typer.echo(f"  1. Put your distances into {folder / 'studio.toml'} (a tape measure will do).")
     typer.echo(f"  2. Write or paste your copy into {folder / 'first.en.md'}.")
-    typer.echo(f"  3. promptprep prepare {folder} --out {folder / 'out'}")
+    typer.echo(f"  3. {called()} prepare {folder} --out {folder / 'out'}")

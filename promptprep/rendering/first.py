@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from promptprep.model.finding import Finding
 from promptprep.model.prepared import Prepared, PreparedScript
+from promptprep.rendering.direction import isolated
 from promptprep.spans import LineIndex
 from promptprep.units import clock_text
 
@@ -64,6 +65,4 @@ def _slot_sentences(one: PreparedScript) -> Iterator[str]:
 
 
 def _name(one: PreparedScript) -> str:
-    return (
-        f"\u2068{one.script.title}\u2069 ({one.script.language})"  # a title may run the other way: U+2068 isolates it
-    )
+    return f"{isolated(one.script.title, 'ltr')} ({one.script.language})"

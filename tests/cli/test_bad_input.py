@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import subprocess
 import sys
 from collections.abc import Sequence
@@ -40,6 +41,19 @@ BAD = {
     "language": b"+++\nlanguage = 'klingonese'\n+++\nHello.\n",
     "no such language": b"+++\nlanguage = 'qq'\n+++\nHello.\n",
 }
+
+
+@pytest.mark.parametrize("call", [["time", "none.md"], ["check", "--no-such-option"], ["session", "none.toml"]])
+def test_who_asked_for_json_gets_json(
+    call: list[str], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    status, printed, error = run([*call, "--json"], capsys, monkeypatch)
+    told = json.loads(printed)
+    assert status == 2
+    assert error.strip()
+    assert told["promptprep"] == 1
+    assert told["error"] == told["errors"][0]
+    assert all(told["error"][name] for name in ("code", "message", "hint"))
 
 
 @pytest.mark.parametrize("name", BAD)
