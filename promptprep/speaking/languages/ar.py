@@ -27,6 +27,9 @@ _PHONE = (
 )
 
 
+FEMININE = Counted(True, "", "", "", "")
+
+
 class Arabic:
     """The verbaliser of Arabic."""
 
@@ -70,6 +73,8 @@ class Arabic:
             (HYPHENED, self._shared.hyphened),
             *self.times.rules(),
             (r"(\d{1,2})[-–:](\d{1,2})(?![\d:])", self._pair),
+            (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
+            (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
@@ -84,8 +89,12 @@ class Arabic:
 
     def _letters(self) -> list[tuple[str, Handler]]:
         codes = [m for m in self.quantities.money if m[0].isascii() and m[0].isalpha()]
-        money = rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}"
+        money = rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}"
         return [(money, self._money_first), *self.letters.rules()]
+
+    @staticmethod
+    def _upper() -> str:
+        return rf"(?:{GAP}?[-–]{GAP}?(?P<c>{NUMBER}))?"
 
     def _scale(self) -> str:
         return rf"(?:{GAP}?(?P<scale>{one_of(self.quantities.scales)})(?!\w))?"
@@ -94,7 +103,7 @@ class Arabic:
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
         return [
             (_PHONE, self._shared.phone),
-            (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
+            (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
@@ -115,6 +124,10 @@ class Arabic:
             return None
         first, second = self.quantities.number(found[1]), self.quantities.number(found[2], case="oblique")
         return reading(found, f"{first} {self._word['score']} {second}", "score")
+
+    def _minus(self, found: re.Match[str]) -> Reading:
+        """ "6 - 2 = 4" takes away."""
+        return reading(found, f"{self.quantities.number(found[1])} {self._word['minus']}", "symbol")
 
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         if int(found[3]) == 0:
@@ -177,6 +190,8 @@ class Arabic:
 
     def _money_first(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)
+        if found["c"]:
+            return self._price_range(found, setting)
         if found["scale"]:
             return self._placed(
                 found,
@@ -185,6 +200,15 @@ class Arabic:
                 "money",
             )
         return self._placed(found, setting, self.quantities.amount(found["b"], found["unit"], setting.case), "money")
+
+    def _price_range(self, found: re.Match[str], setting: Setting) -> Reading:
+        """ "$200-300" -> "من مائتين إلى ثلاثمائة دولار"."""
+        q, noun = self.quantities, self.quantities.noun(found["unit"])
+        lead = "" if setting.before == "من" else f"{self._word['from']} "
+        first = q.number(found["b"], noun, "oblique")
+        scaled = found["scale"] and q.scaled(found["c"], found["scale"], noun, "oblique")
+        tail = scaled or q.counted(found["c"], noun, "oblique")
+        return self._placed(found, setting, f"{lead}{first} {self._word['to']} {tail}", "range")
 
     def _plain(self, found: re.Match[str], setting: Setting) -> Reading:
         whole, part = self.quantities.parsed(found["b"])
@@ -240,6 +264,11 @@ class Arabic:
 
     def _range(self, found: re.Match[str]) -> Reading:
         """ "10–15 دقيقة" -> "من عشر إلى خمس عشرة دقيقة"; a written "من" or "بين" is not said twice."""
+        page = self.letters.page_mark(found.string, found.start())
+        if page:
+            first, tail = (self.quantities.number(found[g], FEMININE, "oblique") for g in "ab")
+            said = f"{self._word['pages']} {self._word['from']} {first} {self._word['to']} {tail}"
+            return Reading(Span(page.start(1), found.end("b")), said, "range")
         setting = self._setting(found, "b")
         noun = self.quantities.noun(found["unit"])
         last = int(self.quantities.parsed(found["b"])[0][-18:])

@@ -14,7 +14,8 @@ from promptprep.speaking.ruled import word_before
 
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
-_CHAINED = re.compile(r"[\d.,٫٬]+\s?\Z")
+_CHAINED = re.compile(r"[\d.,٫٬]+\s?(?:[\u0621-\u064a\u064b-\u0652]+\s)?\Z")
+_OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما": what somebody has is not counted
 _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
 )
@@ -84,7 +85,7 @@ class ArabicContext:
     @staticmethod
     def _chain_start(text: str, own: int) -> int:
         """Where "10" begins in "بين 10 و15": what governs the first number governs the second."""
-        first = _CHAINED.search(text, max(0, own - 16), own)
+        first = _CHAINED.search(text, max(0, own - 24), own)
         return first.start() if first else own
 
     def _reached(self, text: str, start: int) -> bool:
@@ -119,6 +120,7 @@ class ArabicContext:
         noun = setting.noun
         return (
             len(noun) > 2
+            and not noun.endswith(_OWNED)
             and not noun.startswith(("ال", "و"))
             and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
             and (noun in self._scales or not setting.before.startswith("ال"))

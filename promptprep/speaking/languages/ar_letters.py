@@ -39,7 +39,7 @@ class ArabicLetters:
         return [
             (r"إلخ\.?(?!\w)", self._and_so_on),
             (r"[IVXLC]{2,}(?!\w)", self._roman),
-            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self._mixed_serial),
+            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self.mixed_serial),
             (r"[A-Z]+(?![a-z])", self._initialism),
         ]
 
@@ -57,9 +57,13 @@ class ArabicLetters:
             return Reading(Span(joined.start(), at + 1), attach(joined[1], title.said), "abbreviation")
         return None
 
+    @staticmethod
+    def page_mark(text: str, start: int) -> re.Match[str] | None:
+        return _PAGE.search(text, max(0, start - 4), start)
+
     def page(self, text: str, start: int, digits: str) -> Reading | None:
         """ "ص 12" -> "صفحة اثنتا عشرة", written without a stop."""
-        found = _PAGE.search(text, max(0, start - 4), start)
+        found = self.page_mark(text, start)
         if not found:
             return None
         said = f"{self._page} {self.numbers.cardinal(digits, feminine=True)}"
@@ -73,7 +77,7 @@ class ArabicLetters:
         feminine = self._ranked.get(before, self.context.looks_feminine(before))
         return reading(found, self.numbers.ordinal(n, feminine=feminine), "roman")
 
-    def _mixed_serial(self, found: re.Match[str]) -> Reading:
+    def mixed_serial(self, found: re.Match[str]) -> Reading:
         """Letters by name and figures as numbers: "M31" -> "إم واحد وثلاثون"."""
         parts = re.findall(r"\d+|[A-Z]", found[0])
         said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)

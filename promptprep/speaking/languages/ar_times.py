@@ -30,11 +30,13 @@ class ArabicTimes:
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
         self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
         self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
-        self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in ("دقيقة", "ثانية"))
+        names = ("ساعة", "دقيقة", "ثانية")
+        self._one_hour, self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in names)
 
     def rules(self) -> list[tuple[str, Handler]]:
         month = rf"(?:{one_of(self._months)})(?!\w)"
         era = rf"(?:{GAP}?(?P<era>{one_of(self._eras)})(?!\w))?"
+        part = rf"(?:{one_of(self._word['day_parts'].split())})[\u064b-\u0652\u0627]*(?!\w)"
         half = rf"(?:{GAP}?(?P<half>{one_of(self._halves)})(?![\w.]))?"
         return [
             (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
@@ -45,7 +47,10 @@ class ArabicTimes:
             (rf"(\d{{1,2}})(?={GAP}من{GAP}(?:شهر{GAP})?{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
+            (rf"(\d{{1,3}}):(\d{{2}}){GAP}(?:ساعة|ساعات)(?!\w)", self._length),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
+            (rf"(\d{{1,2}})(?={GAP}{part})", self._hour_of_day),
+            (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,4}}){GAP}?(ه|هـ)/(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
             (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
@@ -187,6 +192,27 @@ class ArabicTimes:
         setting = self._setting(found)
         said = self._hours(int(found[1]), self._clock_case(found)) + self._half(found["half"])
         return Reading(Span(setting.start, found.end()), attach(setting.prefix, said), "clock")
+
+    def _hour_of_day(self, found: re.Match[str]) -> Reading | None:
+        """ "بين 9 و11 صباحًا": a part of the day makes a figure an hour."""
+        setting = self._setting(found)
+        if not 1 <= int(found[1]) <= 12 or not (setting.prefix or self._context.governs(setting.before)):
+            return None
+        case = "oblique" if setting.before != "الساعة" else self._clock_case(found)
+        return Reading(
+            Span(setting.start, found.end()), attach(setting.prefix, self._hours(int(found[1]), case)), "clock"
+        )
+
+    def _length(self, found: re.Match[str]) -> Reading | None:
+        """ "1:30 ساعة" -> "ساعة ونصف", "2:20 ساعة" -> "ساعتان وعشرون دقيقة"."""
+        hours, minutes, case = int(found[1]), int(found[2]), self._setting(found).case
+        if minutes > 59 or not hours:
+            return None
+        said = [self._one_hour.one if hours == 1 else self._numbers.count(found[1], self._one_hour, case)]
+        if minutes:
+            short = {15: self._word["quarter"], 30: self._word["half"]}.get(minutes)
+            said.append(short.removeprefix("ال") if short else self._numbers.count(found[2], self._minute, case))
+        return reading(found, f" {AND}".join(said), "measure")
 
     def _hours(self, hours: int, case: str) -> str:
         if hours % 12 == 1 and hours == 1:

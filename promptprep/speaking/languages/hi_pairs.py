@@ -33,6 +33,7 @@ class HindiPairs:
         return [
             (rf"(\d{{1,3}}):(\d{{2}})(?={GAP}{lengths}{_END})", self._hours),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
+            (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
             (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=[\d.]{1,8}(?P<equals>[ ]?=)?)", self._by),
         ]
 
@@ -62,6 +63,10 @@ class HindiPairs:
 
     def _feet_and_inches(self, found: re.Match[str]) -> Reading:
         return reading(found, f"{self._say(found[1])} {self._feet} {self._say(found[2])} {self._inch}", "measure")
+
+    def _minus(self, found: re.Match[str]) -> Reading:
+        """ "6 - 2 = 4" takes away."""
+        return reading(found, f"{self._say(found[1])} {self._word['minus']}", "symbol")
 
     def _by(self, found: re.Match[str]) -> Reading:
         """ "30 × 40 सेमी" has sides, "7 × 8 = 56" is a product."""

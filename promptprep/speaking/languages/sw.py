@@ -15,8 +15,8 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.sw_clock import SwahiliClock
 from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
+from promptprep.speaking.languages.sw_quantities import GAP, NUMBER, SwahiliQuantities
 from promptprep.speaking.languages.sw_scores import SwahiliScores
-from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
@@ -32,9 +32,6 @@ from promptprep.speaking.ruled import (
     word_before,
 )
 
-GAP = "[ \u00a0\u202f]"
-NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
-LONGEST_NAME = 24  # characters before a figure that may name what it counts
 _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 
 
@@ -47,28 +44,15 @@ class Swahili:
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         self.numbers = SwahiliNumbers(data, speller)
         self.clock = SwahiliClock(data, self.numbers)
+        self.quantities = SwahiliQuantities(data, self.numbers)
         self.scores = SwahiliScores(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
-        self._units: Mapping[str, str] = data.get("spoken", "units")
-        self._around: Mapping[str, list[str]] = data.get("spoken", "units_around")
-        self._money: Mapping[str, list[str]] = data.get("spoken", "money")
-        self._scales: Mapping[str, str] = data.get("spoken", "scales")
-        self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
         self._compared = frozenset(data.get("spoken", "compared.words"))
         self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._bare: Mapping[str, str] = {k: v for k, v in data.get("spoken", "abbreviations").items() if "." not in k}
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._before_number = Abbreviations(data.get("spoken", "before_a_number"))
-        named = [u for u in (*self._units, *self._around) if len(u) > 1 and u not in ("in", "mi") and u[0].isalpha()]
-        small = [u for u in (*named, *self._money) if u[0].islower()]
-        scale = rf"(?:(?P<scale>{one_of([s for s in self._scales if len(s) > 2])}){GAP})?"
-        self._before_figure = re.compile(rf"(?<![\w./]){one_of(small)}{GAP}?(?:(?:{one_of(self._scales)}){GAP})?\Z")
-        self._first_pattern = (
-            rf"(?P<unit>{one_of([*named, *(m for m in self._money if m[0].isalpha())])}){GAP}?{scale}(?P<b>{NUMBER})"
-            rf"(?:{GAP}?(?P<to>[-–—x×]){GAP}?(?P<c>{NUMBER}))?(?:/[=-])?(?!\w|/\d)"
-        )
-        self._first = re.compile(self._first_pattern)
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -80,15 +64,12 @@ class Swahili:
                 return short
             if short := self._abbreviations.reading(text, at, floor):
                 return short
-        elif character.isdecimal() and (named := self._named_first(text, at, floor)):
+        elif character.isdecimal() and (named := self.quantities.named_first(text, at, floor)):
             return named
         return self._rules.at(text, at)
 
-    def _scale(self) -> str:
-        return rf"(?:{GAP}?(?P<scale>{one_of(self._scales)})(?!\w))?"
-
     def _figures(self) -> list[tuple[str, Handler]]:
-        units = one_of({**self._units, **self._around})
+        units = one_of(self.quantities.all_units)
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
@@ -96,6 +77,7 @@ class Swahili:
             *self.scores.rules(NUMBER),
             *self.clock.rules(),
             (rf"(?P<b>{NUMBER})/[=-](?!\w)", self._shillings),
+            (rf"(?P<b>{NUMBER})/(?P<per>{units})(?![\w²³])", self._rate),
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (
@@ -105,33 +87,33 @@ class Swahili:
             self.scores.times(NUMBER),
             (r"0\d+(?![.,]?\d)", self._shared.serial),
             (
-                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³/])|{GAP}?(?P<money>{one_of(self._money)})(?!\w))",
+                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?:/(?P<per>{units}))?(?![\w²³/])|{GAP}?(?P<money>{one_of(self.quantities.money)})(?!\w))",
                 self._measure,
             ),
-            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of(self._scales)})(?!\w)", self._scaled),
+            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of(self.quantities.scales)})(?!\w)", self._scaled),
             (rf"(?P<b>{NUMBER})", self._plain),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
 
     def _letters(self) -> list[tuple[str, Handler]]:
-        codes = [m for m in self._money if m[0].isalpha()]
+        codes = [m for m in self.quantities.money if m[0].isalpha()]
         return [
             (
-                rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._scale()}(?!\w)(?!{GAP}?[-–/])",
+                rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self.quantities.scale()}(?!\w)(?!{GAP}?[-–/])",
                 self._money_first,
             ),
-            (self._first_pattern, self._unit_first),
+            (self.quantities.unit_first_pattern, self.quantities.unit_first),
             (rf"{one_of(self._bare)}(?![\w.])", self._bare_abbreviation),
             (r"[IVXLC]+(?!\w)", self._roman),
             (r"[A-Z]{2,}(?![a-z])", self._initialism),
         ]
 
     def _signs(self) -> list[tuple[str, Handler]]:
-        signs = [m for m in self._money if not m[0].isalnum()]
-        units = one_of({**self._units, **self._around})
+        signs = [m for m in self.quantities.money if not m[0].isalnum()]
+        units = one_of(self.quantities.all_units)
         return [
             (_PHONE, self._shared.phone),
-            (rf"(?P<money>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._scale()}", self._money_first),
+            (rf"(?P<money>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self.quantities.scale()}", self._money_first),
             (
                 rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
                 self._signed,
@@ -140,69 +122,34 @@ class Swahili:
             (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 
-    def _number(self, written: str, prefix: str = "") -> str:
-        plain = re.sub(r"[,\s]", "", ascii_digits(written))
-        whole, _, part = plain.partition(".")
-        return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole, prefix)
-
     def _shillings(self, found: re.Match[str]) -> Reading:
         """ "500/=" -> "shilingi mia tano"; the noun is said once."""
-        noun = self._money["Sh"][0]
-        said = self._number(found["b"])
+        noun = self.quantities.money["Sh"][0]
+        said = self.quantities.number(found["b"])
         return reading(found, said if word_before(found.string, found.start()) == noun else f"{noun} {said}", "money")
-
-    def _named_first(self, text: str, at: int, floor: int) -> Reading | None:
-        """ "km 5", "kg 83.6", "sh. 500": small letters before a figure that name what it counts."""
-        before = self._before_figure.search(text, max(floor, at - LONGEST_NAME), at)
-        found = before and self._first.match(text, before.start())
-        return self._unit_first(found) if found else None
-
-    def _between(self, sign: str) -> str:
-        return self._word["over" if sign in "x×" else "range"]
-
-    def _unit_first(self, found: re.Match[str]) -> Reading:
-        words = self._number(found["b"])
-        if found["c"]:
-            words = f"{words} {self._between(found['to'])} {self._number(found['c'])}"
-        unit = as_written(found["unit"], {**self._money, **self._units, **self._around})
-        if unit in self._money:
-            scale = f"{self._scales[found['scale']]} " if found["scale"] else ""
-            plain = scale or found["c"]
-            said = f"{self._money[unit][0]} {scale}{words}" if plain else self._amount(found["b"], unit)
-            return reading(found, said, "money")
-        if found["scale"]:
-            words = f"{self._scales[found['scale']]} {words}"
-        before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
-        return reading(found, " ".join(filter(None, (before, after, words))), "range" if found["c"] else "measure")
 
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         if int(found[3]) == 0:
             return None
         if not found[1] and (is_year_pair(found[2], found[3]) or is_season(found[2], found[3])):
-            return reading(found, f"{self._number(found[2])} {self._word['range']} {self._number(found[3])}", "range")
-        part = self._share(int(found[2]), int(found[3]))
-        return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
-
-    def _share(self, over: int, under: int) -> str:
-        """ "3/4" -> "robo tatu", "2/7" -> "mbili ya saba" ("two of seven")."""
-        own = self._fractions.get(f"{over}/{under}")
-        return own or f"{self.numbers.cardinal(over)} {self._word['of']} {self.numbers.cardinal(under)}"
+            return reading(
+                found,
+                f"{self.quantities.number(found[2])} {self._word['range']} {self.quantities.number(found[3])}",
+                "range",
+            )
+        part = self.quantities.share(int(found[2]), int(found[3]))
+        return reading(
+            found, f"{self.quantities.number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction"
+        )
 
     def _vulgar(self, found: re.Match[str]) -> Reading:
-        part = self._share(*VULGAR[found[2]])
-        return reading(found, f"{self._number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction")
+        part = self.quantities.share(*VULGAR[found[2]])
+        return reading(
+            found, f"{self.quantities.number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction"
+        )
 
     def _vulgar_alone(self, found: re.Match[str]) -> Reading:
-        return reading(found, self._share(*VULGAR[found[1]]), "fraction")
-
-    def _with_unit(self, words: str, unit: str) -> str:
-        """Swahili names the unit first: "kilomita tano kwa saa"."""
-        if unit in self._around:
-            before, after = self._around[unit]
-            if words == self.numbers.cardinal(1) and after.startswith("za "):
-                after = f"ya {after[3:]}"
-            return f"{before} {words} {after}".rstrip()
-        return f"{self._units[unit]} {words}"
+        return reading(found, self.quantities.share(*VULGAR[found[1]]), "fraction")
 
     def _range(self, found: re.Match[str]) -> Reading | None:
         unit = found["unit"]
@@ -212,49 +159,48 @@ class Swahili:
         if not unit and (score := self.scores.falling(found["a"], found["b"])):
             return reading(found, score, "score", end=end)
         prefix = "" if unit else self.numbers.class_of(word_before(found.string, found.start()))
-        words = f"{self._number(found['a'], prefix)} {self._between(found['to'])} {self._number(found['b'], prefix)}"
+        ends = [self.quantities.number(found[g], prefix) for g in "ab"]
+        words = f" {self.quantities.between(found['to'])} ".join(ends)
         return reading(
             found,
-            self._with_unit(words, as_written(unit, {**self._units, **self._around})) if unit else words,
+            self.quantities.with_unit(words, as_written(unit, self.quantities.all_units)) if unit else words,
             "range",
             end=end,
         )
 
     def _measure(self, found: re.Match[str]) -> Reading:
         if found["money"]:
-            return reading(found, self._amount(found["b"], as_written(found["money"], self._money)), "money")
-        unit = as_written(found["unit"], {**self._units, **self._around})
-        return reading(found, self._with_unit(self._number(found["b"]), unit), "percent" if unit == "%" else "measure")
+            return reading(
+                found, self.quantities.amount(found["b"], as_written(found["money"], self.quantities.money)), "money"
+            )
+        unit = as_written(found["unit"], self.quantities.all_units)
+        said = self.quantities.with_unit(self.quantities.number(found["b"]), unit) + (
+            self.quantities.each(found["per"]) if found["per"] else ""
+        )
+        return reading(found, said, "percent" if unit == "%" else "measure")
+
+    def _rate(self, found: re.Match[str]) -> Reading:
+        return reading(found, self.quantities.number(found["b"]) + self.quantities.each(found["per"]), "measure")
 
     def _signed(self, found: re.Match[str]) -> Reading:
         signs = {"+": "plus", "±": "plus_minus"}
-        words = f"{self._word[signs.get(found['sign'], 'minus')]} {self._number(found['b'])}"
+        words = f"{self._word[signs.get(found['sign'], 'minus')]} {self.quantities.number(found['b'])}"
         unit = found["unit"]
         if not unit:
             return reading(found, words, "cardinal", end=found.end("b"))
-        return reading(found, self._with_unit(words, as_written(unit, {**self._units, **self._around})), "measure")
-
-    def _amount(self, written: str, money: str) -> str:
-        noun, part = self._money[money]
-        plain = re.sub(r"[,\s]", "", ascii_digits(written))
-        whole, _, cents = plain.partition(".")
-        if len(cents) != 2:
-            return f"{noun} {self._number(plain)}"
-        if not cents.strip("0"):
-            return f"{noun} {self.numbers.cardinal(whole)}"
-        small = f"{part} {self.numbers.cardinal(cents)}"
-        return f"{noun} {self.numbers.cardinal(whole)} {self._word['and']} {small}" if whole.strip("0") else small
+        return reading(found, self.quantities.with_unit(words, as_written(unit, self.quantities.all_units)), "measure")
 
     def _money_first(self, found: re.Match[str]) -> Reading:
-        money = as_written(found["money"], self._money)
+        money = as_written(found["money"], self.quantities.money)
         if not found["scale"]:
-            return reading(found, self._amount(found["b"], money), "money")
-        return reading(
-            found, f"{self._money[money][0]} {self._scales[found['scale']]} {self._number(found['b'])}", "money"
-        )
+            return reading(found, self.quantities.amount(found["b"], money), "money")
+        scale, number = self.quantities.scales[found["scale"]], self.quantities.number(found["b"])
+        return reading(found, f"{self.quantities.money[money][0]} {scale} {number}", "money")
 
     def _scaled(self, found: re.Match[str]) -> Reading:
-        return reading(found, f"{self._scales[found['scale']]} {self._number(found['b'])}", "cardinal")
+        return reading(
+            found, f"{self.quantities.scales[found['scale']]} {self.quantities.number(found['b'])}", "cardinal"
+        )
 
     def _plain(self, found: re.Match[str]) -> Reading:
         before = word_before(found.string, found.start())
@@ -263,7 +209,7 @@ class Swahili:
             return reading(found, self.numbers.ordinal(int(found[0])).removeprefix("wa "), "ordinal")
         prefix = "" if decimal else self.numbers.class_of(before, found[0])
         kind = "decimal" if decimal else "year" if before in self._word["years"].split() else "cardinal"
-        return reading(found, self._number(found[0], prefix), kind)
+        return reading(found, self.quantities.number(found[0], prefix), kind)
 
     def _is_rank(self, text: str, start: int, before: str) -> bool:
         """ "nafasi ya 2" is "ya pili"; "zaidi ya 2" is a count."""

@@ -19,6 +19,7 @@ class SwahiliNumbers:
         self._said: dict[str, str] = {}
         self._agreeing: Mapping[str, Mapping[str, str]] = data.get("spoken", "agreement")
         self._people = frozenset(data.get("spoken", "people_and_animals.words"))
+        self._single = frozenset(data.get("spoken", "without_class.but_single"))
         self._not_classed = frozenset(data.get("spoken", "without_class.words"))
 
     def cardinal(self, digits: str | int, prefix: str = "") -> str:
@@ -58,12 +59,12 @@ class SwahiliNumbers:
     def class_of(self, word: str, digits: str = "") -> str:
         """The prefix that a number takes after the noun `word`; "" for classes whose numbers take none.
 
-        After "mwaka" and "mwezi" only a single one counts ("mwaka mmoja"): other figures name them.
+        After "mwaka", "mlango" and the like only a single one counts ("mwaka mmoja"): other figures name them.
         """
         lower = word.lower()
         if len(lower) < 3:
             return ""
-        if lower in self._not_classed and not (digits == "1" and lower in ("mwaka", "mwezi")):
+        if lower in self._not_classed and not (digits == "1" and lower in self._single):
             return ""
         if lower in self._people:
             return "wa"

@@ -27,14 +27,28 @@ class SwahiliScores:
     def rules(self, number: str) -> list[tuple[str, Handler]]:
         return [
             (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
+            self.minus(number),
             (r"(\d{1,2})(?::|[ \u00a0]?[-–][ \u00a0]?)(\d{1,2})(?![\d:%-]|[.,]\d)", self._after_sport),
         ]
+
+    def minus(self, number: str) -> tuple[str, Handler]:
+        """ "6 - 2 = 4" takes away."""
+        return rf"({number}){GAP}(?:[-–](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus
+
+    def _minus(self, found: re.Match[str]) -> Reading:
+        return reading(found, f"{self._say(found[1])} {self._word['less']}", "symbol")
+
+    def _say(self, written: str) -> str:
+        plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        whole, _, part = plain.partition(".")
+        return self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
 
     def times(self, number: str) -> tuple[str, Handler]:
         return rf"({number}){GAP}?[x×]{GAP}?(?={number}(?P<equals>{GAP}?=)?)", self._times
 
     def _score(self, found: re.Match[str]) -> Reading:
-        prefix = self._numbers.class_of(word_before(found.string, found.start()))
+        before = word_before(found.string, found.start())
+        prefix = self._numbers.class_of(before) if before.startswith("ma") else ""
         first = self._numbers.cardinal(ascii_digits(found[1]), prefix)
         return reading(
             found, f"{first} {self._word['score']} {self._numbers.cardinal(ascii_digits(found[2]))}", "score"
@@ -52,7 +66,4 @@ class SwahiliScores:
 
     def _times(self, found: re.Match[str]) -> Reading:
         """ "2 x 3 = 6" multiplies; "30 x 40" are sides."""
-        plain = re.sub(r"[,\s]", "", ascii_digits(found[1]))
-        whole, _, part = plain.partition(".")
-        said = self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
-        return reading(found, f"{said} {self._word['times' if found['equals'] else 'over']}", "symbol")
+        return reading(found, f"{self._say(found[1])} {self._word['times' if found['equals'] else 'over']}", "symbol")
