@@ -56,6 +56,7 @@ class Latin:
         self._number_title = re.compile(rf"({titles})\.? ?(\d+(?:\.\d+)*)(?:-(\d+))?(?![\d-])", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
+        self._code_names: Mapping[str, str] = data.get("spoken", "code_names")
         self.signs: Mapping[str, str] = data.get("spoken", "addresses")
         self._short = int(data.get("spoken", "number.code_as_number_up_to"))
 
@@ -123,7 +124,9 @@ class Latin:
         found = _CODE.match(text, at)
         if found is None or not (found[1].isupper() or len(found[1]) == 1):
             return None
-        letters = self._letters(found[1])
+        quantity = found[3] and len(found[2]) == 1
+        letters = self._code_names.get(found[1], "") if quantity else ""
+        letters = letters or self._letters(found[1])
         numerals = self._language.numerals
         number = numerals.number(found[2], found[3]) if found[3] else self._number(found[2])
         other = () if found[3] else self._other_number(found[2])

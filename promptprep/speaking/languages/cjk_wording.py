@@ -75,9 +75,10 @@ class Wording:
 
     def _time_said(self, found: re.Match[str]) -> str:
         parts = [self.hour(found[1])]
-        if int(found[2]) or found[3]:
+        seconds = int(found[3] or 0)
+        if int(found[2]) or seconds:
             parts.append(self.minute(found[2]))
-        if found[3]:
+        if seconds:
             parts.append(self.forms["second"].replace("{n}", self.numerals.whole(found[3])))
         return self.forms["blank"].join(parts)
 

@@ -13,7 +13,8 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
-_SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[개명층살시번년월일분초만천백원])")
+_SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층살시번년월일분초만천백원])")
+_AGED = re.compile(r"\d0대\s")
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _POWERS = {"백": 2, "천": 3, "만": 4, "억": 8, "조": 12}
@@ -146,7 +147,7 @@ class Korean(Cjk):
     def special(self, text: str, at: int) -> Said | None:
         if found := _FRACTION.match(text, at):
             return Said(self.fraction("", found[2], found[1]), "fraction", found.end())
-        if found := _SCORE.match(text, at):
+        if (found := _SCORE.match(text, at)) and not self._is_decade(text, at, found):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
         if (found := _RANK.match(text, at)) and 1 <= int(found[1]) <= len(self._ranks):
@@ -156,6 +157,11 @@ class Korean(Cjk):
                 self._native_or_sino(int(found[1]), "번째", self.numerals.whole(found[1]))[0], "ordinal", found.end()
             )
         return None
+
+    def _is_decade(self, text: str, at: int, found: re.Match[str]) -> bool:
+        """People of an age before another figure ("30대 25%"), unless a word tells of a match."""
+        aged = int(found[1]) in range(10, 100, 10) and _AGED.match(text, at)
+        return bool(aged) and not self.near_a_score(text, at, found.end())
 
     def is_time(self, text: str, found: Said) -> bool:
         return super().is_time(text, found) or text[found.end - 1] in _TIMES
