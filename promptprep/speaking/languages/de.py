@@ -21,7 +21,7 @@ _NEAR_LINES = 400
 _SHORT_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _DAY_PAIR = re.compile(r"([12]?\d|3[01])\.[ \u00a0]?/[ \u00a0]?([12]?\d|3[01])\.(?=[ \u00a0][A-ZÄÖÜ])")
 _SPACED_DATE = re.compile(r"(0?[1-9]|[12]\d|3[01])\.[ \u00a0](0?[1-9]|1[0-2])\.(?:[ \u00a0]([12]\d{3}))?(?!\d|[.,]\d)")
-_GOES_ON = re.compile(r"[,;)]|[–-]\d|[ \u00a0](?:[a-zäöü]|\d|\()")
+_NEXT_ORDINAL = re.compile(r"[ \u00a0](?:bis|und|oder|sowie)[ \u00a0](\d{1,3})\.(?=[ \u00a0][A-ZÄÖÜ])")
 _ORDINAL = re.compile(r"(\d{1,3}(?:\.\d{3})+|\d{1,4})\.(?=[ \u00a0][A-ZÄÖÜa-zäöü])")
 _LAST_ORDINAL = re.compile(r"([12]?\d|3[01])\.(?=(,[ \u00a0]\d{1,3}\.)|[,;:!?)]|\s*\Z|\s*\n|[ \u00a0]([A-ZÄÖÜ]\w*))")
 _BEFORE_LAST = frozenset(("am", "beim", "dem", "vom", "zum"))
@@ -54,9 +54,10 @@ class GermanDays:
             return None
         before = self.g.before_day(text, at)
         if pair := _DAY_PAIR.match(text, at):
-            days = f"{pair[1]}", f"{pair[2]}"
-            ending = self.g.cases.determined(before, "") or "r"
-            first, second = (self.g.ordinal(day, ending) for day in days)
+            ending = self.g.cases.day_ending(before)
+            if word_after(text, pair.end()) not in self.g.month_names:
+                ending = self.g.cases.ordinal_ending(text, pair.start(2), pair.end()) or ending
+            first, second = (self.g.ordinal(pair[n], ending) for n in (1, 2))
             return Reading(Span(*pair.span()), f"{first} {self.g.text('symbols.words.&')} {second}", "date")
         if (spaced := _SPACED_DATE.match(text, at)) and (spaced[3] or self.g.cases.determined(before, "")):
             name, year = self.g.month_names[int(spaced[2]) - 1], self.g.year(spaced[3]) if spaced[3] else ""
@@ -73,8 +74,8 @@ class GermanDays:
         if found[0].startswith("0") or found[2].startswith("0") or self.g.cases.determined(before, ""):
             return True
         last = word_before(text, at)
-        numbered = last.casefold() in self.g.numbered or f"{last}" in self.g.numbered
-        return last in self.g.weekdays or (not numbered and bool(_GOES_ON.match(text, found.end())))
+        heading = (not at or text[at - 1] == "\n") and word_after(text, found.end())[:1].isupper()
+        return last in self.g.weekdays or (last.casefold() not in self.g.numbered and not heading)
 
 
 class GermanOrdinals:
@@ -92,10 +93,19 @@ class GermanOrdinals:
         if listed := self._in_list(text, at, found):
             return listed
         if found and word_after(text, found.end()) not in self.g.openers:
-            ending = self.g.cases.ordinal_ending(text, at, found.end())
+            ending = self.g.cases.ordinal_ending(text, at, found.end()) or self._ending_of_next(text, found.end())
             digits = found[1].replace(".", "")
             return Reading(Span(at, found.end()), self.g.ordinal(digits, ending), "ordinal") if ending else None
         return self._last(text, at)
+
+    def _ending_of_next(self, text: str, end: int) -> str:
+        """Of "1. bis 3. Klasse", whose second ordinal has the noun."""
+        following = _NEXT_ORDINAL.match(text, end)
+        if following is None:
+            return ""
+        if word_after(text, following.end()) in self.g.month_names:
+            return self.g.cases.day_ending(self.g.before_day(text, following.start(1)))
+        return self.g.cases.ordinal_ending(text, following.start(1), following.end())
 
     def _range(self, text: str, at: int, first: re.Match[str]) -> Reading | None:
         """The first of two: "10.–12. Klasse"."""

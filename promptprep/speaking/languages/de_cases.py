@@ -20,13 +20,14 @@ _TO_PERSONS = {"an": "accusative"}
 _BY_ARTICLE = {"des": "genitive", "dem": "dative", "den": "accusative"}
 _ADJECTIVE = re.compile(r"[ \u00a0]([a-zäöüß]{2,20}?)(e[rsnm]?)(?=[ \u00a0])")
 _EARLIER_ORDINAL = re.compile(
-    r"(?<![\w.,])\d{1,4}\.(?:,[ \u00a0]|,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]|[ \u00a0]?[–-][ \u00a0]?)\Z"
+    r"(?<![\w.,])\d{1,4}\.(?:,[ \u00a0]|,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]|[ \u00a0]?[–/-][ \u00a0]?)\Z"
 )
 _LONGEST_ROW = 6
 _REACH = 24
 _YEAR_DIGITS = 4
+_COUNTED = r"\d{1,4}[ \u00a0][^\W\d_]+"
 _COUNTED_BEFORE = re.compile(
-    r"(?<!\w)([^\W\d_]+)[ \u00a0]\d{1,4}[ \u00a0][^\W\d_]+[ \u00a0](?:und|oder|sowie)[ \u00a0]\Z"
+    rf"(?<!\w)([^\W\d_]+)[ \u00a0]{_COUNTED}(?:, {_COUNTED})*(?:,|[ \u00a0](?:und|oder|sowie))[ \u00a0]\Z"
 )
 _ROW_REACH = 48
 _MORE = ("mehr", "weniger")
@@ -55,12 +56,16 @@ class Cases:
             return "n"
         return self.after.get(word, "")
 
+    def day_ending(self, before: str) -> str:
+        """Of a day in front of its month; without an article prepositions ask for the same as with one."""
+        return self.determined(before, "") or ("n" if before.lower() in self.governed else "r")
+
     def governor(self, text: str, at: int) -> str:
         """The word that decides a number's case; a row goes on in the first one's ("nach 1 Tag und 1 Nacht")."""
         before = word_before(text, at)
         if before.lower() in self._adverbs:
             return word_before(text, at - len(before) - 1)
-        if before not in ("und", "oder", "sowie"):
+        if before not in ("und", "oder", "sowie") and text[at - 2 : at - 1] != ",":
             return before
         first = _COUNTED_BEFORE.search(text, max(0, at - _ROW_REACH), at)
         return first[1] if first else before

@@ -141,11 +141,11 @@ class German(Grammar):
         return self.cases.before_day(text, at)
 
     def date(self, day: str, month: str, year: str, before: str) -> str:
-        ending = self.cases.determined(before, "") or "r"
+        ending = self.cases.day_ending(before)
         return f"{self.ordinal(day, ending)} {month} {year}".rstrip()
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
-        ending = self.cases.determined(before, "") or "r"
+        ending = self.cases.day_ending(before)
         both = f"{self.ordinal(first, ending)} bis {self.ordinal(last, ending)}"
         return f"{both} {month} {year}".rstrip()
 

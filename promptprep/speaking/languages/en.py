@@ -30,6 +30,8 @@ _LARGEST_FRACTION = 1000
 _PLURAL_BEFORE = re.compile(r"\b(?:two|three|four|five|six|seven|eight|nine|ten|several|many|some|few|all|more) \Z")
 _ODD_QUOTES = 120
 _AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
+_ROUNDED = re.compile(r"(10{1,5})s(?=[ \u00a0](?:of|upon)[ \u00a0])")
+_ROUND = ("", "", "tens", "hundreds", "thousands", "tens of thousands", "hundreds of thousands")
 _AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
@@ -205,7 +207,7 @@ class Decades:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = _DECADE.match(text, at)
+        found = _DECADE.match(text, at) if not _ROUNDED.match(text, at) else None
         if not found:
             return self._ages(text, at) or self._short_year(text, at, floor)
         if at and text[at - 1].isalnum():
@@ -223,6 +225,8 @@ class Decades:
         """Several of a kind: the under-16s, two 5s."""
         found = _AGES.match(text, at)
         low = max(0, at - _LEFT_DAY)
+        if rounded := _ROUNDED.match(text, at):
+            return Reading(Span(*rounded.span()), _ROUND[len(rounded[1])], "cardinal")
         if not found or not (_AGED.search(text, low, at) or _PLURAL_BEFORE.search(text, low, at)):
             return None
         return Reading(Span(*found.span()), _plural(self.g.cardinal(found[1])), "cardinal")

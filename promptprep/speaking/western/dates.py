@@ -31,7 +31,9 @@ class Dates:
         link = grammar.text("dates.link")
         suffix = grammar.text("dates.day_suffix")
         self._iso = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d/-])")
-        self._figures = re.compile(rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|\d{{2}})(?![\d/]|[.-]\d)")
+        self._figures = re.compile(
+            rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|['’]?\d{{2}})(?![\d/]|[.-]\d)"
+        )
         self._named = re.compile(
             rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
             rf"{BLANK}(?:{link}{BLANK})?({names})(?!\w)(?:(?:,|{BLANK}(?:{link}|del))?{BLANK}(\d{{4}})(?![\d.,]\d|\d))?",
@@ -55,7 +57,7 @@ class Dates:
             return self._with_time(text, date) if date else None
         if not (found := self._figures.match(text, at)):
             return None
-        first, second, year = found[1], found[3], found[4]
+        first, second, year = found[1], found[3], found[4].lstrip("'’")
         day, month = (second, first) if self.month_first and found[2] != "." else (first, second)
         if int(month) > MONTHS:
             day, month = month, day

@@ -14,6 +14,9 @@ _BLANK = r"[ \u00a0\u202f]"
 _WRITTEN = re.compile(
     rf"(?:(\d{{1,3}}){_BLANK}?h{_BLANK}?)?(\d{{1,2}}){_BLANK}?(?:min|mn){_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s(?![\w/])"
 )
+_LETTERS = re.compile(
+    rf"(\d{{1,3}}){_BLANK}?h{_BLANK}?(\d{{1,2}}){_BLANK}?m(?:{_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s)?(?![\w/²³])"
+)
 _PRIMES = re.compile(r"()(\d{1,3})[’'′](\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
 _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|[:.,]\d)")
 
@@ -39,7 +42,9 @@ class Durations:
 
     def _in_units(self, text: str, at: int) -> Reading | None:
         """2 h 01 min 09 s, 5 min 05 s; and 5'32" where `clock.primes` says that this is no height in feet."""
-        found = _WRITTEN.match(text, at) or (_PRIMES.match(text, at) if self._primes else None)
+        found = (
+            _WRITTEN.match(text, at) or _LETTERS.match(text, at) or (_PRIMES.match(text, at) if self._primes else None)
+        )
         if not found or text[max(0, at - 2) : at].rstrip().endswith("°"):
             return None
         nouns = (self.g.hour, self.g.minute, self.g.second) if found[1] else (self.g.minute, self.g.second)

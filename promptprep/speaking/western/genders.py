@@ -9,6 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.speaking.western.grammar import word_after
 
 _SHARE = re.compile(r"[ \u00a0][^\W_]{1,9}")
+_NUMBER = re.compile(r"[ \u00a0]\d[\d.,]*(?!\w)")
 _SHORTEST = 3
 _LOOKED_AT = 3
 
@@ -35,6 +36,7 @@ class Genders:
         self._longest = max(map(len, endings))
         self._between = frozenset(data.get("spoken", "nouns.between"))
         self._agreeing = tuple(data.get("spoken", "nouns.agreeing").items())
+        self._coordinating = frozenset(data.get("spoken", "nouns.coordinating"))
         self._partitive = data.get("spoken", "nouns.partitive")
 
     def of(self, word: str) -> str:
@@ -58,6 +60,8 @@ class Genders:
 
     def _of_noun(self, text: str, word: str, end: int) -> str:
         following = word_after(text, end)
+        if word in self._coordinating and (other := _NUMBER.match(text, end)):
+            return "f" if self.counted(text, other.end()) == "f" else ""
         if following == "cada" and (share := _SHARE.match(text, end + 1 + len(following))):
             return "f" if self.counted(text, share.end()) == "f" else ""
         if word == "de":

@@ -23,6 +23,7 @@ _COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-z]) [<>] \Z")
 _RESULT = re.compile(r"[ \u00a0]?=")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
+_AMOUNT = re.compile(r"[\d.,]+")
 _BAR = re.compile("/")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
 _SEASON = re.compile(r"/(\d{2})(?![\d/])")
@@ -73,6 +74,7 @@ class Quantities:
         self._percent = re.compile(rf"{BLANK}?([%‰])")
         self.shorthand = Shorthand(grammar)
         self.score_before = grammar.wordset("scores.before")
+        self.fall_before = frozenset(grammar.data.maybe("spoken", "numbers.fall_before", ()))
         self.year_before = grammar.wordset("years.before")
         self.count_before = grammar.wordset("years.count_before")
 
@@ -109,6 +111,9 @@ class Quantities:
         if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
             figure.start, figure.sign = at - 2, self.g.minus
             return
+        if text[at - 2 : at] == "- " and at - 2 >= floor and self._is_fall(text, at):
+            figure.start, figure.sign = at - 2, self.g.minus
+            return
         if _COMPARED.search(text, max(0, at - 4), at) and at - 2 >= floor:
             figure.start, figure.sign = at - 2, str(self._compared[text[at - 2]])
             return
@@ -121,6 +126,13 @@ class Quantities:
         figure.currency = self.currencies[found["money"]] if found["money"] else None
         blanks = len(found[0]) - len(found[0].lstrip())
         figure.start = found.start() + blanks
+
+    def _is_fall(self, text: str, at: int) -> bool:
+        """A minus with a blank behind it, as balance sheets print it: "en baisse de - 7,8 %", "(- 4,2 %)"."""
+        number = _AMOUNT.match(text, at)
+        before = text[max(0, at - _LEFT_SPAN) : at - 2]
+        led = not before.strip() or before.endswith("(") or word_before(text, at - 2).casefold() in self.fall_before
+        return number is not None and self._percent.match(text, number.end()) is not None and led
 
     def _reach_second(self, text: str, figure: _Figure) -> None:
         dash = self._dash.match(text, figure.end) or self._season(text, figure)
@@ -136,7 +148,8 @@ class Quantities:
 
     def _is_type_number(self, figure: _Figure, second: Literal) -> bool:
         """A name such as 747-400: it falls, is too large for a score, and no word of a score stands before."""
-        falls = figure.first.value > second.value and figure.first.value >= _LARGE and not _year_like(figure.first)
+        named = not _year_like(figure.first) or len(second.whole) == 3
+        falls = figure.first.value > second.value and figure.first.value >= _LARGE and named
         return falls and figure.currency is None and figure.before.casefold() not in self.score_before
 
     def _season(self, text: str, figure: _Figure) -> re.Match[str] | None:
@@ -169,6 +182,8 @@ class Quantities:
             unit = self.units.at(text, link.end() if link else size.end())
             if unit:
                 return self._measured(text, figure, unit, self._size(size[1]))
+        if figure.first.whole.endswith("000000") and (unit := self._linked_unit(text, end)):
+            return self._measured(text, figure, unit, None)
         if times := self.shorthand.times(text, end):
             return self._counted(figure, times.noun), "cardinal", times.end, ()
         if figure.second is None and (by := self.shorthand.by(text, end, figure.first)):
@@ -183,6 +198,11 @@ class Quantities:
             said, kind, otherwise = self._plain_range(figure, self.g.counted_gender(text, end))
             return said, kind, end, otherwise
         return self._plain(text, figure)
+
+    def _linked_unit(self, text: str, at: int) -> Unit | None:
+        """The unit of so many millions of it: "3 000 000 de km"."""
+        link = _LINK.match(text, at) if self.g.million_link else None
+        return self.units.at(text, link.end()) if link else None
 
     def _side(self, literal: Literal) -> str:
         """A picture's width of four figures is said as a year is: "nineteen twenty by ten eighty"."""
@@ -213,7 +233,8 @@ class Quantities:
             if closing and closing[1] == percent[1]:
                 figure.second, end = second, closing.end()
         word = self.g.text("percent.word" if percent[1] == "%" else "percent.mille")
-        return f"{self._ends(figure, self.g.text('percent.gender'))} {word}", "percent", end, ()
+        per, end = self.units.per_at(text, end)
+        return f"{self._ends(figure, self.g.text('percent.gender'))} {word}{per}", "percent", end, ()
 
     def _local(self, text: str, figure: _Figure) -> Literal:
         """With the language's own decimal mark where the number measures something; a bare "3.5" may be a name."""

@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-import re
-
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
-from promptprep.model.spoken import Reading
-from promptprep.spans import Span
 from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
-_ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
 _PAIR = 2
 _HOUR_LEFT = 5
 
@@ -22,6 +17,8 @@ class Romance(Grammar):
 
     million_link = "de "
     highest_rank = 1
+    articles_one: tuple[str, ...] = ("un",)
+    thousand = "mil"
     one_oclock: tuple[str, ...] = ()
     half_feminine = "media"
 
@@ -50,6 +47,8 @@ class Romance(Grammar):
         return f"{self.cardinal(literal.whole)} {mark} {self.cardinal(literal.fraction)}"
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
+        if magnitude is not None and literal.is_one and magnitude.one == self.thousand:
+            return f"{magnitude.one} {what.more}"
         if not literal.part or magnitude is not None:
             return super().counted(literal, what, magnitude, before)
         above, below = literal.part
@@ -91,7 +90,11 @@ class Romance(Grammar):
             gender = "f"
         if gender and not literal.whole and literal.part == (1, 2):
             return self.half_before(gender)
+        if literal.fraction == "000" and literal.mark == "," and self._plural(word):
+            return self.cardinal(literal.whole + literal.fraction, gender)
         said = self.number(literal, gender)
+        if literal.part and literal.part[0] == 1 and not literal.whole and word_before(text, at) in self.articles_one:
+            return said.partition(" ")[2]
         if literal.is_whole and literal.whole.endswith("000000") and literal.value and self._plural(word):
             return f"{said} {self.link(word)}".rstrip(" ")
         return said
@@ -120,24 +123,3 @@ class Romance(Grammar):
         if value <= self.highest_rank and name in self._queens:
             return self.ordinal(str(value), "f")
         return self.regnal(value)
-
-
-class SpacedPhones:
-    """Telephone numbers that look like grouped numbers ("612 345 678"): `serials.spaced` is their pattern.
-
-    What counts something ("612 345 678 personas") is a number; where nothing follows, the other reading is kept.
-    """
-
-    def __init__(self, grammar: Romance) -> None:
-        self.g = grammar
-        self._pattern = re.compile(str(grammar.data.get("spoken", "serials.spaced")).replace("_", r"[ \u00a0\u202f]"))
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,+-")):
-            return None
-        if text[found.end() : found.end() + 1] and not _ENDS.match(text, found.end()):
-            return None
-        said = ", ".join(self.g.words.one_by_one(group) for group in found[0].split())
-        digits = "".join(c for c in found[0] if c.isdecimal())
-        return Reading(Span(*found.span()), said, "telephone", (self.g.cardinal(digits),))

@@ -16,6 +16,8 @@ _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
 _LARGEST_RANK = 99
+_LAST = re.compile(r"[-–]([IVXLC]{1,7})(?![\w.])")
+_LARGEST_CENTURY = 30
 _ROW = re.compile(r"(?<!\w)[IVXLC]{1,7}\.?,? (?:y|e|et|and|und|a|al|ao|to|bis|à)[ \u00a0]\Z")
 
 
@@ -63,9 +65,11 @@ class Romans:
             return ranked
         before = self.g.ruler(word_before(text, at))
         said = self._said(text, found, value, before) or self._in_row(text, found, value)
-        said = said or self._before_noun(text, found, value, before)
+        said = said or self._before_noun(text, found, value, before) or self._after_article(text, found, value, before)
         if not said:
             return None
+        if last := _LAST.match(text, found.end()):
+            return self._to_last(text, Span(at, last.end()), said, last[1], before)
         return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
 
     def _with_short(self, text: str, span: Span, said: str) -> Reading:
@@ -75,6 +79,20 @@ class Romans:
             return Reading(span, said, "roman")
         end = sentence_end(text, span.start, following.end(), self.g.openers)
         return Reading(Span(span.start, end), f"{said} {self.short[following[1]]}", "roman")
+
+    def _after_article(self, text: str, found: re.Match[str], value: int, before: str) -> str:
+        """A century without its word: "del XVI al XVIII"."""
+        named = before.casefold() in self.articles and len(found[1]) > 1 and value <= _LARGEST_CENTURY
+        return self.g.century(value) if named and found[1] not in self.never else ""
+
+    def _to_last(self, text: str, span: Span, first: str, numeral: str, before: str) -> Reading | None:
+        """A range: "siglos XVI-XVIII"."""
+        value = roman_value(numeral)
+        if not value:
+            return None
+        ranked = before.casefold().rstrip(".") in self.ranked
+        last = self.g.century(value) if ranked else self.g.cardinal(str(value))
+        return Reading(span, self.g.text("numbers.range").format(first, last), "roman")
 
     def _ranked(self, text: str, found: re.Match[str], value: int) -> Reading | None:
         """With its dot in front of a noun: "im XIX. Jahrhundert"."""
@@ -95,7 +113,8 @@ class Romans:
     def _in_row(self, text: str, found: re.Match[str], value: int) -> str:
         """The second of two numerals: "siglos XVIII y XIX", "Elizabeth I and II"."""
         row = _ROW.search(text, max(0, found.start() - _LONGEST), found.start()) if value > 1 else None
-        if row is None:
+        initial = found[1] in ("C", "D", "L", "M") and text[found.end() : found.end() + 1] == "."
+        if row is None or initial:
             return ""
         name = self.g.ruler(word_before(text, row.start()))
         return self.g.regnal_of(name, value) if name in self.names else self.g.century(value)
@@ -106,7 +125,14 @@ class Romans:
         if self.g.articled_ranks and before.casefold() not in self.articles:
             return ""
         sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
-        if not sure or not noun or noun.isupper() or value > _LARGEST_RANK or found[1] in self.never:
+        if (
+            not sure
+            or not noun
+            or noun.capitalize() in self.g.openers
+            or noun.isupper()
+            or value > _LARGEST_RANK
+            or found[1] in self.never
+        ):
             return ""
         return self.g.rank_before(value, noun)
 
@@ -133,7 +159,7 @@ class Romans:
     def _said(self, text: str, found: re.Match[str], value: int, before: str) -> str:
         at, numeral = found.start(), found[1]
         left = text[max(0, at - 2) : at]
-        word = before.casefold().rstrip(".")
+        word = re.split("['’]", before.casefold())[-1].rstrip(".")
         if before in self.names and left[-1:] in (" ", "\u00a0") and left[:1] != ",":
             return self.g.regnal_in(text, at, before, value)
         if left[-1:] in (" ", "\u00a0") and numeral[-1] in "IVX" and self._is_dotted_name(text, found.end(), before):

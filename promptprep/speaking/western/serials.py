@@ -175,6 +175,7 @@ class Ordinals:
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
+        self._counted = grammar.wordset("roman.cardinal_after")
         self._degrees_after = frozenset(grammar.data.maybe("spoken", "ordinals.degrees_after", ()))
         self.suffixes = grammar.table("ordinals.suffixes")
         endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
@@ -190,6 +191,8 @@ class Ordinals:
         if not found:
             return None
         digits = "".join(c for c in ascii_digits(found[3] or found[4]) if c.isdecimal())
+        if found[5] in ("a", "o") and word_before(text, found.start()).casefold().rstrip(".") in self._counted:
+            return None
         if self._is_degrees(text, found, int(digits)):
             return None
         said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[5]])
@@ -211,7 +214,7 @@ class Ordinals:
 class Fractions:
     """3/4 and what else has a bar: idioms (24/7, 50-50) are data, shares (9/10) are fractions."""
 
-    _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?:th|rd|nd|e(?!\w))?(?![\d/])")
+    _pattern = re.compile(r"(\d{1,3})[/⁄](\d{1,4})(?:(?:th|rd|nd)s?(?!\w)|e(?!\w))?(?![\d/])")
 
     def __init__(self, grammar: Grammar, units: Units) -> None:
         self.g = grammar
@@ -242,9 +245,15 @@ class Fractions:
         else:
             over = self.g.text("fractions.over")
             said = f"{self.g.cardinal(found[1])} {over} {self.g.cardinal(found[2])}"
+            if unit := self.units.at(text, found.end()):
+                return Reading(Span(at, unit.end), f"{said} {unit.noun.more}", "measure")
             part = Reading(Span(*found.span()), said, "fraction")
-        date = self.dates.said(text, found) if found.end() == found.end(2) else ""
-        return Reading(Span(*found.span()), date, "date", (said,)) if date else part
+        if found.end() != found.end(2):
+            return part
+        if date := self.dates.said(text, found):
+            return Reading(Span(*found.span()), date, "date", (said,))
+        doubt = self.dates.doubtful(text, found)
+        return Reading(part.span, part.said, part.kind, (doubt,)) if doubt else part
 
     def _is_rated(self, text: str, at: int, found: re.Match[str]) -> bool:
         """Points out of five, ten, twenty or a hundred: after a word for giving them, or with a decimal."""

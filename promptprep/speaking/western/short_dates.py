@@ -7,6 +7,8 @@ import re
 from promptprep.speaking.western.dates import DAYS, MONTHS
 from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 
+_SHARES = (2, 3, 4, 5, 8, 10)
+
 
 class ShortDates:
     """`dates.before` lists the words after which a fraction is likelier a day.
@@ -30,6 +32,15 @@ class ShortDates:
             return ""
         if word_before(text, found.start() - len(before) - 1).casefold() in self._not_after:
             return ""
+        return self._date(found, before)
+
+    def doubtful(self, text: str, found: re.Match[str]) -> str:
+        """The date that a fraction of its own may be, where nothing behind is shared out; "" for plain shares."""
+        if int(found[2]) in _SHARES or int(found[1]) == 1 or word_after(text, found.end()):
+            return ""
+        return self._date(found, word_before(text, found.start()))
+
+    def _date(self, found: re.Match[str], before: str) -> str:
         day, month = (found[2], found[1]) if self.g.month_first else (found[1], found[2])
         if not (1 <= int(day) <= DAYS and 1 <= int(month) <= MONTHS):
             return ""

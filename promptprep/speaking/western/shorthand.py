@@ -16,6 +16,7 @@ _TIMES = re.compile(
 _BY = re.compile(rf"[xX](?=\d)|{_BLANK}[xX×]{_BLANK}(?=(\d+))")
 _SUM_AHEAD = 16
 _REPEATS, _LONG = 10, 25  # "4 x 100 m": at most so many times, of something so much larger
+_TIME_NEXT = re.compile(rf"{_BLANK}?(?:min|mn|s|h|g|kg|mg|ml|cl)(?!\w)")
 _MEASURE_NEXT = re.compile(rf"{_BLANK}?[^\W\d_]{{1,2}}[²³23]?(?!\w)|[.,]\d|{_BLANK}?[xX×]")
 _NEXT_WORDS = re.compile(rf"{_BLANK}([^\W\d_]+)(?:{_BLANK}([^\W\d_]+))?")
 _CROWD = re.compile(rf"m{_BLANK}([a-z]+)(?:{_BLANK}([a-z]+))?")
@@ -69,6 +70,8 @@ class Shorthand:
         second = found[1]
         if "=" in text[found.end() : found.end() + _SUM_AHEAD]:
             return self._multiplied
+        if _TIME_NEXT.match(text, found.end(1)):
+            return self._times
         if first <= _REPEATS and int(second[:9]) >= _LONG * first:
             return self._times if first > 1 else self._by
         scored = bare and len(second) <= 2 and first < 100 and self._score.one

@@ -15,7 +15,7 @@ from promptprep.speaking.western.units import BLANK, alternatives
 SUPERSCRIPTS = "⁰¹⁴⁵⁶⁷⁸⁹⁻"
 _SILENT = "™®"
 _RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
-_TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m)")
+_TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m|\s?h(?!\w))")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _RANKED = re.compile(r"\d{1,3}(?:st|nd|rd|th)\b")
 _LONGEST_JOINED = 24
@@ -24,6 +24,7 @@ _WORD_RIGHT = re.compile(r"[^\W\d_]+(?![\w/])")
 _OPERATED = re.compile(r"\d[ \u00a0]?\Z")
 _OPERAND = re.compile(r"[ \u00a0]?\d")
 _EXPONENT = re.compile(r"[-−]?\d")
+_NOTE = re.compile(r"(?<!\w)[A-G]\Z")
 _SUM_AHEAD = 24
 
 
@@ -36,6 +37,7 @@ class Symbols:
         self.words = grammar.table("symbols.words")
         self.between = grammar.table("symbols.between_figures")
         self.doubled = grammar.data.maybe("spoken", "symbols.doubled", {})
+        self.sharp = str(grammar.data.maybe("spoken", "symbols.sharp", ""))
         self.joined = grammar.data.maybe("spoken", "symbols.joined", {})
         self.operators = grammar.data.maybe("spoken", "symbols.operators", {})
         self.periods = frozenset(grammar.data.maybe("spoken", "units.periods", ()))
@@ -65,7 +67,16 @@ class Symbols:
 
     def _named(self, text: str, at: int) -> Reading | None:
         mark = text[at]
+        if (
+            mark == "#"
+            and self.sharp
+            and _NOTE.search(text, max(0, at - 2), at)
+            and not text[at + 1 : at + 2].isalnum()
+        ):
+            return Reading(Span(at, at + 1), self.sharp, "symbol")
         between = text[at - 1 : at].isdecimal() and bool(_EXPONENT.match(text, at + 1))
+        if mark in self.money and text[at - 1 : at].isalpha() and text[at + 1 : at + 2].isalpha():
+            return None
         said = (self.between.get(mark) if between else None) or self.words.get(mark) or self.money.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said else None
 

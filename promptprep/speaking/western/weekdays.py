@@ -25,13 +25,17 @@ class Weekdays:
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
         halves = alternatives(grammar.table("clock.halves")) or "(?!)"
         gap = rf"{BLANK}?"
-        day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{months})"
+        day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{grammar.text('dates.link')}{BLANK})?(?:{months})"
         date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
         time = rf"\d\d?(?::\d\d|(?:\.\d\d)?{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
         )
         link = rf"(?:,?{BLANK}{re.escape(grammar.text('symbols.words.&'))}{BLANK}|,{BLANK}|/)"
+        self._months = {k: str(grammar.data.get("spoken", "months.names")[int(v) - 1]) for k, v in
+                        grammar.table("months.short").items() if k.isalpha()}  # fmt: skip
+        short = alternatives(self._months) or "(?!)"
+        self._month = re.compile(rf"({short})(?:{gap}[-–]{gap}({short})(?!\w)|(?={BLANK}['’]?\d{{2,4}}(?!\w)))")
         self._list = re.compile(rf"(?:{days})\.?(?:{link}(?:{days})\.?(?!\w))+")
         self._day = re.compile(rf"({days})\.?(?!\w)")
 
@@ -39,12 +43,14 @@ class Weekdays:
         if found := self._list.match(text, at):
             end = sentence_end(text, at, found.end(), self.g.openers)
             return Reading(Span(at, end), self._day.sub(self._whole, found[0]), "abbreviation")
-        found = self._pattern.match(text, at)
+        found, names = self._pattern.match(text, at), self._short
+        if not found:
+            found, names = self._month.match(text, at), self._months
         if not found:
             return None
-        said = self._short[found[1]]
+        said = names[found[1]]
         if found[2]:
-            said = self.g.text("numbers.range").format(said, self._short[found[2]])
+            said = self.g.text("numbers.range").format(said, names[found[2]])
         return Reading(Span(*found.span()), said, "abbreviation")
 
     def _whole(self, day: re.Match[str]) -> str:

@@ -1,0 +1,113 @@
+"""What only French, Spanish and Portuguese write: parts that their grammars bring along."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import BLANK
+
+_ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
+
+
+class SpacedPhones:
+    """Telephone numbers that look like grouped numbers ("612 345 678"): `serials.spaced` is their pattern.
+
+    What counts something ("612 345 678 personas") is a number; where nothing follows, the other reading is kept.
+    """
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._pattern = re.compile(str(grammar.data.get("spoken", "serials.spaced")).replace("_", r"[ \u00a0\u202f]"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,+-")):
+            return None
+        if text[found.end() : found.end() + 1] and not _ENDS.match(text, found.end()):
+            return None
+        said = ", ".join(self.g.words.one_by_one(group) for group in found[0].split())
+        digits = "".join(c for c in found[0] if c.isdecimal())
+        return Reading(Span(*found.span()), said, "telephone", (self.g.cardinal(digits),))
+
+
+class Hundredths:
+    """A runner's time: 9 s 58, 9"58."""
+
+    _pattern = re.compile(rf"(\d{{1,2}})(?:{BLANK}?s{BLANK}?|[\"″”])(\d\d)(?![\w\"″”])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._and = grammar.text("clock.hundredths")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:'’′")):
+            return None
+        seconds = self.g.counted(Literal(found[1], "", 0), self.g.second)
+        return Reading(Span(*found.span()), f"{seconds}{self._and} {self.g.cardinal(found[2])}", "measure")
+
+
+class Laws:
+    """The number of a law and its year: Ley 27/2013, Lei 4567/16. `laws.before` lists what stands in front."""
+
+    _pattern = re.compile(r"(\d{1,3}(?:\.\d{3})+|\d{1,5})/((?:19|20)\d\d|\d\d)(?![\d/])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._template = grammar.text("laws.of")
+        self._before = grammar.wordset("laws.before")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "./,")):
+            return None
+        year = found[2]
+        if word_before(text, at).casefold() not in self._before and not self._is_numbered(text, at):
+            return None
+        number = self.g.cardinal(found[1].replace(".", ""))
+        said = self._template.format(number, self.g.year(year) if len(year) == 4 else self.g.cardinal(year))
+        return Reading(Span(*found.span()), said, "serial")
+
+    def _is_numbered(self, text: str, at: int) -> bool:
+        return text[max(0, at - 5) : at].rstrip().endswith(("n.º", "nº", "n°", "N.º", "Nº", "N°"))
+
+
+class OneThousand:
+    """ "1 mil" is said without its one."""
+
+    _pattern = re.compile(rf"1{BLANK}(mil)(?!\w)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "$€£.,")) or text[at - 2 : at] == "$ ":
+            return None
+        return Reading(Span(*found.span()), found[1], "cardinal")
+
+
+class PoweredUnits:
+    """A unit with its power in plain figures and no number: "habitantes por km2"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.square = grammar.text("units.square").split("|")[-1]
+        self.cubic = grammar.text("units.cubic").split("|")[-1]
+        names = grammar.table("units.names")
+        self._names = {k: str(v).split("|") for k, v in names.items() if k.endswith("m") and len(k) <= 2}
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at] not in "23" or text[at + 1 : at + 2].isalnum() or not text[at - 1 : at].isalpha():
+            return None
+        start = at - 2 if text[at - 2 : at] in self._names else at - 1
+        names = self._names.get(text[start:at])
+        if names is None or start < floor or (start and (text[start - 1].isalnum() or text[start - 1] in "./-")):
+            return None
+        alone = word_before(text, start) in ("por", "par", "del", "cada")
+        form = self.square if text[at] == "2" else self.cubic
+        form = form.removesuffix("s") if alone else form
+        return Reading(Span(start, at + 1), form.format(names[0] if alone else names[1]), "measure")
