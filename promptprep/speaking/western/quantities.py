@@ -3,44 +3,23 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
-from promptprep.speaking.western.literal import VULGAR, Literal
+from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import Currency, currency, price, price_range
+from promptprep.speaking.western.reach import Figure, Reach, year_like
 from promptprep.speaking.western.shorthand import Shorthand
 from promptprep.speaking.western.units import BLANK, Unit, Units, alternatives
 
-_LEFT_SPAN = 10
-_SUM_AHEAD = 24
-_LARGE = 100
 _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
-_COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-z]) [<>] \Z")
 _RESULT = re.compile(r"[ \u00a0]?=")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
-_CODE_GOES_ON = re.compile(r"[-–]\d|\w")
-_AMOUNT = re.compile(r"[\d.,]+")
-_BAR = re.compile("/")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
-_SEASON = re.compile(r"/(\d{2})(?![\d/])")
-
-
-@dataclass(slots=True)
-class _Figure:
-    """One quantity while it is being read."""
-
-    first: Literal
-    start: int
-    end: int
-    sign: str = ""
-    currency: Currency | None = None
-    second: Literal | None = None
-    before: str = ""
-    governor: str = ""
 
 
 class Quantities:
@@ -50,13 +29,7 @@ class Quantities:
         self.g = grammar
         self.units = Units(grammar)
         self.currencies = {key: currency(entry) for key, entry in grammar.table("currencies").items()}
-        self.signs = grammar.table("symbols.before_number")
         money = alternatives(self.currencies)
-        signs = "".join(re.escape(s) for s in self.signs if s not in "-−")
-        sign = rf"(?:(?<![\w.)\]%]){BLANK}?[-−]|[{signs}]{BLANK}?)"
-        self._left = re.compile(
-            rf"(?:(?P<sign>{sign})?(?<!\w)(?P<money>{money}){BLANK}?(?P<sign2>[-−])?|(?P<sign3>{sign}))\Z"
-        )
         self._right = re.compile(rf"{BLANK}?(?P<money>{money})(?!\w|/\d)")
         self.money_magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.money").items()}
         self.magnitudes = {k: noun(v) for k, v in grammar.table("magnitudes.written").items()}
@@ -67,14 +40,10 @@ class Quantities:
         words = [k for k in (*self.money_magnitudes, *self.magnitudes) if len(k) > _SHORT]
         self._hyphened_magnitude = re.compile(rf"-({alternatives(words)})(?!\w)")
         self._magnitude_word = re.compile(rf"{BLANK}?({alternatives(words)})(?!\w)")
-        self._dash = re.compile(
-            rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
-        )
-        self._compared = {**self.signs, **grammar.table("symbols.between_figures")}
         self._percent = re.compile(rf"{BLANK}?([%‰])")
         self.shorthand = Shorthand(grammar)
         self.score_before = grammar.wordset("scores.before")
-        self.fall_before = frozenset(grammar.data.maybe("spoken", "numbers.fall_before", ()))
+        self.reach = Reach(grammar, self.currencies, self._unit_follows)
         self.year_before = grammar.wordset("years.before")
         self.count_before = grammar.wordset("years.count_before")
 
@@ -82,11 +51,11 @@ class Quantities:
         first = self.g.literals.at(text, at)
         if first is None:
             return None
-        figure = _Figure(first, at, first.end)
-        self._reach_left(text, figure, floor)
+        figure = Figure(first, at, first.end)
+        self.reach.left(text, figure, floor)
         figure.before = word_before(text, figure.start)
         figure.governor = self.g.governor(text, figure.start, figure.before)
-        self._reach_second(text, figure)
+        self.reach.second(text, figure)
         said, kind, end, otherwise = self._said(text, figure)
         if side := _SIDE.match(text, end):
             said, end = f"{said} {self.shorthand.word_by(text, end)}", side.end()
@@ -96,7 +65,7 @@ class Quantities:
         end = sentence_end(text, figure.start, end, self.g.openers)
         return Reading(Span(figure.start, end), said, kind, otherwise)
 
-    def _grouped_otherwise(self, text: str, figure: _Figure, said: str) -> tuple[str, ...]:
+    def _grouped_otherwise(self, text: str, figure: Figure, said: str) -> tuple[str, ...]:
         """Three decimals that end in a nought may be another country's thousands: "1.500 km"."""
         first = figure.first
         if len(first.fraction) != 3 or not first.fraction.endswith("0") or not 0 < first.value < 1000 or figure.second:
@@ -104,66 +73,12 @@ class Quantities:
         other = replace(figure, first=Literal(first.whole + first.fraction, "", first.end, grouped=True))
         return (self._said(text, other)[0],)
 
-    def _reach_left(self, text: str, figure: _Figure, floor: int) -> None:
-        at = figure.start
-        if at == floor or text[at - 1].isdecimal():
-            return
-        if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
-            figure.start, figure.sign = at - 2, self.g.minus
-            return
-        if text[at - 2 : at] == "- " and at - 2 >= floor and self._is_fall(text, at):
-            figure.start, figure.sign = at - 2, self.g.minus
-            return
-        if _COMPARED.search(text, max(0, at - 4), at) and at - 2 >= floor:
-            figure.start, figure.sign = at - 2, str(self._compared[text[at - 2]])
-            return
-        low = max(floor, at - _LEFT_SPAN)
-        found = self._left.search(text, low, at)
-        if found is None:
-            return
-        sign = (found["sign"] or found["sign2"] or found["sign3"] or "").strip()
-        figure.sign = self.signs[sign] if sign else ""
-        figure.currency = self.currencies[found["money"]] if found["money"] else None
-        blanks = len(found[0]) - len(found[0].lstrip())
-        figure.start = found.start() + blanks
-
-    def _is_fall(self, text: str, at: int) -> bool:
-        """A minus with a blank behind it, as balance sheets print it: "en baisse de - 7,8 %", "(- 4,2 %)"."""
-        number = _AMOUNT.match(text, at)
-        before = text[max(0, at - _LEFT_SPAN) : at - 2]
-        led = not before.strip() or before.endswith("(") or word_before(text, at - 2).casefold() in self.fall_before
-        return number is not None and self._percent.match(text, number.end()) is not None and led
-
-    def _reach_second(self, text: str, figure: _Figure) -> None:
-        dash = self._dash.match(text, figure.end) or self._season(text, figure)
-        if dash is None or (figure.first.part and not figure.first.whole):
-            return
-        second = self.g.literals.at(text, dash.end())
-        if second is None:
-            return
-        if self._is_type_number(figure, second):
-            return
-        if not _CODE_GOES_ON.match(text, second.end) or self._unit_follows(text, second.end):
-            figure.second, figure.end = second, second.end
-
-    def _is_type_number(self, figure: _Figure, second: Literal) -> bool:
-        """A name such as 747-400: it falls, is too large for a score, and no word of a score stands before."""
-        named = not _year_like(figure.first) or len(second.whole) == 3
-        falls = figure.first.value > second.value and figure.first.value >= _LARGE and named
-        return falls and figure.currency is None and figure.before.casefold() not in self.score_before
-
-    def _season(self, text: str, figure: _Figure) -> re.Match[str] | None:
-        """The bar of a season that spans two years: 2026/27."""
-        found = _SEASON.match(text, figure.end)
-        follows = found and _year_like(figure.first) and int(found[1]) == (figure.first.value + 1) % 100
-        return _BAR.match(text, figure.end) if follows else None
-
     def _unit_follows(self, text: str, at: int) -> bool:
         if self.units.at(text, at) or self._right.match(text, at) or self._money_magnitude.match(text, at):
             return True
         return self.shorthand.times(text, at) is not None
 
-    def _said(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
+    def _said(self, text: str, figure: Figure) -> tuple[str, str, int, tuple[str, ...]]:
         """Words, kind, end, other sayings."""
         end = figure.end
         if figure.first.mark:
@@ -212,7 +127,7 @@ class Quantities:
         return self.money_magnitudes.get(written) or self.magnitudes[written]
 
     def _measured(
-        self, text: str, figure: _Figure, unit: Unit, size: Noun | None
+        self, text: str, figure: Figure, unit: Unit, size: Noun | None
     ) -> tuple[str, str, int, tuple[str, ...]]:
         what = unit.noun
         if self.g.attributive(figure.before, word_after(text, unit.end)):
@@ -224,10 +139,10 @@ class Quantities:
             return f"{said} {by.noun.one}", "measure", by.end, ()
         return said, "measure", end, ()
 
-    def _percentage(self, text: str, figure: _Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
+    def _percentage(self, text: str, figure: Figure, percent: re.Match[str]) -> tuple[str, str, int, tuple[str, ...]]:
         """Per cent; both ends of "5%-7%" may carry the sign."""
         end = percent.end()
-        if figure.second is None and (dash := self._dash.match(text, end)):
+        if figure.second is None and (dash := self.reach.dash.match(text, end)):
             second = self.g.literals.at(text, dash.end())
             closing = self._percent.match(text, second.end) if second else None
             if closing and closing[1] == percent[1]:
@@ -236,24 +151,24 @@ class Quantities:
         per, end = self.units.per_at(text, end)
         return f"{self._ends(figure, self.g.text('percent.gender'))} {word}{per}", "percent", end, ()
 
-    def _local(self, text: str, figure: _Figure) -> Literal:
+    def _local(self, text: str, figure: Figure) -> Literal:
         """With the language's own decimal mark where the number measures something; a bare "3.5" may be a name."""
         measures = figure.currency or self._unit_follows(text, figure.end) or self._percent.match(text, figure.end)
         return replace(figure.first, mark=self.g.literals.mark) if measures else figure.first
 
-    def _counted(self, figure: _Figure, what: Noun, magnitude: Noun | None = None) -> str:
+    def _counted(self, figure: Figure, what: Noun, magnitude: Noun | None = None) -> str:
         if figure.second is None:
             return self.g.counted(figure.first, what, magnitude, figure.governor)
         said = self.g.counted(figure.second, what, magnitude)
         return self.g.text("numbers.range").format(self.g.number(figure.first, (magnitude or what).gender), said)
 
-    def _ends(self, figure: _Figure, gender: str) -> str:
+    def _ends(self, figure: Figure, gender: str) -> str:
         first = self.g.number(figure.first, gender)
         if figure.second is None:
             return first
         return self.g.text("numbers.range").format(first, self.g.number(figure.second, gender))
 
-    def _money(self, text: str, figure: _Figure) -> tuple[str, str, int] | None:
+    def _money(self, text: str, figure: Figure) -> tuple[str, str, int] | None:
         end, of, size = figure.end, figure.currency, None
         magnitude = self._money_magnitude.match(text, end)
         hyphened = self._hyphened_magnitude.match(text, end) if of else None
@@ -271,7 +186,7 @@ class Quantities:
         per, end = self.units.per_at(text, end)
         return self._amount(figure, of, size) + per, "money", end
 
-    def _amount(self, figure: _Figure, currency: Currency, size: Noun | None) -> str:
+    def _amount(self, figure: Figure, currency: Currency, size: Noun | None) -> str:
         if size is not None:
             return self._counted(figure, currency.unit, size)
         if figure.second is None:
@@ -280,12 +195,12 @@ class Quantities:
             said = price_range(self.g, figure.first, figure.second, currency)
         return said or self._counted(figure, currency.unit)
 
-    def _plain_range(self, figure: _Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
+    def _plain_range(self, figure: Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
         first, second = figure.first, figure.second
         assert second is not None
         template, score = self.g.text("numbers.range"), self.g.text("scores.between")
-        if _year_like(first) and (_year_like(second) or len(second.whole) == 2):
-            last = self.g.year(second.whole) if _year_like(second) else self.g.cardinal(second.whole)
+        if year_like(first) and (year_like(second) or len(second.whole) == 2):
+            last = self.g.year(second.whole) if year_like(second) else self.g.cardinal(second.whole)
             return template.format(self.g.year(first.whole), last), "range", ()
         ends = self.g.number(first, gender), self.g.number(second, gender)
         small = first.is_whole and second.is_whole and max(len(first.whole), len(second.whole)) <= 3
@@ -293,10 +208,10 @@ class Quantities:
             return score.format(*ends), "score", ()
         return template.format(*ends), "range", ()
 
-    def _plain(self, text: str, figure: _Figure) -> tuple[str, str, int, tuple[str, ...]]:
+    def _plain(self, text: str, figure: Figure) -> tuple[str, str, int, tuple[str, ...]]:
         literal, end = figure.first, figure.end
         after = word_after(text, end)
-        if _year_like(literal) and not figure.sign:
+        if year_like(literal) and not figure.sign:
             chosen = self._is_year(text, end, figure.before, after)
             year, count = self.g.year(literal.whole), self.g.before_noun(literal, text, figure.start, after)
             said, other = (year, count) if chosen else (count, year)
@@ -316,7 +231,3 @@ class Quantities:
         if earlier in self.year_before:
             return True
         return not after or not self.g.counts(after)
-
-
-def _year_like(literal: Literal) -> bool:
-    return literal.is_whole and not literal.grouped and len(literal.whole) == 4 and 1000 <= literal.value <= 2199
