@@ -52,6 +52,9 @@ class Wording:
     def minute(self, digits: str) -> str:
         return self.forms["minute"].replace("{n}", self.numerals.whole(digits))
 
+    def second(self, digits: str) -> str:
+        return self.forms["second"].replace("{n}", self.numerals.whole(digits))
+
     def serial_digits(self, digits: str) -> str:
         """Digits of a telephone or serial number."""
         return self.numerals.one_by_one(digits)
@@ -79,7 +82,7 @@ class Wording:
         if int(found[2]) or seconds:
             parts.append(self.minute(found[2]))
         if seconds:
-            parts.append(self.forms["second"].replace("{n}", self.numerals.whole(found[3])))
+            parts.append(self.second(found[3]))
         return self.forms["blank"].join(parts)
 
     def _half_day(self, letter: str) -> str:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.speaking.languages import cjk_text as patterns
 from promptprep.speaking.languages.cjk import Cjk
 from promptprep.speaking.languages.cjk_numbers import korean, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
@@ -15,6 +16,7 @@ from promptprep.speaking.languages.cjk_text import Amount
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층살시번년월일분초만천백원])")
 _AGED = re.compile(r"\d0대\s")
+_VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _POWERS = {"백": 2, "천": 3, "만": 4, "억": 8, "조": 12}
@@ -143,6 +145,14 @@ class Korean(Cjk):
         if first.said.endswith("일") and not first.said.endswith(" 일") and second.said.endswith(" 일"):
             second = replace(second, said=second.said.removesuffix(" 일") + "일")
         return super().ranged(text, at, first, second)
+
+    def _date(self, text: str, at: int) -> Said | None:
+        """Also a year of two figures with its day: "26.6.10."."""
+        found = super()._date(text, at)
+        short = None if found else patterns.DOTTED_SHORT_DATE.match(text, at)
+        if short is None or _VERSION.search(text, max(0, at - 5), at) or not patterns.is_day(short[2], short[3]):
+            return found
+        return Said(self.day_said(*short.groups()), "date", short.end())
 
     def special(self, text: str, at: int) -> Said | None:
         if found := _FRACTION.match(text, at):

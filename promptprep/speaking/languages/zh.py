@@ -106,6 +106,9 @@ class Chinese(Cjk):
         lone = digits.startswith("0") and digits != "00"
         return (self.numerals.digits[0] if lone else "") + super().minute(digits)
 
+    def second(self, digits: str) -> str:
+        return (self.numerals.digits[0] if digits.startswith("0") else "") + super().second(digits)
+
     def counted(self, text: str, at: int, amount: Amount) -> Said | None:
         """A minute with its zero behind the hour: "4点07分"."""
         if not (_PADDED_MINUTE.match(text, at) and text[at - 1 : at] in ("点", "时", "分")):
