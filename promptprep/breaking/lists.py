@@ -62,6 +62,7 @@ class Lists:
     number_behind: bool = False
     content: float = 0.0
     line_price: float = 1.0
+    share: float = 0.5
     inside_phrase: float = HARD
 
 
@@ -97,6 +98,7 @@ def lists_of(data: LanguageData) -> Lists:
         names=bool(data.maybe("phrases", "names", True)),
         number_behind=bool(data.maybe("phrases", "number_behind", False)),
         content=float(data.maybe("phrases", "content", 0.0)),
+        share=float(data.maybe("phrases", "list_share", 0.5)),
         line_price=float(data.maybe("phrases", "line_price", 1.0)),
         inside_phrase=float(data.maybe("phrases", "inside_phrase", HARD)),
     )

@@ -39,7 +39,6 @@ _TRAILING = "\"'”’»›)]}」』）》〉】"
 # kana that lean on the word, and inside a word.
 _PHRASE, _WORD, _LEANING, _INSIDE = 0.5, 9.0, 30.0, 60.0
 _CUT = {Cut.PLACE: HARD, Cut.SYLLABLE: 2 * HARD, Cut.GRAPHEME: 4 * HARD}
-_LIST_SHARE = 0.5  # of the lists' cost beside a parsed structure, which may be wrong
 _SLIVER = 7.0  # a sentence's last short word on a new line
 _HEAD = 1.5  # its first short word at a line's end
 _TORN, _CLOSE = 2.0, 5.0  # more for that word where it is bound as closely as a subject to its verb
@@ -80,7 +79,7 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
             continue
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]
         if known is not None:
-            bond = max(known[k], bond * _LIST_SHARE)
+            bond = max(known[k], bond * sense.lists.share)
         torn = _TORN if slivers[k] == _HEAD and bond >= _CLOSE else 0.0
         result.append(_mark(chunks[k], chunks[k + 1], sense.lists) + bond + slivers[k] + torn)
     return result
