@@ -13,6 +13,40 @@ HYPHENED = r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)"
 _DATE = re.compile(r"\d{4}-\d\d?-\d\d?|\d{1,2}-\d{1,2}-\d{4}")
 
 
+RAISED = "⁻⁰¹²³⁴⁵⁶⁷⁸⁹"  # what a verbaliser's `starts` needs for `Powers`
+LOWERED = "₀₁₂₃₄₅₆₇₈₉"
+_PLAIN = str.maketrans(RAISED + LOWERED, "-" + "0123456789" * 2)
+
+
+class Powers:
+    """Raised and lowered figures: "10²³", "mc²", "2^10", "H₂O".
+
+    `words` has `square`, `cube`, `other` (with {n}), and `minus`; `say` puts an exponent into words, `count` a number.
+    """
+
+    def __init__(self, words: Mapping[str, str], say: Callable[[str], str], count: Callable[[str], str]) -> None:
+        self._words = words
+        self._say = say
+        self._count = count
+
+    def rules(self) -> list[tuple[str, Callable[[re.Match[str]], Reading]]]:
+        return [
+            (rf"(?<=[\w)])(⁻?[{RAISED[1:]}]{{1,6}})", self._power),
+            (r"(?<=[\w)])\^([-−]?\d{1,6})(?![\d.,])", self._power),
+            (rf"[{LOWERED}]{{1,6}}", self._below),
+        ]
+
+    def _power(self, found: re.Match[str]) -> Reading:
+        digits = ascii_digits(found[1].translate(_PLAIN)).replace("−", "-")
+        form = {"2": "square", "3": "cube"}.get(digits)
+        n = f"{self._words['minus']} {self._say(digits[1:])}" if digits[0] == "-" else self._say(digits)
+        said = self._words[form] if form else self._words["other"].format(n=n)
+        return reading(found, said, "symbol")
+
+    def _below(self, found: re.Match[str]) -> Reading:
+        return reading(found, self._count(found[0].translate(_PLAIN)), "symbol")
+
+
 class PlainRules:
     """Handlers. `digits` says figures one by one, `plus` the sign before a country's code, `symbols` single signs."""
 

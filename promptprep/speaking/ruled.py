@@ -128,7 +128,8 @@ class Abbreviations:
         for written, said in sorted(entries.items(), key=lambda item: (-len(item[0]), item[0])):
             head = re.split(r"[.-]", written)[0]
             last = re.split(r"[\s]", head)[-1]
-            begun = f"[{written[0]}{written[0].upper()}]" if written[:2].isalpha() and written[0].islower() else re.escape(written[0])
+            may_begin = written[:2].isalpha() and written[0].islower()
+            begun = f"[{written[0]}{written[0].upper()}]" if may_begin else re.escape(written[0])
             rest = re.escape(written[1:]).replace(r"\ ", "[ \u00a0\u202f]?")
             pattern = re.compile(begun + rest + r"(?!\w)" * written[-1].isalpha())
             self._by_last_word.setdefault(last.lower(), []).append((head, pattern, said))

@@ -17,7 +17,7 @@ from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
-from promptprep.speaking.plain import HYPHENED, PlainRules
+from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, VULGAR, Handler, Rules, is_year_pair, one_of, reading
 
 WHOLE = r"(?:\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
@@ -33,7 +33,7 @@ FEMININE = Counted(True, "", "", "", "")
 class Arabic:
     """The verbaliser of Arabic."""
 
-    starts = re.compile(r"[\d$€£¥₹₺₽&=±×÷→≈≤≥%٪№§½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
+    starts = re.compile(r"[\d$€£¥₹₺₽&=±×÷→≈≤≥%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -45,6 +45,7 @@ class Arabic:
         self.letters = ArabicLetters(data, self.numbers, self.context)
         self._sport = frozenset(self._word["score_after"].split())
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
+        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._unit = re.compile(self._tail())
         self._rules = Rules(self._figures(), self._letters(), self._signs())
@@ -107,6 +108,7 @@ class Arabic:
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            *self._powers.rules(),
             (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 

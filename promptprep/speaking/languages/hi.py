@@ -16,7 +16,7 @@ from promptprep.speaking.languages.hi_halves import HindiHalves
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.languages.hi_pairs import HindiPairs
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.plain import HYPHENED, PlainRules
+from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
     VULGAR,
@@ -42,7 +42,9 @@ _END = r"(?![\w\u0900-\u0963])"
 class Hindi:
     """The verbaliser of Hindi."""
 
-    starts = re.compile(r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥%№§½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])")
+    starts = re.compile(
+        r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥%№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])"
+    )
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -62,6 +64,7 @@ class Hindi:
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
+        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
@@ -127,6 +130,7 @@ class Hindi:
             ),
             (rf"(?<![\w)\u0900-\u0963])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._quantity),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            *self._powers.rules(),
             (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 

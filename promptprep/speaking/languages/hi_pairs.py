@@ -34,7 +34,7 @@ class HindiPairs:
             (rf"(\d{{1,3}}):(\d{{2}})(?={GAP}{lengths}{_END})", self._hours),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
             (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
-            (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=[\d.]{1,8}(?P<equals>[ ]?=)?)", self._by),
+            (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=(?P<equals>[\d.]{1,8}[ ]?=|10[\^⁻⁰¹²³⁴-⁹])?\d)", self._by),
         ]
 
     def late_rules(self) -> list[tuple[str, Handler]]:

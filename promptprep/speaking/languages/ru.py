@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from functools import partial
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_letters import RussianLetters
 from promptprep.speaking.languages.ru_nouns import RussianNouns
@@ -19,7 +21,7 @@ from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.plain import HYPHENED, PlainRules
+from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import (
     DECIMAL_COMMA,
     VULGAR,
@@ -40,6 +42,7 @@ TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
 _GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
+_RAISED_UNIT = re.compile(r"(?<![\w/])[а-яa-z]{1,3}[²³]\Z")
 _PHONE = (
     r"(?:\+\d{1,3}[ \u00a0-]?\(?\d{2,5}\)?|8[ \u00a0-]?\(\d{3,5}\)|\(\d{3,5}\)|8[ \u00a0-]\d{3}(?=[ -]\d{3}-\d\d-))"
     r"(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)|\d{2,3}-\d{2}-\d{2}(?![\d-])"
@@ -61,7 +64,7 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -75,6 +78,8 @@ class Russian:
         self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
+        by_ordinal = partial(self.numbers.ordinal, gender="feminine", case="prepositional")
+        self._powers = Powers(data.get("spoken", "powers"), by_ordinal, self.numbers.cardinal)
         self._half: str = data.get("spoken", "and_a_half")
         q = self.quantities
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
@@ -91,6 +96,8 @@ class Russian:
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
         character = text[at]
+        if character in "²³" and (found := self._unit_alone(text, at, floor)):
+            return found
         if character in ".-":
             found = self.letters.abbreviation(text, at, floor)
             if found:
@@ -136,6 +143,7 @@ class Russian:
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             (rf"()([{''.join(VULGAR)}])", self._vulgar),
             (one_of(signs), self._money_alone),
+            *self._powers.rules(),
             (r"(?:№№|[№§&=±×÷→≈≤≥≠]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d))", self._shared.symbol),
         ]
 
@@ -144,6 +152,15 @@ class Russian:
         names = zip(found.groups(), ("градус", "минута", "секунда"), strict=True)
         said = (self.quantities.measure(figure(ascii_digits(n)), unit) for n, unit in names if n)
         return reading(found, " ".join(said), "measure")
+
+    def _unit_alone(self, text: str, at: int, floor: int) -> Reading | None:
+        """ "за м²" -> "за квадратный метр": a unit of area or volume without a number."""
+        found = _RAISED_UNIT.search(text, max(floor, at - 4), at + 1)
+        unit = self.quantities.units.get(found[0]) if found else None
+        if not found or not unit:
+            return None
+        case = self.context.governed_case(text, found.start(), found.end())
+        return Reading(Span(*found.span()), self.quantities.unit(figure("1"), unit, case), "measure")
 
     def _money_alone(self, found: re.Match[str]) -> Reading | None:
         """ "курс $" -> "курс доллара"."""

@@ -17,6 +17,7 @@ _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
 _CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
 _NAME = re.compile(r"[ \u00a0]?[А-ЯЁ][а-яё]")
 _AMOUNT = re.compile(r"\d[ \u00a0]?\Z")
+_IN_WORD = re.compile(r"[^\W₀-₉²³]")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
 
 
@@ -101,7 +102,7 @@ class RussianLetters:
 
     def _initialism(self, found: re.Match[str]) -> Reading | None:
         text, start = found.string, found.start()
-        if text[start - 1 : start].isalnum() or text[found.end() : found.end() + 1].isalnum():
+        if text[start - 1 : start].isalnum() or _IN_WORD.match(text, found.end()):
             return None
         letters, _, digits = found[0].partition("-")
         said = self._letters(letters)

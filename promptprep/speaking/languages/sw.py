@@ -17,7 +17,7 @@ from promptprep.speaking.languages.sw_clock import SwahiliClock
 from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
 from promptprep.speaking.languages.sw_quantities import GAP, NUMBER, SwahiliQuantities
 from promptprep.speaking.languages.sw_scores import SwahiliScores
-from promptprep.speaking.plain import HYPHENED, PlainRules
+from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
     VULGAR,
@@ -38,7 +38,9 @@ _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 class Swahili:
     """The verbaliser of Swahili."""
 
-    starts = re.compile(r"[\d$€£¥₹₦&=±×÷→%№§≈½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)")
+    starts = re.compile(
+        r"[\d$€£¥₹₦&=±×÷→%№§≈^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)"
+    )
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -51,6 +53,7 @@ class Swahili:
         self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._bare: Mapping[str, str] = {k: v for k, v in data.get("spoken", "abbreviations").items() if "." not in k}
+        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._before_number = Abbreviations(data.get("spoken", "before_a_number"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
@@ -66,10 +69,13 @@ class Swahili:
                 return short
         elif character.isdecimal() and (named := self.quantities.named_first(text, at, floor)):
             return named
+        elif character in "²³" and (unit := self.quantities.unit_alone(text, at, floor)):
+            return unit
         return self._rules.at(text, at)
 
     def _figures(self) -> list[tuple[str, Handler]]:
-        units = one_of(self.quantities.all_units)
+        units, money = one_of(self.quantities.all_units), one_of(self.quantities.money)
+        counted = rf"(?:{GAP}?(?P<unit>{units})(?![\w²³])|{GAP}?(?P<money>{money})(?!\w))?"
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
@@ -81,7 +87,7 @@ class Swahili:
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
             (
-                rf"(?P<a>{NUMBER}){GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d])(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
+                rf"(?P<a>{NUMBER}){GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d]){counted}",
                 self._range,
             ),
             self.scores.times(NUMBER),
@@ -119,6 +125,7 @@ class Swahili:
                 self._signed,
             ),
             (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            *self._powers.rules(),
             (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
         ]
 
@@ -152,9 +159,13 @@ class Swahili:
         return reading(found, self.quantities.share(*VULGAR[found[1]]), "fraction")
 
     def _range(self, found: re.Match[str]) -> Reading | None:
-        unit = found["unit"]
+        unit, money = found["unit"], found["money"]
         if found["to"] in "x×" and not unit:
             return None
+        if money:
+            noun = self.quantities.money[as_written(money, self.quantities.money)][0]
+            ends = [self.quantities.number(found[g]) for g in "ab"]
+            return reading(found, f"{noun} {ends[0]} {self._word['range']} {ends[1]}", "range")
         end = found.end() if unit else found.end("b")
         if not unit and (score := self.scores.falling(found["a"], found["b"])):
             return reading(found, score, "score", end=end)

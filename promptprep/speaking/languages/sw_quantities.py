@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import as_written, one_of, reading
@@ -14,6 +15,7 @@ from promptprep.speaking.ruled import as_written, one_of, reading
 GAP = "[ \u00a0\u202f]"
 NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
 LONGEST_NAME = 24  # characters before a figure that may name what it counts
+_RAISED_UNIT = re.compile(r"(?<![\w/])[a-z]{1,3}[²³]\Z")
 _ALSO_WORDS = ("in", "mi")
 
 
@@ -64,9 +66,7 @@ class SwahiliQuantities:
     def each(self, written: str) -> str:
         """What stands behind a stroke: "kwa lita", "kwa kilomita ya mraba"."""
         unit = as_written(written, self.all_units)
-        before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
-        after = f"ya {after[3:]}" if after.startswith("za ") else after
-        return " ".join(filter(None, (f" {self._word['over']}", before, after)))
+        return f" {self._word['over']} {self._of_one(unit)}"
 
     def amount(self, written: str, money: str) -> str:
         noun, part = self.money[money]
@@ -87,6 +87,19 @@ class SwahiliQuantities:
         before = self._before_figure.search(text, max(floor, at - LONGEST_NAME), at)
         found = before and self._first.match(text, before.start())
         return self.unit_first(found) if found else None
+
+    def unit_alone(self, text: str, at: int, floor: int) -> Reading | None:
+        """ "kwa m²" -> "kwa mita ya mraba", and "km² 945", from the raised figure at `at`."""
+        found = _RAISED_UNIT.search(text, max(floor, at - 4), at + 1)
+        if not found or found[0] not in self._around:
+            return None
+        if named := self._first.match(text, found.start()):
+            return self.unit_first(named)
+        return Reading(Span(*found.span()), self._of_one(found[0]), "measure")
+
+    def _of_one(self, unit: str) -> str:
+        before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
+        return f"{before} {after.replace('za ', 'ya ', 1)}".rstrip()
 
     def unit_first(self, found: re.Match[str]) -> Reading:
         words = self.number(found["b"])

@@ -44,7 +44,7 @@ class SwahiliScores:
         return self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
 
     def times(self, number: str) -> tuple[str, Handler]:
-        return rf"({number}){GAP}?[x×]{GAP}?(?={number}(?P<equals>{GAP}?=)?)", self._times
+        return rf"({number}){GAP}?[x×]{GAP}?(?=(?P<equals>{number}{GAP}?=|10[\^⁻⁰¹²³⁴-⁹])?\d)", self._times
 
     def _score(self, found: re.Match[str]) -> Reading:
         before = word_before(found.string, found.start())
