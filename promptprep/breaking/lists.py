@@ -33,6 +33,7 @@ _CLAUSE_MARKS = frozenset(".!?…,;:—–。、，；：！？؟،؛।")
 _HAN_FIGURES = "〇一二三四五六七八九十百千万亿億兆两半"
 _FIGURES = rf"(?<![\d.,])\d[\d.,]*|(?<![{_HAN_FIGURES}])[{_HAN_FIGURES}]++"
 _CLOSE = re.compile("[\u3041-\u30ff\u3400-\u9fff\uac00-\ud7a3]")  # kana, Han, Hangul
+_UNIT_WITH_PARTICLE = re.compile("([a-zµ°%/²³]+)[\uac00-\ud7a3]+")
 _DIGIT_UNIT = re.compile(r"\d\S*[년월일年月日时分秒時点點]$")
 
 
@@ -192,7 +193,7 @@ def _holds_number(left: Chunk, right: Chunk, before: Chunk | None, lists: Lists)
     if left.is_number and (right.word in lists.months or _in_date(before, right, lists)):
         return True
     if left.is_number and not left.ends_clause:
-        return right.word in lists.units or _is_group(left, right)
+        return _UNIT_WITH_PARTICLE.sub(r"\1", right.word) in lists.units or _is_group(left, right)
     if right.is_number:
         in_date = left.word in lists.months
         in_measure = left.word in lists.units and before is not None and before.is_number
