@@ -108,3 +108,34 @@ def test_context_decides(written: str, spoken: str) -> None:
 
 def test_a_fraction_that_may_be_a_day_says_so() -> None:
     assert readings("3/8", "ja")[0].otherwise == ("三月八日",)
+
+
+@pytest.mark.parametrize(
+    ("written", "other"),
+    [
+        ("4-2", ("四から二",)),
+        ("3-1で勝利", ()),
+        ("3/8", ("三月八日",)),
+        ("8/3", ()),
+        ("のぞみ-3号", ("マイナス三",)),
+    ],
+)
+def test_what_may_be_said_otherwise_says_so(written: str, other: tuple[str, ...]) -> None:
+    assert readings(written, "ja")[0].otherwise == other
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("気温差-3度", "気温差マイナス三度"),
+        ("2B鉛筆", "二ビー鉛筆"),
+        ("2GB", "二ギガバイト"),
+        ("１，２，３", "一，二，三"),
+        ("１，２３４", "千二百三十四"),
+        ("です．3人", "です．三人"),
+        ("6/1～6/9", "六月一日から六月九日"),
+        ("秒速5km/s", "秒速五キロメートル"),
+    ],
+)
+def test_near_misses_stay_apart(written: str, spoken: str) -> None:
+    assert said(written, "ja") == spoken

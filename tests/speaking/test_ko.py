@@ -66,3 +66,24 @@ def test_a_number_that_may_be_a_count_or_a_name_says_so() -> None:
     assert said("3번 출구", "ko") == "삼 번 출구"
     (reading,) = readings("3번", "ko")
     assert (reading.said, reading.otherwise) == ("세 번", ("삼 번",))
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("문제 10개", "문제 열 개"),
+        ("제10회", "제십 회"),
+        ("6월 6일~10월 10일", "유월 육일부터 시월 십일"),
+        ("1~3월", "일월부터 삼월"),
+        ("1~2년", "일에서 이 년"),
+        ("30대 25%", "삼십대 이십오 퍼센트"),
+        ("30대 25로 이겼다", "삼십 대 이십오로 이겼다"),
+        ("1kg=1000g", "일 킬로그램은 천 그램"),
+        ("1m=100cm", "일 미터는 백 센티미터"),
+        ("제1·2차", "제일·이 차"),
+        ("5·18", "오일팔"),
+        ("영하 5℃", "영하 오 도"),
+    ],
+)
+def test_near_misses_stay_apart(written: str, spoken: str) -> None:
+    assert said(written, "ko") == spoken

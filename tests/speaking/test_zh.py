@@ -70,3 +70,28 @@ def test_context_decides(written: str, spoken: str) -> None:
 def test_one_in_a_telephone_number_may_be_said_either_way() -> None:
     (reading,) = readings("拨打110", "zh")
     assert (reading.kind, reading.said, reading.otherwise) == ("telephone", "幺幺零", ("一一零",))
+
+
+# GB/T 15835-2011 lets both be written; who reads aloud must choose.
+@pytest.mark.parametrize(
+    ("written", "other"),
+    [("2000年", ("两千",)), ("2001年", ()), ("3-1", ("三到一",)), ("比分3-1", ()), ("301室", ("三百零一",))],
+)
+def test_what_may_be_said_otherwise_says_so(written: str, other: tuple[str, ...]) -> None:
+    assert readings(written, "zh")[0].otherwise == other
+
+
+@pytest.mark.parametrize(
+    ("written", "tag", "spoken"),
+    [
+        ("2個颱風", "zh", "兩個颱風"),
+        ("2个台风", "zh", "两个台风"),
+        ("約2萬人", "zh", "約兩萬人"),
+        ("下午2點", "zh-TW", "下午兩點"),
+        ("2kg", "zh-TW", "兩公斤"),
+        ("2kg", "zh", "两千克"),
+        ("2億", "zh-Hans", "两亿"),
+    ],
+)
+def test_traditional_copy_is_answered_in_its_own_characters(written: str, tag: str, spoken: str) -> None:
+    assert said(written, tag) == spoken

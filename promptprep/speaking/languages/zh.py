@@ -61,7 +61,7 @@ class Chinese(Cjk):
         self._span_after = re.compile(rf"\s?年(?:{'|'.join(get('spoken', 'context.span_after'))})")
         self._span_before = tuple(get("spoken", "context.span_before"))
         rooms = "|".join(get("spoken", "context.room_after"))
-        self._room = re.compile(rf"(\d{{3,4}})(?=(?:{rooms})(?!内))")
+        self._room = re.compile(rf"(?:(\d{{1,2}})-)?(\d{{3,4}})(?=(?:{rooms})(?!内))")
         events = "|".join(get("spoken", "context.year_before"))
         self._year_without_word = re.compile(rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))")
         pairs: list[str] = get("spoken", "traditional.both_ways")
@@ -159,7 +159,7 @@ class Chinese(Cjk):
         if (found := _LONG_NUMBER.match(text, at)) and text[at - 1 : at] != "第":
             return self._serial_number([found[0]], found.end())
         if found := self._room.match(text, at):
-            return Said(self.numerals.one_by_one(found[1]), "serial", found.end(), (self.numerals.whole(found[1]),))
+            return self._room_said(found)
         if found := self._year_without_word.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if found := _MOBILE.match(text, at):
@@ -167,6 +167,12 @@ class Chinese(Cjk):
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
         return None
+
+    def _room_said(self, found: re.Match[str]) -> Said:
+        """ "301室", "2-301室": the room figure by figure, behind the block's number."""
+        block = self.numerals.whole(found[1]) + self.forms["between_house_numbers"] if found[1] else ""
+        other = (self.numerals.whole(found[2]),) if not found[1] else ()
+        return Said(block + self.numerals.one_by_one(found[2]), "serial", found.end(), other)
 
     def _is_span(self, text: str, at: int, end: int) -> bool:
         """Whether a round number of years is a length of time: "1500年前", "约2000年"."""
