@@ -8,7 +8,8 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance, SpacedPhones
+from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
@@ -30,7 +31,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = (SpacedPhones,)
+    own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
     hours_after = ("las",)
     one_oclock = ("a la ",)
     cents_link = "con"

@@ -8,11 +8,12 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Noun
+from promptprep.speaking.western.grammar import Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance, SpacedPhones
+from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance_parts import Hundredths, PoweredUnits, SpacedPhones
 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
@@ -48,7 +49,8 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, SpacedPhones)
+    own_parts = (CentsBehind, Hundredths, PoweredUnits, SpacedPhones)
+    thousand = "mille"
     half_feminine = "demie"
 
     def singulars(self, word: str) -> tuple[str, ...]:
@@ -69,6 +71,18 @@ class French(Romance):
 
     def half(self, gender: str) -> str:
         return "demie" if gender == "f" else "demi"
+
+    def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
+        """ "les huitièmes de finale", "en quart de finale": the article has taken the one's place."""
+        before = word_before(text, at).casefold()
+        if not literal.whole and literal.part and literal.part[0] == 1 and before in ("les", "des", "aux", "en"):
+            if literal.part[1] == 2:
+                return "demi-" if word.startswith("finale") else super().before_noun(literal, text, at, word)
+            name = self.fractions[literal.part[1]]
+            return name.one if before == "en" else name.more
+        if literal.part == (1, 2) and not literal.whole and before in ("un", "une") and self.gender_of(word):
+            return "demi-"
+        return super().before_noun(literal, text, at, word)
 
     def half_before(self, gender: str) -> str:
         return f"{'une' if gender == 'f' else 'un'} demi-"

@@ -6,7 +6,8 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
-from promptprep.speaking.western.romance import Romance, SpacedPhones
+from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
@@ -25,8 +26,9 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    own_parts = (SpacedPhones,)
+    own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
     hours_after = ("as", "às")
+    articles_one = ("um",)
     one_oclock = ("à ",)
     half_feminine = "meia"
 

@@ -83,8 +83,7 @@ class Quantities:
         end = figure.end
         if figure.first.mark:
             figure.first = self._local(text, figure)
-        money = self._money(text, figure)
-        if money:
+        if money := self._money(text, figure):
             return *money, ()
         if percent := self._percent.match(text, end):
             return self._percentage(text, figure, percent)
@@ -97,7 +96,7 @@ class Quantities:
             unit = self.units.at(text, link.end() if link else size.end())
             if unit:
                 return self._measured(text, figure, unit, self._size(size[1]))
-        if figure.first.whole.endswith("000000") and (unit := self._linked_unit(text, end)):
+        if unit := self._linked_unit(text, end, figure):
             return self._measured(text, figure, unit, None)
         if times := self.shorthand.times(text, end):
             return self._counted(figure, times.noun), "cardinal", times.end, ()
@@ -114,9 +113,9 @@ class Quantities:
             return said, kind, end, otherwise
         return self._plain(text, figure)
 
-    def _linked_unit(self, text: str, at: int) -> Unit | None:
+    def _linked_unit(self, text: str, at: int, figure: _Figure) -> Unit | None:
         """The unit of so many millions of it: "3 000 000 de km"."""
-        link = _LINK.match(text, at) if self.g.million_link else None
+        link = _LINK.match(text, at) if figure.first.whole.endswith("000000") and self.g.million_link else None
         return self.units.at(text, link.end()) if link else None
 
     def _side(self, literal: Literal) -> str:
