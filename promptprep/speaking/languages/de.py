@@ -15,6 +15,8 @@ from promptprep.speaking.western.reader import Western
 
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
+_COPULAS = ("ist", "war", "wäre", "wird", "haben", "schreiben", "bis")
+_MULTIPLE = re.compile(r"(\d{0,3}1)(?:([x×](?=[ \u00a0.,;:!?)]|\Z)|-?mal(?!\w))|-(?=[a-zäöüß]{3}))")
 _ORDINAL_RANGE = re.compile(r"(\d{1,3})\.[ \u00a0]?[–-][ \u00a0]?(?=(\d{1,3})\.[ \u00a0][A-ZÄÖÜa-zäöü])")
 _SUPERLATIVE = re.compile(r"(\d{1,2})\.-(?=[a-zäöü]+ste[rsnm]?\b|best|größt|höchst)")
 _NEAR_LINES = 400
@@ -132,11 +134,35 @@ class GermanOrdinals:
         """A day at the end of its clause: "Wir senden am 15."."""
         found = _LAST_ORDINAL.match(text, at)
         before = self.g.cases.before_day(text, at)
-        ending = self.g.cases.determined(before, "") if found and found[2] else "n"
-        if not found or not ending or not (found[2] or before.lower() in _BEFORE_LAST):
+        if not found:
+            return None
+        dated = bool(found[2]) or self._is_day(text, at, before)
+        ending = self.g.cases.determined(before, "") if dated else "n"
+        if not ending or not (dated or before.lower() in _BEFORE_LAST):
             return None
         end = found.end() if text[found.end() : found.end() + 1] in tuple(",;:!?)") else found.end() - 1
         return Reading(Span(at, end), self.g.ordinal(found[1], ending), "ordinal")
+
+    def _is_day(self, text: str, at: int, article: str) -> bool:
+        """Behind "Freitag, der" and "heute ist der"."""
+        earlier = word_before(text, at - len(article) - 1) if article.lower() in ("der", "den", "dem") else ""
+        return earlier in self.g.weekdays or earlier.lower() in _COPULAS
+
+
+class Multiples:
+    """A one in front of a hyphen has no s: 1-mal, 1-jährig, 101-fach; and 1x."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _MULTIPLE.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/")):
+            return None
+        said = self.g.cardinal(found[1]).removesuffix("s")
+        if found[2]:
+            return Reading(Span(*found.span()), f"{said}mal", "cardinal")
+        return Reading(Span(at, found.end(1)), said, "cardinal")
 
 
 class PercentAdjectives:
@@ -156,5 +182,5 @@ class PercentAdjectives:
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
     grammar = German(data, speller)
-    grammar.own_parts = (PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
+    grammar.own_parts = (Multiples, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
     return Western(grammar)

@@ -151,22 +151,33 @@ class Clocks:
             rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:{BLANK}?min(?!\w))?{half}?"
         )
         self._scores = frozenset(grammar.data.maybe("spoken", "scores.after", ()))
+        self._played = frozenset(grammar.data.maybe("spoken", "scores.played", ()))
+        to = re.escape(grammar.text("numbers.to"))
+        self._other_end = re.compile(
+            rf"(?:{BLANK}?[-–]{BLANK}?|{BLANK}{to}{BLANK})\d\d?[.:]\d\d{BLANK}?(?:{mark}|(?:{alternatives(self.halves)}))(?!\w)"
+        )
         self._bare = re.compile(rf"{hours}(?:{BLANK}?(?P<mark>{mark})(?![\w/²]))?{half}?")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and text[at - 1].isalnum():
             return None
         found = self._full.match(text, at)
-        if found and found["sep"] == ":" and word_after(text, found.end()) in self._scores:
+        if found and found["sep"] == ":" and self._is_score(text, at, found):
             return None
-        if found and (found["sep"] != "." or found["mark2"] or found["half"] or self._hours_follow(text, at)):
+        if found and (found["sep"] != "." or found["mark2"] or found["half"] or self._is_time(text, at, found.end())):
             return self._reading(text, found, found["minute"], found["second"])
         found = self._bare.match(text, at)
         return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None
 
-    def _hours_follow(self, text: str, at: int) -> bool:
-        """Whether the word in front announces hours ("las 9.40")."""
-        return word_before(text, at).casefold() in self.g.hours_after
+    def _is_score(self, text: str, at: int, found: re.Match[str]) -> bool:
+        """By the word behind, or by a word of play in front where no hours are marked."""
+        if word_after(text, found.end()) in self._scores:
+            return True
+        return not (found["mark2"] or found["half"]) and word_before(text, at).casefold() in self._played
+
+    def _is_time(self, text: str, at: int, end: int) -> bool:
+        """Whether the word in front announces hours ("las 9.40"), or the range's other end is marked."""
+        return word_before(text, at).casefold() in self.g.hours_after or bool(self._other_end.match(text, end))
 
     def _reading(self, text: str, found: re.Match[str], minute: str | None, second: str | None) -> Reading:
         groups = found.groupdict()

@@ -44,10 +44,13 @@ class Capitals:
         self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")
         self._title = re.compile(r"[^\W\d_]{1,8}")
         self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{_BLANK}?){{2,}}")
+        self._mixed = re.compile(rf"(?<!\w)[a-z]([{CAPITALS}]{{1,4}})(?![^\W\d])")
         self._vowel = re.compile("[AEIOUYÀ-ÆÈ-ÏÒ-ÖÙ-Ý]")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         left = text[at - 1 : at]
+        if left.islower() and at > floor and (found := self._mixed.match(text, at - 1)):
+            return self._mixed_letters(text, found)
         if left.isalpha() or (left in ("_", "\ufffc") and at > floor and text[at - 1].isalpha()):
             return None
         following = text[at + 1 : at + 2]
@@ -58,6 +61,11 @@ class Capitals:
         if following.isupper() or following == "&":
             return self._roman(text, at) or self._initialism(text, at)
         return self._roman(text, at) or self._plain_title(text, at)
+
+    def _mixed_letters(self, text: str, found: re.Match[str]) -> Reading:
+        """A small letter before capitals: pH, mRNA, iOS."""
+        rest = found[1] if found[1] in self.words else " ".join(found[1])
+        return Reading(Span(*found.span()), f"{found[0][0]} {rest}", "initialism")
 
     def _roman(self, text: str, at: int) -> Reading | None:
         return self.romans.at(text, at) if text[at] in "IVXLCDM" else None

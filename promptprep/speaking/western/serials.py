@@ -22,6 +22,7 @@ _CODE = 5
 _YEAR = re.compile(r"(?:19|20)\d\d\Z")
 _SHORT_CODE = 2
 _PHONE_DIGITS = 7
+_YEAR_NEXT = re.compile(r"(?:19|20)\d\d(?!\d)")
 _COUNTRY = re.compile(r"(?<!\w)[A-Z]{2}\Z")
 _IBAN = re.compile(r"\d\d(?:[ \u00a0]?\d{4}){1,7}(?:[ \u00a0]?\d{1,3})?(?!\w)")
 _RATING = re.compile(r"(\d{1,3})(?:[.,](\d))?/(5|10|20|100)(?![\d/])")
@@ -36,7 +37,7 @@ class Serials:
 
     _international = re.compile(rf"\+\d{{1,3}}(?:{_GAP}?\(?\d{{1,5}}\)?){{2,8}}(?!\d)")
     _bracketed = re.compile(rf"\(\+?\d{{1,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
-    _trunk = re.compile(rf"0\d{{1,5}}(?:{_GAP}\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
+    _trunk = re.compile(rf"0\d{{1,5}}(?:(?:{_GAP}|[ ][/–-][ ])\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
     _hyphened = re.compile(r"(?:1-)?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
     _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,12}(?:[-‐‑]?X)?(?![\d-])")
     _dotted = re.compile(r"\d+(?:\.\d+){2,12}(?!\w)")
@@ -64,7 +65,8 @@ class Serials:
                 if (found := pattern.match(text, start)) and self._long_enough(found[0]):
                     return self._one_by_one(found, "telephone")
         crossed = at == floor and text[at - 1 : at] in ("x", "X")
-        if left.isalpha() and not crossed:
+        coded = at == floor and text[at - 1 : at].isupper() and not _YEAR_NEXT.match(text, at)
+        if (left.isalpha() or coded) and not crossed:
             if self._priced.search(text, max(floor, at - _CODE), at):
                 return None
             return self._account(text, at) or self._in_code(text, at)

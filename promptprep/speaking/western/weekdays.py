@@ -25,13 +25,15 @@ class Weekdays:
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
         halves = alternatives(grammar.table("clock.halves")) or "(?!)"
         gap = rf"{BLANK}?"
-        day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{grammar.text('dates.link')}{BLANK})?(?:{months})"
+        link = grammar.text("dates.link")
+        day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{link}{BLANK})?(?:{months})"
         date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
         time = rf"\d\d?(?::\d\d|(?:\.\d\d)?{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
         )
-        link = rf"(?:,?{BLANK}{re.escape(grammar.text('symbols.words.&'))}{BLANK}|,{BLANK}|/)"
+        words = alternatives((grammar.text("symbols.words.&"), grammar.text("numbers.to")))
+        link = rf"(?:,?{BLANK}(?:{words}){BLANK}|,{BLANK}|/)"
         self._months = {k: str(grammar.data.get("spoken", "months.names")[int(v) - 1]) for k, v in
                         grammar.table("months.short").items() if k.isalpha()}  # fmt: skip
         short = alternatives(self._months) or "(?!)"
