@@ -57,7 +57,7 @@ class SegmentPair:
 
 @dataclass(frozen=True, slots=True)
 class Bead:
-    """Passages that say the same: indices of source and of target units (0 to 2 of each)."""
+    """Passages that say the same: indices of source and of target units (0 to 3 of each)."""
 
     source: tuple[int, ...]
     target: tuple[int, ...]

@@ -174,11 +174,12 @@ class _Finder:
             if self._is_taken(Span(*m.span())):
                 continue
             day = self._day_before(m.start(), ends)
-            if day is not None:
+            capital = self.text[m.start()].isupper() or self.reader.base not in ("en", "de")
+            if day is not None and (capital or day.firm):
                 self._add("date", Span(day.span.start, m.end()), [f"d:{month}-{day.values[0]:.0f}"])
             elif (after := _AFTER_MONTH.match(self.plain, m.end())) and 1 <= int(after[1]) <= 31:
                 self._add("date", Span(m.start(), after.end()), [f"d:{month}-{int(after[1])}"])
-            elif self.text[m.start()].isupper() or self.reader.base not in ("en", "de"):
+            elif capital:
                 self._add("month", Span(*m.span()), [f"m:{month}"], firm=False)
 
     def _day_before(self, start: int, ends: Mapping[int, _Token]) -> _Token | None:

@@ -22,6 +22,8 @@ PRIORS = {
     (1, 2): 0.089 / 2,
     (2, 2): 0.011,
 }
+LONGER = {(3, 1): 0.004, (1, 3): 0.004}  # ours, not the paper's: what translators of speech do now and then
+_KINDS = PRIORS | LONGER
 _LEAST = 1e-300
 _BAND = 60  # passages that the pairing may run off the diagonal; keeps long texts in a straight line
 
@@ -31,16 +33,18 @@ Extra = Callable[[Sequence[int], Sequence[int]], float]
 def length_delta(source: float, target: float, ratio: float = RATIO, variance: float = VARIANCE) -> float:
     """How far two lengths lie from each other, in standard deviations.
 
-    The square root takes the mean of both lengths, so that a passage without partner has a finite distance.
+    The target's length is put in characters of the source's language first, so that a language of few characters is
+    told apart as well; the square root takes the mean of both, so that a passage without partner has a finite distance.
     """
-    mean = (source + target / ratio) / 2
-    return 0.0 if mean <= 0 else (source * ratio - target) / math.sqrt(mean * variance)
+    same = target / ratio
+    mean = (source + same) / 2
+    return 0.0 if mean <= 0 else (source - same) / math.sqrt(mean * variance)
 
 
 def match_cost(source: float, target: float, kind: tuple[int, int], ratio: float = RATIO) -> float:
     """-log of the probability that passages of these lengths match in this way: prior times two-tailed chance."""
     chance = math.erfc(abs(length_delta(source, target, ratio)) / math.sqrt(2))
-    return -math.log(max(chance, _LEAST)) - math.log(PRIORS[kind])
+    return -math.log(max(chance, _LEAST)) - math.log(_KINDS[kind])
 
 
 def paired(
@@ -71,7 +75,7 @@ def _best(
 ) -> tuple[float, tuple[int, int]] | None:
     i, j = at
     found: tuple[float, tuple[int, int]] | None = None
-    for a, b in PRIORS:
+    for a, b in _KINDS:
         before = table.get((i - a, j - b))
         if before is None:
             continue

@@ -48,10 +48,18 @@ def mismatches(source: Sequence[Figure], target: Sequence[Figure]) -> list[Misma
 
 
 def _twin(figure: Figure, others: Sequence[Figure], exact: bool) -> Figure | None:
-    same = [f for f in others if f.keys & figure.keys]
+    same = [f for f in others if _agree(figure, f)]
     if exact:
         return next((f for f in same if f.kind == figure.kind and f.unit == figure.unit), None)
     return next(iter(same), None) or next((f for f in others if _converts(figure, f)), None)
+
+
+def _agree(one: Figure, other: Figure) -> bool:
+    """Whether two figures share a value; two times of day share the time, not just the hour's number."""
+    shared = one.keys & other.keys
+    if one.kind == other.kind == "clock":
+        return any(key.startswith("t:") for key in shared)
+    return bool(shared)
 
 
 def _converts(one: Figure, other: Figure) -> bool:

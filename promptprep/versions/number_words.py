@@ -22,7 +22,9 @@ _ORDINALS = ("%spellout-ordinal", "%spellout-ordinal-masculine", "%spellout-ordi
              "%spellout-ordinal-n", "%spellout-ordinal-r", "%spellout-ordinal-s")  # fmt: skip
 _TOKEN = re.compile(r"[^\W\d_]+(?:[\u0300-\u036f\u0900-\u0903\u093a-\u094f\u064b-\u0655]+[^\W\d_]*)*")
 _LONGEST = 6  # words in one number below a thousand
-_HAN = re.compile(r"[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:[点・][〇零一二三四五六七八九]+)?(?!分之|下)")
+_HAN = re.compile(
+    r"(?!十分(?![间間钟鐘前後后]))[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:[点・][〇零一二三四五六七八九]+)?(?!分之|下)"
+)
 _HAN_DIGIT = {c: i for i, c in enumerate("〇一二三四五六七八九")} | {"零": 0, "两": 2, "兩": 2}
 _HAN_SMALL = {"十": 10, "百": 100, "千": 1000}
 _HAN_LARGE = {"万": 10**4, "萬": 10**4, "亿": 10**8, "億": 10**8, "兆": 10**12}

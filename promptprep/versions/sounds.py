@@ -141,9 +141,7 @@ def _skip(sound: str) -> float:
     """What it costs that a sound stands on one side only: vowels come and go between scripts, r and h are mute."""
     if sound in VOWELS:
         return 0.08
-    return {"h": 0.15, "w": 0.15, "y": 0.15, "r": 0.3, "n": 0.6, "s": 0.8, "t": 0.8, "d": 0.8, "l": 0.8}.get(
-        sound, 1.0
-    )
+    return {"h": 0.15, "w": 0.15, "y": 0.15, "r": 0.3, "n": 0.6, "s": 0.8, "t": 0.8, "d": 0.8, "l": 0.8}.get(sound, 1.0)
 
 
 def _weight(sounds: str) -> float:

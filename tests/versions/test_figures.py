@@ -56,6 +56,15 @@ def test_words_that_only_look_like_numbers_are_none() -> None:
     assert [f.keys for f in found if f.counted] == []
 
 
+@pytest.mark.parametrize(
+    ("language", "text"), [("en", "No one may be late."), ("ja", "水は十分にあります。"), ("zh", "这十分重要。")]
+)
+def test_a_number_word_in_another_word_is_none(language: str, text: str) -> None:
+    reader = figure_reader(known_language(language), tools().engines.speller)
+    assert [f for f in figures(text, reader) if f.kind == "date" or "n:10" in f.keys] == []
+    assert {k for f in figures("十分钟", figure_reader(known_language("zh"), tools().engines.speller)) for k in f.keys}
+
+
 @pytest.mark.parametrize("language", ["en", "hi", "zh", "sw", "xx"])
 def test_any_text_gives_disjoint_figures_in_order(language: str) -> None:
     reader = figure_reader(
