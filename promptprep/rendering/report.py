@@ -15,7 +15,7 @@ from markupsafe import Markup
 from promptprep.model.finding import LEVELS, Finding
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
-from promptprep.model.sightline import Sightline
+from promptprep.model.sightline import Sightline, Verdict
 from promptprep.model.timing import BlockTiming, SegmentTiming
 from promptprep.rendering.findings import finding_objects, why
 from promptprep.rendering.first import first_things, quantity_name
@@ -29,7 +29,8 @@ from promptprep.units import clock_text
 FORMAT = 1
 TIMED = ("cue", "clip", "live")
 LATIN_END = 0x24F  # letters beyond it a machine may have no font for (U+024F ends Latin Extended-B)
-RANK = {level: number for number, level in enumerate(LEVELS)}
+RANK: dict[str, int] = {level: number for number, level in enumerate(LEVELS)}
+OPEN_AT_MOST = 3  # with more scripts than this each is folded to one line
 
 
 @dataclass(slots=True)
@@ -59,6 +60,7 @@ def report_html(
     return env.get_template("report/report.html").render(
         studio=prepared.studio,
         scripts=scripts,
+        folded=len(scripts) > OPEN_AT_MOST,
         rigs=rigs,
         first=first_things(prepared),
         faces=Markup(styles),
@@ -109,9 +111,7 @@ def report_json(prepared: Prepared) -> str:
 def _script_view(one: PreparedScript) -> dict[str, Any]:
     timing = one.timing.timing
     scale = max(timing.high_s, one.timing.slot_s or 0.0) * 1.02 or 1.0
-    found = [
-        {"level": f.level, "name": f.name, "message": f.message, "hint": f.hint, "at": f.start} for f in one.findings
-    ]
+    worst = min(one.findings, key=lambda f: (RANK[f.level], f.start), default=None)
     return {
         "one": one,
         "script": one.script,
@@ -123,7 +123,8 @@ def _script_view(one: PreparedScript) -> dict[str, Any]:
         "ticks": _ticks(scale),
         "segments": [_segment_row(s) for s in one.timing.segments],
         "rows": _rows(one),
-        "counts": {level: sum(f["level"] == level for f in found) for level in LEVELS},
+        "counts": {level: sum(f.level == level for f in one.findings) for level in LEVELS},
+        "worst": worst,
         "pace": one.timing.pace.source,
     }
 
@@ -265,5 +266,16 @@ def _rig_view(sight: Sightline, draw: Callable[[Sightline], Sequence[str]]) -> d
         "rig": sight.rig,
         "drawings": [Markup(svg) for svg in draw(sight)],
         "figures": figure_rows(sight),
+        "worst": _worst_verdicts(sight),
         "cautions": cautions(sight.rig),
     }
+
+
+def _worst_verdicts(sight: Sightline) -> list[Verdict]:
+    """One verdict a quantity: that of the limit which it keeps worst."""
+    found: dict[str, Verdict] = {}
+    for verdict in sight.verdicts:
+        known = found.get(verdict.quantity)
+        if known is None or RANK.get(verdict.level, len(RANK)) < RANK.get(known.level, len(RANK)):
+            found[verdict.quantity] = verdict
+    return list(found.values())
