@@ -47,8 +47,8 @@ class Vector:
 
 
 def normal(text: str) -> str:
-    """NFC, case folded, hyphens as blanks, marks and lone dashes left out, one spelling of a word, blanks single."""
-    folded = unicodedata.normalize("NFC", text).casefold()
+    """NFC, case folded, straight apostrophes, hyphens as blanks, no marks, one spelling of a word, single blanks."""
+    folded = unicodedata.normalize("NFC", text).casefold().replace("’", "'")
     for written, plain in _ONE_WORD.items():
         folded = folded.replace(written, plain)
     return _BLANKS.sub(" ", _LEFT_OUT.sub("", folded)).strip()

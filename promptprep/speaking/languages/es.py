@@ -33,6 +33,7 @@ class Spanish(Romance):
     highest_rank = 10
     own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
     hours_after = ("las",)
+    feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     one_oclock = ("a la ",)
     cents_link = "con"
     half_feminine = "media"

@@ -67,7 +67,8 @@ class French(Romance):
     def ordinal(self, digits: str, form: str = "") -> str:
         if form in ("second", "seconde"):
             return form if digits == "2" else super().ordinal(digits, "f" if form.endswith("e") else "m")
-        return super().ordinal(digits, form)
+        said = super().ordinal(digits, form)
+        return said.replace("quatre-vingt-et-un", "quatre-vingt-un")
 
     def half(self, gender: str) -> str:
         return "demie" if gender == "f" else "demi"

@@ -29,6 +29,7 @@ class Portuguese(Romance):
     own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
     hours_after = ("as", "às")
     articles_one = ("um",)
+    feminine_before = ("delas", "essas", "estas", "nas", "outras", "pelas", "umas")
     one_oclock = ("à ",)
     half_feminine = "meia"
 
@@ -43,7 +44,7 @@ class Portuguese(Romance):
     def singulars(self, word: str) -> tuple[str, ...]:
         for plural, singular in _PLURALS:
             if word.endswith(plural):
-                return word, word.removesuffix(plural) + singular
+                return word, word.removesuffix(plural) + singular, word[:-1]
         return super().singulars(word)
 
     def ordinal(self, digits: str, form: str = "") -> str:

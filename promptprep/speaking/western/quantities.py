@@ -113,7 +113,7 @@ class Quantities:
             return said, kind, end, otherwise
         return self._plain(text, figure)
 
-    def _linked_unit(self, text: str, at: int, figure: _Figure) -> Unit | None:
+    def _linked_unit(self, text: str, at: int, figure: Figure) -> Unit | None:
         """The unit of so many millions of it: "3 000 000 de km"."""
         link = _LINK.match(text, at) if figure.first.whole.endswith("000000") and self.g.million_link else None
         return self.units.at(text, link.end()) if link else None

@@ -17,6 +17,7 @@ class Romance(Grammar):
 
     million_link = "de "
     highest_rank = 1
+    feminine_before: tuple[str, ...] = ()
     articles_one: tuple[str, ...] = ("un",)
     thousand = "mil"
     one_oclock: tuple[str, ...] = ()
@@ -84,7 +85,7 @@ class Romance(Grammar):
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         gender = self.counted_gender(text, literal.end)
-        if not gender and word_before(text, at).casefold() in self.hours_after:
+        if not gender and word_before(text, at).casefold() in (*self.hours_after, *self.feminine_before):
             gender = "f"
         if literal.is_one and text[max(0, at - _HOUR_LEFT) : at].casefold().endswith(self.one_oclock):
             gender = "f"

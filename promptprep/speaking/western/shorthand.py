@@ -74,7 +74,10 @@ class Shorthand:
             return self._times
         if first <= _REPEATS and int(second[:9]) >= _LONG * first:
             return self._times if first > 1 else self._by
-        scored = bare and len(second) <= 2 and first < 100 and self._score.one
+        crossed = "×" in found[0]
+        if crossed and bare and not _MEASURE_NEXT.match(text, found.end(1)):
+            return self._multiplied
+        scored = bare and not crossed and len(second) <= 2 and first < 100 and self._score.one
         return self._score if scored and not _MEASURE_NEXT.match(text, found.end(1)) else self._by
 
     def magnitude(self, text: str, at: int, number: Literal) -> Short | None:

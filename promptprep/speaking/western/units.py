@@ -45,11 +45,11 @@ class Units:
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
         symbols = alternatives(self.names)
         self._pattern = re.compile(
-            rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD}|\d)|\.\w)"
+            rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD}|\d)|\.\w|['’][^\W\d_])"
         )
         self._divisor = re.compile(rf"/({symbols})([²³])?(?![\w²³/])")
         self._per_many = grammar.data.maybe("spoken", "units.per_many", self.per)
-        self._many = re.compile(rf"/(?=\d{{1,4}}{BLANK}?(?:{symbols})(?![\w²³/]))")
+        self._many = re.compile(rf"/(?=10{{0,6}}{BLANK}?(?:{symbols})(?![\w²³/]))")
         self._per = re.compile(rf"/(?:({symbols})([²³])?(?![\w²³/])|({_WORD}))")
 
     def at(self, text: str, at: int) -> Unit | None:
