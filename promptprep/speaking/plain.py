@@ -69,5 +69,9 @@ class PlainRules:
         plus = f"{self._plus} " if found[0].startswith("+") else ""
         return reading(found, plus + self._one_by_one(found[0]), "telephone")
 
+    def sign(self, sign: str) -> str:
+        """The name of a single sign."""
+        return self._symbols[sign]
+
     def symbol(self, found: re.Match[str]) -> Reading:
         return reading(found, self._symbols[found[0]], "symbol")

@@ -13,12 +13,13 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach, without_article
+from promptprep.speaking.languages.ar_fractions import ArabicFractions
 from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
-from promptprep.speaking.ruled import DECIMAL_COMMA, VULGAR, Handler, Rules, is_year_pair, one_of, reading
+from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
 
 WHOLE = r"(?:\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.٫]\d+|{DECIMAL_COMMA}\d{{1,2}}(?!\d))?"
@@ -33,7 +34,7 @@ FEMININE = Counted(True, "", "", "", "")
 class Arabic:
     """The verbaliser of Arabic."""
 
-    starts = re.compile(r"[\d$€£¥₹₺₽&=±×÷→≈≤≥%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
+    starts = re.compile(r"[\d$€£¥₹₺₽&=±×÷→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -42,8 +43,9 @@ class Arabic:
         self.times = ArabicTimes(data, self.numbers, self.context)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self.quantities = ArabicQuantities(data, self.numbers)
+        self.fractions = ArabicFractions(data, self.quantities, self.times, self.context)
         self.letters = ArabicLetters(data, self.numbers, self.context)
-        self._sport = frozenset(self._word["score_after"].split())
+        self._codes = frozenset(data.get("spoken", "before_digits.words"))
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
@@ -67,17 +69,20 @@ class Arabic:
         return rf"(?:{GAP}{{0,2}}(?P<unit>{units}){per}(?![\w²³/\u064b-\u0652]))?"
 
     def _figures(self) -> list[tuple[str, Handler]]:
+        words = [s for s in self.quantities.scales if not s.isascii()]
+        signs = [m for m in self.quantities.money if not m[0].isalnum()]
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
             *self.times.rules(),
-            (r"(\d{1,2})[-–:](\d{1,2})(?![\d:])", self._pair),
+            (r"\d{5,}(?![.,٫]?\d)", self._said_one_by_one),
+            (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
+            *self.fractions.early_rules(),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
-            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            *self.fractions.rules(),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
             (r"[0٠]\d+(?![.,٫]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){GAP}?[%٪]", self._percent),
@@ -107,9 +112,11 @@ class Arabic:
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
-            (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            self.fractions.sign_rule(),
             *self._powers.rules(),
-            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
+            (one_of(signs), self._money_alone),
+            (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
+            (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
 
     def _setting(self, found: re.Match[str], group: str | int = 0) -> Setting:
@@ -119,38 +126,19 @@ class Arabic:
         """The reading with the letters that are written onto the figure."""
         return Reading(Span(setting.start, found.end() if end < 0 else end), attach(setting.lead, said), kind)
 
-    def _pair(self, found: re.Match[str]) -> Reading | None:
-        """A score, where the copy speaks of winning: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
-        falls = 30 >= int(found[1]) >= int(found[2])
-        if ":" not in found[0] and not falls and not self.context.is_near(self._sport, found.string, found.start()):
+    def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
+        """ "هاتف 4567890": figures that nobody counts."""
+        before = self.context.word_before(found.string, found.start())
+        return self._shared.serial(found) if before in self._codes else None
+
+    def _money_alone(self, found: re.Match[str]) -> Reading | None:
+        if found.string[found.start() - 1 : found.start()].isalnum():
             return None
-        first, second = self.quantities.number(found[1]), self.quantities.number(found[2], case="oblique")
-        return reading(found, f"{first} {self._word['score']} {second}", "score")
+        return reading(found, self.quantities.money[found[0]].one, "symbol")
 
     def _minus(self, found: re.Match[str]) -> Reading:
         """ "6 - 2 = 4" takes away."""
         return reading(found, f"{self.quantities.number(found[1])} {self._word['minus']}", "symbol")
-
-    def _fraction(self, found: re.Match[str]) -> Reading | None:
-        if int(found[3]) == 0:
-            return None
-        if not found[1] and is_year_pair(found[2], found[3]):
-            return reading(found, f" {AND}".join(self.times.year(y) for y in found.group(2, 3)), "range")
-        setting = self._setting(found)
-        part = self.numbers.fraction(int(found[2]), int(found[3]), setting.case, bound=bool(setting.noun))
-        return self._placed(
-            found, setting, f"{self.quantities.number(found[1])} {AND}{part}" if found[1] else part, "fraction"
-        )
-
-    def _vulgar(self, found: re.Match[str]) -> Reading:
-        setting = self._setting(found)
-        part = self.numbers.fraction(*VULGAR[found[2]], setting.case)
-        return self._placed(
-            found, setting, f"{self.quantities.number(found[1])} {AND}{part}" if found[1] else part, "fraction"
-        )
-
-    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.numbers.fraction(*VULGAR[found[1]]), "fraction")
 
     def _percent(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)
@@ -192,7 +180,7 @@ class Arabic:
 
     def _money_first(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)
-        if found["c"]:
+        if found.groupdict().get("c"):
             return self._price_range(found, setting)
         if found["scale"]:
             return self._placed(
@@ -256,6 +244,8 @@ class Arabic:
         """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted."""
         before = without_article(setting.before)
         rank = self._ranked.get("ال" + before if before else setting.before)
+        if not setting.before and not setting.noun:
+            rank = False
         if before and rank is None and not self.context.is_plural(before):
             rank = self.context.looks_feminine(before)
         if rank is not None and 0 < n < 100:

@@ -93,6 +93,15 @@ class ArabicContext:
         words = text[max(0, start - 32) : start].split()[-3:]
         return bool(self._reaching.intersection(words)) and not any(w[-1] in ".،:" for w in words)
 
+    @staticmethod
+    def word_before(text: str, start: int) -> str:
+        """The word before `start`; a colon may stand between."""
+        return bare(
+            word_before(
+                text, start - len(text[max(0, start - 3) : start]) + len(text[max(0, start - 3) : start].rstrip(" :"))
+            )
+        )
+
     def is_near(self, words: frozenset[str], text: str, start: int) -> bool:
         """Whether one of `words` is among the four words before `start`."""
         return bool(words.intersection(w.strip("،:.") for w in text[max(0, start - 40) : start].split()[-4:]))

@@ -49,7 +49,7 @@ class ArabicLetters:
         if numbered and re.match(rf"{GAP}?\d", text[numbered[1] : numbered[1] + 2]):
             return Reading(Span(numbered[0], numbered[1]), numbered[3], "abbreviation")
         found = self._abbreviations.around(text, at, floor)
-        if found:
+        if found and not (found[2] in self._titles and text[found[1] : found[1] + 1].isalpha()):
             return self._abbreviation(text, *found)
         joined = _TITLE_AFTER_AND.search(text, max(floor, at - 4), at + 1)
         if joined and joined[2] in self._titles:

@@ -12,6 +12,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_clock import HindiClock
+from promptprep.speaking.languages.hi_fractions import HindiFractions
 from promptprep.speaking.languages.hi_halves import HindiHalves
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.languages.hi_pairs import HindiPairs
@@ -19,12 +20,10 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
-    VULGAR,
     Abbreviations,
     Handler,
     Rules,
     as_written,
-    is_year_pair,
     one_of,
     reading,
     word_before,
@@ -43,7 +42,7 @@ class Hindi:
     """The verbaliser of Hindi."""
 
     starts = re.compile(
-        r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥%№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])"
+        r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥<>%№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])"
     )
     spaced = True
 
@@ -51,6 +50,7 @@ class Hindi:
         self.numbers = HindiNumbers(data, speller)
         self.halves = HindiHalves(data, self.numbers)
         self.clock = HindiClock(data, self.numbers)
+        self.fractions = HindiFractions(data, self.numbers)
         self.pairs = HindiPairs(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
@@ -58,7 +58,6 @@ class Hindi:
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
         self._per: Mapping[str, str] = data.get("spoken", "per")
         self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
-        self._fractions: Mapping[str, str] = data.get("spoken", "fractions")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
@@ -90,8 +89,7 @@ class Hindi:
             *self.pairs.rules(),
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
-            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            *self.fractions.rules(),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self._mixed_serial),
             *self.pairs.late_rules(),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
@@ -129,9 +127,12 @@ class Hindi:
                 self._money_first,
             ),
             (rf"(?<![\w)\u0900-\u0963])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._quantity),
-            (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            self.fractions.sign_rule(),
             *self._powers.rules(),
-            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
+            (one_of(signs), self._money_alone),
+            (rf"(?P<than>[<>]){GAP}?(?P<b>{NUMBER}){self._tail()}", self._compared),
+            (r"(?<![\w.])\.(\d+)", self._point_first),
+            (r"[№§&=±×÷→≈≤≥%]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
 
     def _number(self, written: str) -> str:
@@ -148,40 +149,6 @@ class Hindi:
 
     def _ordinal(self, found: re.Match[str]) -> Reading:
         return reading(found, self.numbers.ordinal(ascii_digits(found[1]), found[2]), "ordinal")
-
-    def _fraction(self, found: re.Match[str]) -> Reading:
-        part = self._share(ascii_digits(found[2]), ascii_digits(found[3]))
-        if not found[1] and is_year_pair(found[2], found[3]):
-            years = (self.numbers.year(ascii_digits(y)) for y in found.group(2, 3))
-            return reading(found, f" {self._word['range']} ".join(years), "range")
-        if not found[1]:
-            return reading(found, part, "fraction")
-        return reading(found, self._mixed(ascii_digits(found[1]), (int(found[2]), int(found[3]))), "fraction")
-
-    def _share(self, over: str, under: str) -> str:
-        own = self._fractions.get(f"{over}/{under}")
-        return own or f"{self.numbers.cardinal(over)} {self._word['over']} {self.numbers.cardinal(under)}"
-
-    def _mixed(self, whole: str, part: tuple[int, int]) -> str:
-        """ "2½" -> "ढाई", "3½" -> "साढ़े तीन", "2¼" -> "सवा दो", "2¾" -> "पौने तीन"; else "दो और दो बटा सात"."""
-        quarters = {(1, 4): 1, (1, 2): 2, (3, 4): 3}.get(part)
-        if quarters and int(whole):
-            return self.numbers.quarters(int(whole), quarters)
-        return f"{self.numbers.cardinal(whole)} {self._symbols['&']} {self._share(str(part[0]), str(part[1]))}"
-
-    def _vulgar(self, found: re.Match[str]) -> Reading:
-        over, under = VULGAR[found[2]]
-        if not found[1]:
-            return reading(found, self._share(str(over), str(under)), "fraction")
-        said = self._mixed(ascii_digits(found[1]), (over, under))
-        counts = re.match(rf"{GAP}[\u0900-\u0963]", found.string[found.end() : found.end() + 2])
-        if counts and (found[1], over, under) == ("1", 1, 4):
-            said = self._word["quarter_past"]
-        return reading(found, said, "fraction")
-
-    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
-        over, under = VULGAR[found[1]]
-        return reading(found, self._share(str(over), str(under)), "fraction")
 
     def _noun(self, unit: str, one: bool) -> str:
         if unit in self._money:
@@ -205,6 +172,19 @@ class Hindi:
         tail += [self._noun(known, ascii_digits(number) == "1" and not scale), *per] if unit else []
         said, *other = self._ways(number, plainly=bool(sign) or kind in ("money", "percent"))
         return reading(found, " ".join([head + said, *tail]), kind, *(" ".join([head + o, *tail]) for o in other))
+
+    def _compared(self, found: re.Match[str]) -> Reading | None:
+        """ ">10" -> "दस से अधिक"."""
+        counted = self._quantity(found)
+        return reading(found, f"{counted.said} {self._symbols[found['than']]}", "symbol") if counted else None
+
+    def _money_alone(self, found: re.Match[str]) -> Reading | None:
+        if found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        return reading(found, self._money[found[0]][1], "symbol")
+
+    def _point_first(self, found: re.Match[str]) -> Reading:
+        return reading(found, self.numbers.decimal("0", ascii_digits(found[1])), "decimal")
 
     def _ways(self, number: str, *, plainly: bool) -> list[str]:
         """How a counted number is said, the likeliest first: a half by its own word ("ढाई"), unless `plainly`."""

@@ -27,17 +27,22 @@ class HindiClock:
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._names: list[str] = data.get("spoken", "months_in_order.names")
+        self._halves: Mapping[str, str] = {h[0]: data.get("spoken", f"units.{h}") for h in ("am", "pm")}
         self._before_year = frozenset(data.get("spoken", "beside_a_year.before"))
         self._after_year = tuple(data.get("spoken", "beside_a_year.after"))
 
     def rules(self) -> list[tuple[str, Handler]]:
         o_clock = self._word["o_clock"]
+        half = rf"(?:{GAP}?(?P<half>[AaPp])\.?[Mm]\.?(?!\w))?"
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
             (rf"(\d{{1,2}})(?={GAP}{one_of(self._months)}{_END})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
-            (rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:]|,\d)(?:{GAP}?(?P<bell>{o_clock}){_END})?", self._clock),
+            (
+                rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:]|,\d)(?:{GAP}?(?P<bell>{o_clock}){_END})?{half}",
+                self._clock,
+            ),
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
         ]
 
@@ -82,7 +87,9 @@ class HindiClock:
         seconds = int(found[3]) if found[3] else 0
         if hours > 24 or minutes > 59 or seconds > 59:
             return None
-        return reading(found, self._said(hours, minutes, seconds), "clock")
+        half = found.groupdict().get("half")
+        tail = f" {self._halves[half.lower()]}" if half else ""
+        return reading(found, self._said(hours, minutes, seconds) + tail, "clock")
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
         """ "9:00–18:00" -> "नौ बजे से अठारह बजे"."""

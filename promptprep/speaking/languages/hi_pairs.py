@@ -33,8 +33,9 @@ class HindiPairs:
         return [
             (rf"(\d{{1,3}}):(\d{{2}})(?={GAP}{lengths}{_END})", self._hours),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
+            (r"(24)/(7)(?![\d/])|(\d\d)/(\3)(?![\d/])", self._idiom),
             (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
-            (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=(?P<equals>[\d.]{1,8}[ ]?=|10[\^⁻⁰¹²³⁴-⁹])?\d)", self._by),
+            (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=(?P<equals>[\d.]{1,8}[ ]?=|10[\^⁻⁰¹²³⁴-⁹])|\d)", self._by),
         ]
 
     def late_rules(self) -> list[tuple[str, Handler]]:
@@ -64,6 +65,11 @@ class HindiPairs:
     def _feet_and_inches(self, found: re.Match[str]) -> Reading:
         return reading(found, f"{self._say(found[1])} {self._feet} {self._say(found[2])} {self._inch}", "measure")
 
+    def _idiom(self, found: re.Match[str]) -> Reading:
+        """ "24/7", "50/50": said as they stand."""
+        first, last = (self._say(n) for n in found[0].split("/"))
+        return reading(found, f"{first} {self._word['over']} {last}", "symbol")
+
     def _minus(self, found: re.Match[str]) -> Reading:
         """ "6 - 2 = 4" takes away."""
         return reading(found, f"{self._say(found[1])} {self._word['minus']}", "symbol")
@@ -87,4 +93,8 @@ class HindiPairs:
 
     def _falling(self, found: re.Match[str]) -> Reading | None:
         """ "3-1": what does not rise is no range."""
-        return self._score(found) if HIGHEST_SCORE >= int(found[1]) >= int(found[2]) else None
+        return (
+            self._score(found)
+            if int(found[1]) == int(found[2]) or HIGHEST_SCORE >= int(found[1]) > int(found[2])
+            else None
+        )

@@ -14,6 +14,7 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_fractions import RussianFractions
 from promptprep.speaking.languages.ru_letters import RussianLetters
 from promptprep.speaking.languages.ru_nouns import RussianNouns
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
@@ -24,11 +25,9 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import (
     DECIMAL_COMMA,
-    VULGAR,
     Handler,
     Rules,
     as_written,
-    is_year_pair,
     joined,
     one_of,
     reading,
@@ -64,7 +63,7 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(-]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(<>-]|[А-ЯЁA-Z](?![а-яёa-z])")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -74,13 +73,14 @@ class Russian:
         self.times = RussianTimes(data, self.numbers, self.context)
         self.ordinals = RussianOrdinals(data, self.numbers, self.context)
         self.nouns = RussianNouns(data, self.numbers, self.context)
+        self.fractions = RussianFractions(data, self.quantities, self.nouns)
         self._dotted = tuple(data.get("spoken", "said_with_points.before"))
         self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
         by_ordinal = partial(self.numbers.ordinal, gender="feminine", case="prepositional")
         self._powers = Powers(data.get("spoken", "powers"), by_ordinal, self.numbers.cardinal)
-        self._half: str = data.get("spoken", "and_a_half")
+        self._codes = frozenset(data.get("spoken", "before_digits.words"))
         q = self.quantities
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
         self._counted = (
@@ -105,20 +105,22 @@ class Russian:
         return self._rules.at(text, at)
 
     def _figure_rules(self) -> list[tuple[str, Handler]]:
+        fractions = self.fractions.rules(_ALSO_WORDS)
         return [
+            self.fractions.idiom_rule(),
+            (r"\d{5,}(?![.,]?\d)", self._said_one_by_one),
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
             (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
             *self.times.rules(),
-            (r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio),
+            self.fractions.ratio_rule(),
             *self.ordinals.figure_rules(),
             (r"(\d{1,4})((?:\.\d{1,4})+)(?![.,]?\d)", self._with_points),
             (rf"({NUMBER}){GAP}(?:[−–-](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
-            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            *fractions,
             (rf"(?P<a>{NUMBER}){GAP}?{TO}{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
-            (r"0\d+(?![.,]?\d)", self._shared.serial),
+            (rf"0\d+(?![.,]?\d|{GAP}(?:коп|мин|сек|цент))", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._counted}", self._quantity),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
@@ -141,11 +143,19 @@ class Russian:
                 self._range,
             ),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
-            (rf"()([{''.join(VULGAR)}])", self._vulgar),
+            self.fractions.rules(_ALSO_WORDS)[1],
             (one_of(signs), self._money_alone),
             *self._powers.rules(),
-            (r"(?:№№|[№§&=±×÷→≈≤≥≠]|~(?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d))", self._shared.symbol),
+            (
+                r"(?:№№|[№§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
+                self._shared.symbol,
+            ),
         ]
+
+    def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
+        """ "код 482193": figures that nobody counts."""
+        before = self.context.word_before(found.string, found.start()).rstrip(".")
+        return self._shared.serial(found) if before in self._codes else None
 
     def _angle(self, found: re.Match[str]) -> Reading:
         """ "55°45′" -> "пятьдесят пять градусов сорок пять минут"."""
@@ -169,39 +179,6 @@ class Russian:
         noun = self.quantities.money[found[0]]
         said = self.quantities.unit(figure("1"), noun, self._case(found))
         return reading(found, said, "symbol")
-
-    def _ratio(self, found: re.Match[str]) -> Reading:
-        """A score ("со счётом 3:1" -> "три один"); scales and shares are said "один к тысяче"."""
-        before = self.context.word_before(found.string, found.start())
-        if before.startswith(("масштаб", "соотношени", "пропорци", "отношени")):
-            second = self.numbers.cardinal(found[2], "masculine", "dative")
-            return reading(found, f"{self.numbers.cardinal(found[1])} к {second}", "score")
-        return reading(found, joined(self.numbers.cardinal(found[1]), self.numbers.cardinal(found[2])), "score")
-
-    def _fraction(self, found: re.Match[str]) -> Reading | None:
-        whole, over, under = found[1], int(found[2]), int(found[3])
-        if under == 0:
-            return None
-        if not whole and is_year_pair(found[2], found[3]):
-            return reading(found, joined(self.numbers.cardinal(found[2]), self.numbers.cardinal(found[3])), "range")
-        case = self._case(found)
-        follows = self.context.words_after(found.string, found.end())
-        noun = not whole and (follows or (over == 1 and case != "nominative"))
-        said = (noun and self.nouns.share(over, under, case)) or self.numbers.fraction(over, under, case)
-        if whole:
-            said = f"{self.numbers.whole_part(whole, case)} {said}"
-        return reading(found, said, "fraction")
-
-    def _vulgar(self, found: re.Match[str]) -> Reading:
-        whole, part, case = found[1], VULGAR[found[2]], self._case(found)
-        if not whole:
-            follows = self.context.words_after(found.string, found.end())
-            said = (follows and self.nouns.share(*part, case)) or self.numbers.fraction(*part, case)
-        elif part == (1, 2):
-            said = f"{self.numbers.cardinal(whole, 'masculine', case)} {self._half}"
-        else:
-            said = f"{self.numbers.whole_part(whole, case)} {self.numbers.fraction(*part, case)}"
-        return reading(found, said, "fraction")
 
     def _with_points(self, found: re.Match[str]) -> Reading | None:
         """ "версия 2.1" -> "два точка один"."""

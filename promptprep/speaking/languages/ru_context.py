@@ -77,6 +77,13 @@ class RussianContext:
 
     def governed_case(self, text: str, start: int, end: int) -> str:
         """The case that the word before the number asks for; "nominative" where it asks for none."""
+        if text[start - 1 : start] in ("<", ">", "≤", "≥") or text[max(0, start - 2) : start - 1] in (
+            "<",
+            ">",
+            "≤",
+            "≥",
+        ):
+            return "genitive"
         before = self.word_before(text, start)
         if before == "с" and not self._meets_with(text, end):
             return "genitive"

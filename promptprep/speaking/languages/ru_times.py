@@ -32,6 +32,8 @@ _FORMS = {
     "годах": "prepositional",
 }
 
+_ERA = re.compile(rf"{GAP}(?:до{GAP})?н\.{GAP}?э\.")
+
 
 class RussianTimes:
     """Handlers for years, dates and clock times."""
@@ -171,7 +173,8 @@ class RussianTimes:
         digits, word = ascii_digits(found[1]), found[2]
         case = self._year_case(found, word)
         if word in _SHORT:
-            if int(digits) < 1000 and not (len(digits) == 3 and case != "nominative"):
+            ancient = _ERA.match(found.string, found.end())
+            if int(digits) < 1000 and not ancient and not (len(digits) == 3 and case != "nominative"):
                 return None
             said = f"{self._numbers.ordinal(digits, 'masculine', case)} {self._short_year(word, case)}"
             return reading(found, said, "year")

@@ -39,7 +39,7 @@ class Swahili:
     """The verbaliser of Swahili."""
 
     starts = re.compile(
-        r"[\d$€£¥₹₦&=±×÷→%№§≈^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)"
+        r"[\d$€£¥₹₦&=±×÷→%№§≈<>^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)"
     )
     spaced = True
 
@@ -49,6 +49,7 @@ class Swahili:
         self.quantities = SwahiliQuantities(data, self.numbers)
         self.scores = SwahiliScores(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._codes = frozenset(data.get("spoken", "before_digits.words"))
         self._compared = frozenset(data.get("spoken", "compared.words"))
         self._acronyms = frozenset(data.get("spoken", "acronyms.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
@@ -80,12 +81,16 @@ class Swahili:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
+            (r"\d{5,}(?![.,]?\d)", self._said_one_by_one),
             *self.scores.rules(NUMBER),
             *self.clock.rules(),
             (rf"(?P<b>{NUMBER})/[=-](?!\w)", self._shillings),
             (rf"(?P<b>{NUMBER})/(?P<per>{units})(?![\w²³])", self._rate),
-            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])", self._vulgar),
+            (
+                rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/])(?:{GAP}?(?P<unit>{units})(?![\w²³/]))?",
+                self._fraction,
+            ),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}])(?:{GAP}?(?P<unit>{units})(?![\w²³/]))?", self._vulgar),
             (
                 rf"(?P<a>{NUMBER}){GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d]){counted}",
                 self._range,
@@ -124,9 +129,11 @@ class Swahili:
                 rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?![\w²³]))?",
                 self._signed,
             ),
-            (rf"([{''.join(VULGAR)}])", self._vulgar_alone),
+            (rf"()([{''.join(VULGAR)}])(?:{GAP}?(?P<unit>{units})(?![\w²³/]))?", self._vulgar),
             *self._powers.rules(),
-            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=\d)\+(?=\d)", self._shared.symbol),
+            (one_of(signs), self._money_alone),
+            (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
+            (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
 
     def _shillings(self, found: re.Match[str]) -> Reading:
@@ -144,19 +151,19 @@ class Swahili:
                 f"{self.quantities.number(found[2])} {self._word['range']} {self.quantities.number(found[3])}",
                 "range",
             )
-        part = self.quantities.share(int(found[2]), int(found[3]))
-        return reading(
-            found, f"{self.quantities.number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction"
-        )
+        return self._shared_out(found, int(found[2]), int(found[3]))
 
     def _vulgar(self, found: re.Match[str]) -> Reading:
-        part = self.quantities.share(*VULGAR[found[2]])
-        return reading(
-            found, f"{self.quantities.number(found[1])} {self._word['and']} {part}" if found[1] else part, "fraction"
-        )
+        return self._shared_out(found, *VULGAR[found[2]])
 
-    def _vulgar_alone(self, found: re.Match[str]) -> Reading:
-        return reading(found, self.quantities.share(*VULGAR[found[1]]), "fraction")
+    def _shared_out(self, found: re.Match[str], over: int, under: int) -> Reading:
+        """ "1/2 km" -> "nusu kilomita", "2½ km" -> "kilomita mbili na nusu"."""
+        unit = as_written(found["unit"], self.quantities.all_units) if found["unit"] else ""
+        share = self.quantities.share(over, under)
+        if found[1]:
+            said = f"{self.quantities.number(found[1])} {self._word['and']} {share}"
+            return reading(found, self.quantities.with_unit(said, unit) if unit else said, "fraction")
+        return reading(found, f"{share} {self.quantities.of_one(unit)}" if unit else share, "fraction")
 
     def _range(self, found: re.Match[str]) -> Reading | None:
         unit, money = found["unit"], found["money"]
@@ -180,6 +187,9 @@ class Swahili:
         )
 
     def _measure(self, found: re.Match[str]) -> Reading:
+        if found["money"] and word_before(found.string, found.start()) in self.quantities.scales:
+            noun = self.quantities.money[as_written(found["money"], self.quantities.money)][0]
+            return reading(found, f"{self.quantities.number(found['b'])} {noun}", "money")
         if found["money"]:
             return reading(
                 found, self.quantities.amount(found["b"], as_written(found["money"], self.quantities.money)), "money"
@@ -189,6 +199,16 @@ class Swahili:
             self.quantities.each(found["per"]) if found["per"] else ""
         )
         return reading(found, said, "percent" if unit == "%" else "measure")
+
+    def _money_alone(self, found: re.Match[str]) -> Reading | None:
+        if found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        return reading(found, self.quantities.money[found[0]][0], "symbol")
+
+    def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
+        """ "simu 4567890": figures that nobody counts."""
+        before = word_before(found.string, found.start())
+        return self._shared.serial(found) if before in self._codes else None
 
     def _rate(self, found: re.Match[str]) -> Reading:
         return reading(found, self.quantities.number(found["b"]) + self.quantities.each(found["per"]), "measure")

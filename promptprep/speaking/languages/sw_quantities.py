@@ -66,7 +66,7 @@ class SwahiliQuantities:
     def each(self, written: str) -> str:
         """What stands behind a stroke: "kwa lita", "kwa kilomita ya mraba"."""
         unit = as_written(written, self.all_units)
-        return f" {self._word['over']} {self._of_one(unit)}"
+        return f" {self._word['over']} {self.of_one(unit)}"
 
     def amount(self, written: str, money: str) -> str:
         noun, part = self.money[money]
@@ -95,9 +95,9 @@ class SwahiliQuantities:
             return None
         if named := self._first.match(text, found.start()):
             return self.unit_first(named)
-        return Reading(Span(*found.span()), self._of_one(found[0]), "measure")
+        return Reading(Span(*found.span()), self.of_one(found[0]), "measure")
 
-    def _of_one(self, unit: str) -> str:
+    def of_one(self, unit: str) -> str:
         before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
         return f"{before} {after.replace('za ', 'ya ', 1)}".rstrip()
 

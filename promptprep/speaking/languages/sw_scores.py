@@ -27,6 +27,7 @@ class SwahiliScores:
     def rules(self, number: str) -> list[tuple[str, Handler]]:
         return [
             (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
+            (r"(24/7|(\d\d)/\2)(?![\d/])", self._idiom),
             self.minus(number),
             (r"(\d{1,2})(?::|[ \u00a0]?[-–][ \u00a0]?)(\d{1,2})(?![\d:%-]|[.,]\d)", self._after_sport),
         ]
@@ -34,6 +35,11 @@ class SwahiliScores:
     def minus(self, number: str) -> tuple[str, Handler]:
         """ "6 - 2 = 4" takes away."""
         return rf"({number}){GAP}(?:[-–](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus
+
+    def _idiom(self, found: re.Match[str]) -> Reading:
+        """ "24/7", "50/50": said as they stand."""
+        first, last = (self._say(n) for n in found[1].split("/"))
+        return reading(found, f"{first} {self._word['over']} {last}", "symbol")
 
     def _minus(self, found: re.Match[str]) -> Reading:
         return reading(found, f"{self._say(found[1])} {self._word['less']}", "symbol")
@@ -44,7 +50,7 @@ class SwahiliScores:
         return self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
 
     def times(self, number: str) -> tuple[str, Handler]:
-        return rf"({number}){GAP}?[x×]{GAP}?(?=(?P<equals>{number}{GAP}?=|10[\^⁻⁰¹²³⁴-⁹])?\d)", self._times
+        return rf"({number}){GAP}?[x×]{GAP}?(?=(?P<equals>{number}{GAP}?=|10[\^⁻⁰¹²³⁴-⁹])|\d)", self._times
 
     def _score(self, found: re.Match[str]) -> Reading:
         before = word_before(found.string, found.start())
@@ -60,7 +66,7 @@ class SwahiliScores:
 
     def falling(self, first: str, last: str) -> str | None:
         """ "3-1": what does not rise is no range. Nothing above 30, which might be figures of another kind."""
-        if not (first + last).isdecimal() or not 30 >= int(first) >= int(last):
+        if not (first + last).isdecimal() or not (int(first) == int(last) or 30 >= int(first) > int(last)):
             return None
         return f"{self._numbers.cardinal(first)} {self._word['score']} {self._numbers.cardinal(last)}"
 

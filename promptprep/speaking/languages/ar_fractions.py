@@ -1,0 +1,82 @@
+"""Arabic fractions, pairs that make a score, and other figures that a stroke parts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.languages.ar_context import ArabicContext, attach
+from promptprep.speaking.languages.ar_numbers import AND
+from promptprep.speaking.languages.ar_quantities import ArabicQuantities
+from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
+from promptprep.speaking.ruled import VULGAR, Handler, is_year_pair, one_of, reading
+
+HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
+
+
+class ArabicFractions:
+    """Handlers for two whole numbers that make one thing."""
+
+    def __init__(
+        self, data: LanguageData, quantities: ArabicQuantities, times: ArabicTimes, context: ArabicContext
+    ) -> None:
+        self._numbers = quantities.numbers
+        self._quantities = quantities
+        self._times = times
+        self._context = context
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._over: str = data.get("spoken", "symbols")["÷"]
+        self._sport = frozenset(self._word["score_after"].split())
+        self._unit_after = rf"(?:{GAP}{{0,2}}(?P<unit>{one_of(quantities.units)})(?![\w²³/\u064b-\u0652]))?"
+
+    def early_rules(self) -> list[tuple[str, Handler]]:
+        return [(r"(24/7|(\d\d)/\2)(?![\d/])", self._idiom), (r"(\d{1,2})[-–:](\d{1,2})(?![\d:])", self._pair)]
+
+    def rules(self) -> list[tuple[str, Handler]]:
+        return [
+            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/]){self._unit_after}", self._fraction),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}]){self._unit_after}", self._vulgar),
+        ]
+
+    def sign_rule(self) -> tuple[str, Handler]:
+        """For a fraction of one character without a whole number."""
+        return rf"()([{''.join(VULGAR)}]){self._unit_after}", self._vulgar
+
+    def _idiom(self, found: re.Match[str]) -> Reading:
+        """ "24/7", "50/50": said as they stand."""
+        first, last = (self._numbers.cardinal(n) for n in found[1].split("/"))
+        return reading(found, f"{first} {self._over} {last}", "symbol")
+
+    def _pair(self, found: re.Match[str]) -> Reading | None:
+        """A score, where the copy speaks of winning or the figures fall: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
+        falls = HIGHEST_SCORE >= int(found[1]) >= int(found[2])
+        if ":" not in found[0] and not falls and not self._context.is_near(self._sport, found.string, found.start()):
+            return None
+        first, second = self._quantities.number(found[1]), self._quantities.number(found[2], case="oblique")
+        return reading(found, f"{first} {self._word['score']} {second}", "score")
+
+    def _fraction(self, found: re.Match[str]) -> Reading | None:
+        over, under = int(found[2]), int(found[3])
+        if under == 0:
+            return None
+        if not found[1] and is_year_pair(found[2], found[3]):
+            return reading(found, f" {AND}".join(self._times.year(y) for y in found.group(2, 3)), "range")
+        return self._said(found, over, under)
+
+    def _vulgar(self, found: re.Match[str]) -> Reading:
+        return self._said(found, *VULGAR[found[2]])
+
+    def _said(self, found: re.Match[str], over: int, under: int) -> Reading:
+        setting = self._context.setting(found.string, found.start(), found.end(), 0)
+        noun = self._quantities.noun(found["unit"])
+        said = self._numbers.fraction(over, under, setting.case, bound=bool(noun or setting.noun))
+        if found[1] and noun:
+            said = f"{self._numbers.count(str(int(found[1])), noun, setting.case)} {AND}{said}"
+        elif found[1]:
+            said = f"{self._quantities.number(found[1])} {AND}{said}"
+        elif noun:
+            said += f" {self._numbers.named(noun)}"
+        return Reading(Span(setting.start, found.end()), attach(setting.lead, said), "fraction")

@@ -1,0 +1,103 @@
+"""Russian fractions, and other figures that a stroke or a colon parts: "3/4 л", "2½", "3:1", "24/7"."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_nouns import RussianNouns
+from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities
+from promptprep.speaking.languages.ru_times import GAP
+from promptprep.speaking.ruled import VULGAR, Handler, as_written, is_year_pair, joined, one_of, reading
+
+
+class RussianFractions:
+    """Handlers for two whole numbers that make one thing."""
+
+    def __init__(self, data: LanguageData, quantities: RussianQuantities, nouns: RussianNouns) -> None:
+        self._numbers = quantities.numbers
+        self._context = quantities.context
+        self._quantities = quantities
+        self._nouns = nouns
+        self._by: str = data.get("spoken", "symbols")["×"]
+        self._half: str = data.get("spoken", "and_a_half")
+        self._ratio_after = tuple(data.get("spoken", "ratios.before"))
+
+    def ratio_rule(self) -> tuple[str, Handler]:
+        return r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio
+
+    def idiom_rule(self) -> tuple[str, Handler]:
+        return r"(24/7|(\d\d)/\2)(?![\d/])", self._idiom
+
+    def rules(self, also_words: tuple[str, ...]) -> list[tuple[str, Handler]]:
+        """Units in `also_words` are none behind a fraction."""
+        units = one_of([u for u in self._quantities.units if u not in also_words])
+        unit = rf"(?:{GAP}?(?P<unit>{units})(?![\w²³/.]))?"
+        return [
+            (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/]){unit}", self._fraction),
+            (rf"(\d{{1,9}})?([{''.join(VULGAR)}]){unit}", self._vulgar),
+        ]
+
+    def _case(self, found: re.Match[str]) -> str:
+        return self._context.governed_case(found.string, found.start(), found.end())
+
+    def _ratio(self, found: re.Match[str]) -> Reading:
+        """A score ("со счётом 3:1" -> "три один"); scales and shares are said "один к тысяче"."""
+        before = self._context.word_before(found.string, found.start())
+        first = self._numbers.cardinal(found[1])
+        if before.startswith(self._ratio_after):
+            second = self._numbers.cardinal(found[2], "masculine", "dative")
+            return reading(found, f"{first} к {second}", "score")
+        return reading(found, joined(first, self._numbers.cardinal(found[2])), "score")
+
+    def _idiom(self, found: re.Match[str]) -> Reading:
+        """ "24/7" -> "двадцать четыре на семь", "50/50" -> "пятьдесят на пятьдесят"."""
+        first, last = (self._numbers.cardinal(n) for n in found[1].split("/"))
+        return reading(found, f"{first} {self._by} {last}", "symbol")
+
+    def _fraction(self, found: re.Match[str]) -> Reading | None:
+        whole, over, under = found[1], int(found[2]), int(found[3])
+        if under == 0:
+            return None
+        if not whole and is_year_pair(found[2], found[3]):
+            return reading(found, joined(self._numbers.cardinal(found[2]), self._numbers.cardinal(found[3])), "range")
+        case = self._case(found)
+        if whole:
+            said = f"{self._numbers.whole_part(whole, case)} {self._numbers.fraction(over, under, case)}"
+        else:
+            said = self._share(found, (over, under), case)
+        return reading(found, said + self._unit(found), "fraction")
+
+    def _vulgar(self, found: re.Match[str]) -> Reading:
+        whole, part, case = found[1], VULGAR[found[2]], self._case(found)
+        if not whole:
+            said = self._share(found, part, case)
+        elif part == (1, 2) and whole == "1" and (noun := self._counted(found)):
+            said = self._nouns.one_and_a_half(noun, case)
+        elif part == (1, 2):
+            said = f"{self._numbers.cardinal(whole, 'masculine', case)} {self._half}"
+        else:
+            said = f"{self._numbers.whole_part(whole, case)} {self._numbers.fraction(*part, case)}"
+        return reading(found, said + self._unit(found), "fraction")
+
+    def _counted(self, found: re.Match[str]) -> str:
+        """The gender of what follows; "" where nothing does."""
+        if found["unit"]:
+            unit = self._quantities.units[as_written(found["unit"], self._quantities.units)]
+            return self._numbers.noun(self._quantities.noun_of(unit)).gender
+        after = self._context.words_after(found.string, found.end())
+        return ("feminine" if after[0][-1] in "ыи" else "masculine") if after else ""
+
+    def _share(self, found: re.Match[str], part: tuple[int, int], case: str) -> str:
+        """ "две трети" of something that follows, "две третьих" alone."""
+        over, under = part
+        follows = found["unit"] or self._context.words_after(found.string, found.end())
+        noun = (follows or (over == 1 and case != "nominative")) and self._nouns.share(over, under, case)
+        return noun or self._numbers.fraction(over, under, case)
+
+    def _unit(self, found: re.Match[str]) -> str:
+        if not found["unit"]:
+            return ""
+        unit = self._quantities.units[as_written(found["unit"], self._quantities.units)]
+        return f" {self._quantities.unit(Figure('', '1', '1'), unit)}"
