@@ -135,6 +135,7 @@ def test_what_may_be_said_otherwise_says_so(written: str, other: tuple[str, ...]
         ("です．3人", "です．三人"),
         ("6/1～6/9", "六月一日から六月九日"),
         ("秒速5km/s", "秒速五キロメートル"),
+        ("3ランで2アウト、3ランク上", "スリーランでツーアウト、三ランク上"),
     ],
 )
 def test_near_misses_stay_apart(written: str, spoken: str) -> None:

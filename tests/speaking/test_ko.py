@@ -83,6 +83,10 @@ def test_a_number_that_may_be_a_count_or_a_name_says_so() -> None:
         ("제1·2차", "제일·이 차"),
         ("5·18", "오일팔"),
         ("영하 5℃", "영하 오 도"),
+        ("영하 9도~영상 4도", "영하 구 도에서 영상 사 도"),
+        ("타율은 0.234에서 0.272로", "타율은 이할 삼푼 사리에서 이할 칠푼 이리로"),
+        ("2아웃 6볼넷", "투아웃 육볼넷"),
+        ("1/2개", "이분의 일 개"),
     ],
 )
 def test_near_misses_stay_apart(written: str, spoken: str) -> None:

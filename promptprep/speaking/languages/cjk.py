@@ -49,7 +49,7 @@ class Cjk(Digits):
         self._said_once: Mapping[str, str] = data.get("spoken", "said_once")
         self._told_before = re.compile(rf"({'|'.join(sorted(self._said_once, key=len, reverse=True))})\s?\Z")
         rates = data.get("spoken", "context.in_tenths")
-        self._rate_words = re.compile(rf"(?:{'|'.join(rates)})(?:[はがも]|[은는이])?\s?\Z")
+        self._rate_words = re.compile(rf"(?:{'|'.join(rates)})(?:[はがも]|[은는이])?\s?(?:0?\.\d{{3}}\D{{1,3}})?\Z")
         self._bodies: Mapping[str, str] = data.get("spoken", "bracketed")
         days = data.get("spoken", "context.weekdays")
         measured = data.get("spoken", "context.may_be_negative")
@@ -104,7 +104,7 @@ class Cjk(Digits):
     def _tenths(self, text: str, at: int, before: int) -> Said | None:
         """A batting average and its like, in parts of ten, hundred and thousand; `at` the figure, ".325" or "0.325"."""
         found = _RATE.match(text, at) if self.forms["tenths"] else None
-        if found is None or not self._rate_words.search(text, max(0, before - 8), before):
+        if found is None or not self._rate_words.search(text, max(0, before - 16), before):
             return None
         parts = zip(found[1], self.forms["tenths"], strict=False)
         said = self.forms["blank"].join(self.numerals.whole(n) + unit for n, unit in parts if n != "0")

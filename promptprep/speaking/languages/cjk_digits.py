@@ -12,6 +12,7 @@ from promptprep.speaking.languages import cjk_text as patterns
 from promptprep.speaking.languages.cjk_dates import Dates
 from promptprep.speaking.languages.cjk_numbers import LONGEST, Numerals
 from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_serials import any_of
 from promptprep.speaking.languages.cjk_text import Amount
 
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
@@ -24,8 +25,12 @@ class Digits(Dates):
         super().__init__(data, numerals)
         self.after_unit = frozenset(data.get("spoken", "context.ends_a_quantity"))
         self._slash_means_a_day = bool(data.get("spoken", "context.slash_means_a_day"))
+        self._english: list[str] = data.get("spoken", "number.english")
+        words = any_of(data.get("spoken", "context.english_before")) or "(?!)"
+        self._english_before = re.compile(rf"([1-9])(?=(?:{words})(?![ァ-ヺー]|닝|넷))")
         self._digit_rules = (
             self._long,
+            self._borrowed,
             self._time,
             self._difference,
             self._serial,
@@ -51,6 +56,13 @@ class Digits(Dates):
         said = [self.numerals.number(*n.replace(",", "").partition(".")[::2]) for n in re.split(r"\s?-\s?", found[0])]
         return Said(self.forms["subtract"].join(said), "cardinal", found.end())
 
+    def _borrowed(self, text: str, at: int) -> Said | None:
+        """English numbers before English words of sport and the like: "3ラン", "2아웃"."""
+        found = self._english_before.match(text, at)
+        if found is None or int(found[1]) > len(self._english):
+            return None
+        return Said(self._english[int(found[1]) - 1], "cardinal", found.end())
+
     def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
         """A fraction, or a day where that is likelier; `always` a fraction."""
         found = patterns.SLASHED.match(text, at)
@@ -59,7 +71,8 @@ class Digits(Dates):
             return None
         if not always and not whole and int(over) > int(under) > 31:
             pair = self.forms["pair"].replace("{a}", self.numerals.whole(over))
-            return Said(pair.replace("{b}", self.numerals.whole(under)), "range", found.end())
+            said = pair.replace("{b}", self.numerals.whole(under))
+            return self.quantities.measured(text, found.end(), said) or Said(said, "range", found.end())
         as_date = self.day_said("", over, under)
         as_fraction = self.fraction(whole, over, under)
         if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):

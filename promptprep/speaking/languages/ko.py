@@ -55,7 +55,17 @@ class Korean(Cjk):
     def placed(self, text: str, at: int, said: str) -> str:
         """A blank after a word that the number was written against ("약3개"), not after 제."""
         before = text[at - 1 : at]
+        if said in (self.forms["range_word"], self.forms["range_word_after_a_time"]):
+            return said
         return f" {said}" if "가" <= before <= "힣" and before != "제" and said[:1].isalpha() else said
+
+    def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
+        """A blank before the counter of a fraction: "1/2개"."""
+        found = super().slashed(text, at, always=always)
+        counted = self._counter.match(text, found.end) if found and found.kind == "fraction" else None
+        if found is None or counted is None or counted[0] == "도" or counted[0].startswith(" "):
+            return found
+        return replace(found, said=found.said + " ")
 
     def native(self, value: int) -> str:
         """1 to 99 as they stand before a counter: 한, 스무, 스물한."""
@@ -188,7 +198,11 @@ class Korean(Cjk):
     def bare_sign(self, text: str, at: int) -> Said | None:
         if text[at] == "=" and self._ends_in_consonant(text, at):
             return Said("은 ", "symbol", at + 1)
-        return super().bare_sign(text, at)
+        found = super().bare_sign(text, at)
+        if found is None:
+            return None
+        left = found.said.lstrip() if text[at - 1 : at].isspace() else found.said
+        return replace(found, said=left.rstrip() if text[at + 1 : at + 2].isspace() else left)
 
     def _ends_in_consonant(self, text: str, at: int) -> bool:
         """Whether what is said before `at` closes with a consonant, as 은 and 는 ask."""

@@ -88,7 +88,9 @@ class Chinese(Cjk):
         return self._words_pattern.sub(lambda found: self._words[found[0]], written)
 
     def figure(self, amount: Amount, following: str, before: str) -> str:
-        """两 where the number is 2 and a measure word follows; after 第 always 二."""
+        """两 where the number is 2 and a measure word follows; after 第 always 二; "52.00亿" loses its zeros."""
+        if len(amount.fraction) > 1 and amount.power:
+            amount = replace(amount, fraction=amount.fraction.rstrip("0"))
         if amount.whole == "2" and not amount.fraction:
             if amount.power:
                 return self.numerals.two + amount.power
