@@ -9,6 +9,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from promptprep.breaking.paragraph import break_paragraph
+from promptprep.model.language import FIRST_CLASS
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Studio
@@ -113,7 +114,8 @@ def paper_tools(language: str, tools: Tools, env: Environment, logo: str = "") -
         widths_em, lambda text: tools.engines.breaks.lines(text, language), tools.engines.breaks.graphemes
     )
     bold = bool(data.maybe("fonts", "bold", True))
-    return PaperTools(tools.words(language), breaker, sentences, faces, env, measure, bold, logo)
+    interface = "" if language.split("-")[0] in FIRST_CLASS else "en"
+    return PaperTools(tools.words(language), breaker, sentences, faces, env, measure, bold, logo, interface)
 
 
 def _stills(one: PreparedScript, studio: Studio, tools: Tools, env: Environment) -> dict[str, bytes]:

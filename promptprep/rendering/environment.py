@@ -13,6 +13,7 @@ from markupsafe import Markup
 
 from promptprep.errors import UnreadableInput
 
+_OBJECT = re.compile(r"'[\w.]+ object' has no attribute")
 _UNSAFE_IN_CSS = re.compile(r"""["'\\<>&\x00-\x1f\x7f]""")
 
 
@@ -45,7 +46,7 @@ def render(env: jinja2.Environment, name: str, **values: Any) -> str:
         raise _fault(f"there is no template {fault.name!r}", name, None) from None
     except jinja2.TemplateError as fault:
         file, line = _place(fault.__traceback__)
-        raise _fault(str(fault.message), file or name, line) from None
+        raise _fault(_OBJECT.sub("there is nothing called", str(fault.message)), file or name, line) from None
 
 
 def _fault(message: str, file: str | None, line: int | None) -> UnreadableInput:

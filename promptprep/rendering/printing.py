@@ -34,6 +34,7 @@ class PaperTools:
     `sentences(text)` gives the ends of its sentences. `faces(text)` gives the `@font-face` rules that show a text, in
     families "copy-0", "copy-1" ... `bold` says whether the language's first font has a bold weight; where it has
     none, a line under the words shows stress. `logo` is an image as a data URL, "" where the studio has none.
+    `interface` is the language of `words` where it is not the page's own.
     """
 
     words: Words
@@ -44,6 +45,7 @@ class PaperTools:
     measure: Measure
     bold: bool = True
     logo: str = ""
+    interface: str = ""
 
     @property
     def logo_mm(self) -> tuple[float, float]:
@@ -70,6 +72,7 @@ def rendered(tools: PaperTools, template: str, **values: Any) -> str:
         "_": tools.words,
         "bold": tools.bold,
         "logo": tools.logo,
+        "interface": tools.interface,
         "logo_mm": (wide, high),
         "logo_dpi": dpi,
     }

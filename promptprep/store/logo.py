@@ -50,8 +50,8 @@ def _png(data: bytes, file: str) -> bytes:
                 raise UnreadableInput("logo-too-large", message, "save it smaller", file)
             picture.load()
             small = picture.convert("RGBA")
-    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError) as fault:
-        raise UnreadableInput("logo-broken", f"the logo is no picture that opens here: {fault}", hint, file) from None
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        raise UnreadableInput("logo-broken", "the logo is no picture that opens here", hint, file) from None
     small.thumbnail(KEPT_PX)
     out = io.BytesIO()
     small.save(out, "PNG")

@@ -102,7 +102,7 @@ def prepared(text: str, language: str, studio: Studio | None = None, reader: Rea
     """A script as print needs it: timed, without lines for the screen, findings or sightline."""
     script = parse_script(text, language=language, name="made")
     studio = studio or Studio()
-    direction = faces.tools().language(language).get("fonts", "direction")
+    direction = str(faces.tools().language(language).maybe("fonts", "direction", "ltr"))
     return PreparedScript(
         script=script,
         timing=time_one(script, studio, faces.tools()),

@@ -14,7 +14,7 @@ from promptprep.model.rig import Paper, Studio
 from promptprep.rendering.crew import crew_pdf
 from promptprep.rendering.paper import paper_pdf
 from promptprep.rendering.printing import pdf_from_html
-from tests.rendering.paper_factory import demo, printing
+from tests.rendering.paper_factory import demo, prepared, printing
 
 PAGE = """<!doctype html><html lang="{}"><head><title>Pages</title><style>
 @page{{margin:20mm;@top-left{{content:"running head"}}}}</style></head><body>{}</body></html>"""
@@ -57,6 +57,15 @@ def test_no_word_of_one_language_is_under_the_other(language: str, beside: str) 
     """Arabic comes out of a PDF in the order of its glyphs, so letters are counted there."""
     text = told(paper_pdf(demo(language), Studio(), printing(language), beside=demo(beside)))
     assert sorted(text[beside]) == sorted("".join(copy_of(beside)))
+
+
+def test_texts_of_the_interface_are_marked_where_they_are_not_in_the_copy_s_language() -> None:
+    """No catalogue is in Italian: what we say is in English, and says so; titles, copy and cues are the script's."""
+    text = told(paper_pdf(prepared("# Uno\n\nBuona sera a tutti.", "it"), Studio(), printing("it")))
+    assert "togo" in text["en"]
+    assert "about" in text["en"]
+    assert "Buonaseraatutti." in text["it"]
+    assert "Uno" in text["it"]
 
 
 def test_copy_in_one_language_has_no_marks() -> None:
