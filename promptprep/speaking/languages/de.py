@@ -15,6 +15,9 @@ from promptprep.speaking.western.reader import Western
 
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
+_POSTCODE = re.compile(r"\d{5}(?=[ \u00a0][A-ZÄÖÜ])")
+_HOUSE = re.compile(r"(?<!\d)\d{1,3}[a-z]?,[ \u00a0](?:D-)?\Z|(?<!\w)D-\Z")
+_HOUSE_REACH = 10
 _COPULAS = ("ist", "war", "wäre", "wird", "haben", "schreiben", "bis")
 _MULTIPLE = re.compile(r"(\d{0,3}1)(?:([x×](?=[ \u00a0.,;:!?)]|\Z)|-?mal(?!\w))|-(?=[a-zäöüß]{3}))")
 _ORDINAL_RANGE = re.compile(r"(\d{1,3})\.[ \u00a0]?[–-][ \u00a0]?(?=(\d{1,3})\.[ \u00a0][A-ZÄÖÜa-zäöü])")
@@ -77,7 +80,7 @@ class GermanDays:
             return True
         last = word_before(text, at)
         heading = (not at or text[at - 1] == "\n") and word_after(text, found.end())[:1].isupper()
-        return last in self.g.weekdays or (last.casefold() not in self.g.numbered and not heading)
+        return last in self.g.weekdays or (last.rstrip(".").lower() not in self.g.numbered and not heading)
 
 
 class GermanOrdinals:
@@ -149,6 +152,17 @@ class GermanOrdinals:
         return earlier in self.g.weekdays or earlier.lower() in _COPULAS
 
 
+class Postcodes:
+    """Five figures between a house's number and a town: "Hauptstr. 16, 10115 Berlin"."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _POSTCODE.match(text, at) if _HOUSE.search(text, max(0, at - _HOUSE_REACH), at) else None
+        return Reading(Span(*found.span()), self.g.words.one_by_one(found[0]), "serial") if found else None
+
+
 class Multiples:
     """A one in front of a hyphen has no s: 1-mal, 1-jährig, 101-fach; and 1x."""
 
@@ -182,5 +196,5 @@ class PercentAdjectives:
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
     grammar = German(data, speller)
-    grammar.own_parts = (Multiples, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
+    grammar.own_parts = (Multiples, Postcodes, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
     return Western(grammar)

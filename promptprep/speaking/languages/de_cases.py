@@ -44,7 +44,7 @@ class Cases:
         self.governed = {str(k): str(v) for k, v in data.get("spoken", "one.after").items()}
         self._datives = frozenset(data.get("spoken", "ordinals.dative.before"))
         self._ranked = tuple(str(n).lower() for n in data.get("spoken", "ordinals.nouns"))
-        self._adverbs = frozenset(data.get("spoken", "one.adverbs"))
+        self.adverbs = frozenset(data.get("spoken", "one.adverbs"))
         self._titles = frozenset(data.get("spoken", "roman.titles"))
         self._names = frozenset(data.get("spoken", "roman.names"))
         self._weekdays = frozenset(data.get("spoken", "weekdays.names"))
@@ -63,7 +63,7 @@ class Cases:
     def governor(self, text: str, at: int) -> str:
         """The word that decides a number's case; a row goes on in the first one's ("nach 1 Tag und 1 Nacht")."""
         before = word_before(text, at)
-        if before.lower() in self._adverbs:
+        if before.lower() in self.adverbs:
             return word_before(text, at - len(before) - 1)
         if before not in ("und", "oder", "sowie") and text[at - 2 : at - 1] != ",":
             return before

@@ -100,9 +100,19 @@ class German(Grammar):
         if not literal.is_one:
             return self.number(literal)
         before = self.cases.governor(text, at)
+        if self._is_label(text, at, word_before(text, at)):
+            return self.number(literal)
         if gender := self.gender_of(word):
             return self._one_of(word, gender, before)
         return self._one_described(text, at + 1, word, before) or self.number(literal)
+
+    def _is_label(self, text: str, at: int, before: str) -> bool:
+        """A one that names what stands in front: "§ 1 Abs. 2", "Gruppe 1 Startplatz 4"."""
+        left = text[max(0, at - 2) : at].strip()
+        if left == "§" or left == "," or not before[:1].isupper() or before in self.openers:
+            return left == "§"
+        word = before.lower()
+        return not (word in self.cases.governed or word in self.cases.adverbs or word in self.cases.after)
 
     def _one_of(self, noun: str, gender: str, before: str) -> str:
         """A weak masculine in -en is no nominative: "einen Planeten"."""

@@ -98,7 +98,11 @@ class Dates:
         end = found.end()
         if written.islower() and self.names[0][0].isupper():
             return None
-        return self._date(text, at, end, found[1], name, found[4] or "", found[2] or "")
+        date = self._date(text, at, end, found[1], name, found[4] or "", found[2] or "")
+        if not found[4] or " del " not in found[0]:
+            return date
+        words = self.year(found[4])
+        return Reading(date.span, date.said.replace(f" de {words}", f" del {words}"), "date")
 
     def _following(self, text: str, at: int, floor: int) -> Reading | None:
         """A day after its month: "May 5, 2026"."""

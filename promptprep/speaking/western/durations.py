@@ -18,6 +18,7 @@ _LETTERS = re.compile(
     rf"(\d{{1,3}}){_BLANK}?h{_BLANK}?(\d{{1,2}}){_BLANK}?m(?:{_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s)?(?![\w/²³])"
 )
 _PRIMES = re.compile(r"()(\d{1,3})[’'′](\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
+_HOURS = re.compile(rf"{_BLANK}(h)(?!\w)")
 _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|[:.,]\d)")
 
 
@@ -56,7 +57,7 @@ class Durations:
         found = _PARTS.match(text, at)
         if not found:
             return None
-        unit = self._unit.match(text, found.end())
+        unit = self._unit.match(text, found.end()) or (_HOURS.match(text, found.end()) if found[3] else None)
         if not (unit or found[4]) or word_before(text, at).casefold() in self._clock_before:
             return None
         hours = found[3] is not None or (unit is not None and unit[1] in self._hours)

@@ -14,6 +14,7 @@ from promptprep.speaking.western.weekdays import Weekdays
 CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
 _BLANK = r"[ \u00a0\u202f]"
 _LONGEST = 24
+_FIGURE = re.compile(r"[-−+~$€£]?\d")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
@@ -176,7 +177,7 @@ class Abbreviations:
     def _ending(self, text: str, start: int, at: int) -> Reading | None:
         """A name with its last part cut short: "Hauptstr."."""
         for short, whole in self.endings.items():
-            if text[start : at + 1].endswith(short) and text[start].isupper() and at + 1 - start > len(short) + 1:
+            if text[start : at + 1].endswith(short) and text[start].isupper() and at - start >= len(short) + 2:
                 said = f"{text[start : at + 1 - len(short)]}{whole}"
                 return Reading(Span(start, sentence_end(text, start, at + 1, self.g.openers)), said, "abbreviation")
         return None
@@ -196,7 +197,7 @@ class Abbreviations:
         said = ""
         if key in self.currencies and rest[:1].isdecimal():
             return ""
-        if key in self.numbered and (rest[:1].isdecimal() or _NUMERAL_NEXT.match(text, end)):
+        if key in self.numbered and (_FIGURE.match(rest) or _NUMERAL_NEXT.match(text, end)):
             said = self.numbered[key]
         elif key in self.named and not _INITIAL_LEFT.search(text, max(0, start - 3), start):
             first, _, second = self.named[key].partition("|")

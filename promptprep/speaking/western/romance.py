@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
+_HALVED = re.compile(r"\d[ \u00a0]([^\W\d_]{2,12})[ \u00a0]\Z")
 _PAIR = 2
 _HOUR_LEFT = 5
+_NOUN_LEFT = 16
 
 
 class Romance(Grammar):
@@ -89,6 +93,13 @@ class Romance(Grammar):
             gender = "f"
         if literal.is_one and text[max(0, at - _HOUR_LEFT) : at].casefold().endswith(self.one_oclock):
             gender = "f"
+        if (
+            literal.part == (1, 2)
+            and not literal.whole
+            and not gender
+            and (halved := _HALVED.search(text, max(0, at - _NOUN_LEFT), at))
+        ):
+            return f"{self.text('fractions.and')} {self.half(self.gender_of(halved[1]))}"
         if gender and not literal.whole and literal.part == (1, 2):
             return self.half_before(gender)
         if literal.fraction == "000" and literal.mark == "," and self._plural(word):

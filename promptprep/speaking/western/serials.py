@@ -7,6 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.short_dates import ShortDates
@@ -177,6 +178,8 @@ class Ordinals:
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
+        self._shorts = grammar.data.maybe("spoken", "roman.short", {})
+        self._short = re.compile(rf"[ \u00a0\u202f]({'|'.join(map(re.escape, self._shorts)) or '(?!)'})")
         self._counted = grammar.wordset("roman.cardinal_after")
         self._degrees_after = frozenset(grammar.data.maybe("spoken", "ordinals.degrees_after", ()))
         self.suffixes = grammar.table("ordinals.suffixes")
@@ -198,6 +201,9 @@ class Ordinals:
         if self._is_degrees(text, found, int(digits)):
             return None
         said = self.g.ordinal_in(text, found.end(), digits, self.suffixes[found[5]])
+        if short := self._short.match(text, found.end()):
+            end = sentence_end(text, at, short.end(), self.g.openers)
+            return Reading(Span(at, end), f"{self._first(found)}{said} {self._shorts[short[1]]}", "ordinal")
         return Reading(Span(*found.span()), f"{self._first(found)}{said}", "ordinal")
 
     def _is_degrees(self, text: str, found: re.Match[str], value: int) -> bool:

@@ -17,7 +17,7 @@ _SILENT = "™®"
 _RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
 _TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m|\s?h(?!\w))")
 _TIGHT = re.compile(r"[$€£¥]?\d")
-_RANKED = re.compile(r"\d{1,3}(?:st|nd|rd|th)\b")
+_RANKED = re.compile(r"\d{1,3}(?:st|nd|rd|th)\b|\d?\d0s\b")
 _LONGEST_JOINED = 24
 _WORD_LEFT = re.compile(r"(?<![\w/])[^\W\d_]+\Z")
 _WORD_RIGHT = re.compile(r"[^\W\d_]+(?![\w/])")
@@ -25,6 +25,9 @@ _OPERATED = re.compile(r"\d[ \u00a0]?\Z")
 _OPERAND = re.compile(r"[ \u00a0]?\d")
 _EXPONENT = re.compile(r"[-−]?\d")
 _NOTE = re.compile(r"(?<!\w)[A-G]\Z")
+_LONGEST_PRICE = 16
+_MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥]\d[\d.,]*\Z")
+_FIGURE = re.compile(r"[$€£¥]?\d")
 _SUM_AHEAD = 24
 
 
@@ -89,7 +92,7 @@ class Symbols:
         return Reading(Span(at, at + 1), str(said), "symbol") if text[at] != ":" or divided else None
 
     def _bar(self, text: str, at: int, floor: int) -> Reading | None:
-        """ "and/or" and what else data list, "tickets/day"; a bar inside other words is left as it is."""
+        """ "and/or" and what else data list, "tickets/day", "180 °C/350 °F"; inside other words it is left as it is."""
         left, right = _WORD_LEFT.search(text, max(floor, at - _LONGEST_JOINED), at), _WORD_RIGHT.match(text, at + 1)
         if left and right:
             written = text[left.start() : right.end()]
@@ -98,6 +101,8 @@ class Symbols:
                 return Reading(Span(left.start(), right.end()), str(said), "symbol")
         if left and right and right[0] in self.periods and left[0][-1].islower():
             return Reading(Span(at, at + 1), f" {self.units.per} ", "symbol")
+        if floor == at > 0 and _MEASURED.search(text, max(0, at - _LONGEST_PRICE), at) and _FIGURE.match(text, at + 1):
+            return Reading(Span(at, at + 1), ", ", "symbol")
         return self._named(text, at) if _between_blanks(text, at) else None
 
     def _raised(self, text: str, at: int, floor: int) -> Reading | None:
