@@ -210,7 +210,8 @@ class Arabic:
             return page
         if setting.definite:
             return self._placed(found, setting, self._definite(n, whole, setting), "ordinal", end)
-        if setting.before in self._ranked and 0 < n < 100 and not setting.prefix:
+        may_rank = setting.before in self._ranked and (setting.before.startswith("ال") or not setting.noun)
+        if may_rank and 0 < n < 100 and not setting.prefix:
             said = self.numbers.ordinal(n, feminine=self._ranked[setting.before], case="oblique")
             return self._placed(found, setting, said, "ordinal", end)
         if n in (1, 2) and self.context.can_be_dual(setting):

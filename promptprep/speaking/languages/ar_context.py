@@ -20,6 +20,7 @@ _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
 )
 _VERBAL_NOUN = re.compile("(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
+_JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")
 
@@ -131,6 +132,7 @@ class ArabicContext:
             len(noun) > 2
             and not noun.endswith(_OWNED)
             and not noun.startswith(("ال", "و"))
+            and not _JOINED_PLURAL.fullmatch(noun)
             and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
             and (noun in self._scales or not setting.before.startswith("ال"))
             and setting.before not in self._names

@@ -239,6 +239,8 @@ class Russian:
         if counts.money:
             return reading(found, q.amount(number, counts.noun, case) + counts.per, "money", end=counts.end)
         if counts.noun:
+            if counts.unit == "%" and self.context.is_share_of_cases(found.string, found.start(), counts.end):
+                case = "prepositional"
             kind = "percent" if counts.unit == "%" else "measure"
             return reading(found, q.measure(number, counts.noun, case) + counts.per, kind, end=counts.end)
         return self._plain(found, number)

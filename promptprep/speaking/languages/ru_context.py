@@ -23,6 +23,8 @@ _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|вос�
 _ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
 _NEXT = re.compile(r"\s+на\s+\d")
 _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
+_LINKS = frozenset(("а", "и", "или", "но", "не", "по", "же", "то", "что", "как", "из", "со", "во", "тоже", "уже"))
+_PAST_ONE = re.compile(r"..(?:[аеиуыя]л|ёл)$")  # "вылетел"
 _PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
 _CONSONANT = "бвгджзйклмнпрстфхцчшщ"
 
@@ -42,6 +44,7 @@ class RussianContext:
         self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
+        self._in_l = frozenset(data.get("spoken", "genitive_in_l.words"))
         self._feminine_li = frozenset(data.get("spoken", "feminine_in_li.words"))
         self.masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
 
@@ -95,6 +98,12 @@ class RussianContext:
             return "genitive"
         return self.governs.get(before, "nominative")
 
+    def is_share_of_cases(self, text: str, start: int, end: int) -> bool:
+        """Whether "в" before a percentage means where: "в 80% случаев", not "ставка в 5% годовых"."""
+        after = self.words_after(text, end)
+        named = bool(after) and after[0].endswith(("ов", "ев", "ей", "ий")) and len(after[0]) > 4
+        return named and self.word_before(text, start) == "в"
+
     @staticmethod
     def _meets_with(text: str, end: int) -> bool:
         """Whether "с" means "together with": it does unless an end ("до", "по", "на") follows in the same breath."""
@@ -104,6 +113,8 @@ class RussianContext:
         """Gender and case of the whole number `n` written at `start` to `end`."""
         case = self.governed_case(text, start, end)
         words = self.words_after(text, end)
+        if text[start - 1 : start] in ("-", "‑") and text[max(0, start - 2) : start - 1].isalpha():
+            return Agreement()
         if words[:1] == ["из"] and self.word_before(text, start) in ("в", "на"):
             return Agreement(case="prepositional")
         noun = self._noun(words)
@@ -118,8 +129,12 @@ class RussianContext:
 
     def _noun(self, words: list[str]) -> str:
         """The first word that does not look like an adjective, else the last; "" where it looks like a verb."""
-        noun = next((word for word in words if not _ADJECTIVE.search(word)), words[-1] if words else "")
-        return "" if _PAST.search(noun) and noun not in self._feminine_li else noun
+        if not words or words[0] in self.governs or words[0] in _LINKS:
+            return ""
+        noun = next((word for word in words if not _ADJECTIVE.search(word)), words[-1])
+        if _PAST.search(noun) and noun not in self._feminine_li:
+            return ""
+        return "" if _PAST_ONE.search(noun) and noun not in self._in_l else noun
 
     @staticmethod
     def _is_time(noun: str, before: str) -> bool:
@@ -147,7 +162,7 @@ class RussianContext:
         if case == "genitive":
             return Agreement("feminine" if last in "ыи" else "masculine", case)
         if last in "ая" and noun not in self.masculine_a:
-            return Agreement("feminine", "nominative")
+            return Agreement("masculine", "genitive") if case == "accusative" else Agreement("feminine", "nominative")
         if last in "ую":
             return Agreement("masculine", "dative") if case == "dative" else Agreement("feminine", "accusative")
         if last in "оё" or noun.endswith(("ие", "ье", "це")):
