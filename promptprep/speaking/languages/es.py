@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from typing import Any
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
@@ -13,6 +15,8 @@ from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThous
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
+_PESO_REGIONS = ("MX", "AR", "CL", "CO", "CU", "DO", "UY")
+_PESO = "peso|pesos|m; centavo|centavos|m"
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
 
 
@@ -43,6 +47,13 @@ class Spanish(Romance):
         if data.tag.split("-")[-1] in _POINT_REGIONS:
             self.literals = Literals(",", ".")
         self._tonic = self.wordset("nouns.tonic")
+
+    def table(self, key: str) -> Mapping[str, Any]:
+        """The dollar sign is the peso's where the country has pesos."""
+        found = super().table(key)
+        if key == "currencies" and self.tag.split("-")[-1] in _PESO_REGIONS:
+            return {**found, "$": _PESO}
+        return found
 
     def singulars(self, word: str) -> tuple[str, ...]:
         if word.endswith("ces"):

@@ -8,7 +8,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Noun, word_before
+from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
@@ -18,6 +18,7 @@ from promptprep.speaking.western.romance_parts import Hundredths, PoweredUnits, 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
 )
+_MARKS = 20
 _VOWELS = "aeiouyhàâéèêëîïôœùû"
 
 
@@ -37,6 +38,22 @@ class CentsBehind:
         return Reading(Span(*found.span()), price(self.g, Literal(found[1], found[2], 0), self.euro), "money")
 
 
+class DaysBefore:
+    """The days or hours before a start: J-3."""
+
+    _left = re.compile(r"(?<![\w-])[JH][-−]\Z")
+    _number = re.compile(r"\d{1,3}(?![\w-])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._number.match(text, at) if self._left.search(text, max(floor, at - 3), at) else None
+        if found is None:
+            return None
+        return Reading(Span(at - 1, found.end()), f" {self.g.minus} {self.g.cardinal(found[0])}", "measure")
+
+
 class French(Romance):
     """Zero to one and a half are singular; minutes are feminine; the first of a month is the only ordinal day."""
 
@@ -49,7 +66,7 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, Hundredths, PoweredUnits, SpacedPhones)
+    own_parts = (CentsBehind, DaysBefore, Hundredths, PoweredUnits, SpacedPhones)
     thousand = "mille"
     half_feminine = "demie"
 
@@ -69,6 +86,12 @@ class French(Romance):
             return form if digits == "2" else super().ordinal(digits, "f" if form.endswith("e") else "m")
         said = super().ordinal(digits, form)
         return said.replace("quatre-vingt-et-un", "quatre-vingt-un")
+
+    def fraction(self, above: int, below: int) -> str:
+        """Twentieths are marks out of twenty, but for a single one."""
+        if below == _MARKS and above > 1:
+            return f"{self.cardinal(str(above))} {self.text('fractions.over')} {self.cardinal(str(below))}"
+        return super().fraction(above, below)
 
     def half(self, gender: str) -> str:
         return "demie" if gender == "f" else "demi"

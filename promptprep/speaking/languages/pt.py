@@ -10,6 +10,8 @@ from promptprep.speaking.western.romance import Romance
 from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
+_PORTUGAL = "pt-PT"
+_MILLIARD, _BILLION = 9, 12  # digits
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
 
 
@@ -34,12 +36,30 @@ class Portuguese(Romance):
     half_feminine = "meia"
 
     def spelling_tag(self, tag: str) -> str:
-        return "pt-PT" if tag.split("-")[-1] in _EUROPEAN else tag
+        return _PORTUGAL if tag.split("-")[-1] in _EUROPEAN else tag
 
     def cardinal(self, digits: str, gender: str = "") -> str:
         """As ICU has it, but a thousand million in Portugal takes no "um"."""
+        plain = digits.lstrip("0")
+        if self.words.language == _PORTUGAL and _MILLIARD < len(plain) <= _BILLION:
+            return self._by_millions(plain, gender)
         said = super().cardinal(digits, gender)
         return said.removeprefix("um ") if said.startswith("um mil ") else said
+
+    def _by_millions(self, digits: str, gender: str) -> str:
+        """ "dois mil e quinhentos milhões": thousands of millions are counted in one."""
+        millions, rest = digits[:-6], digits[-6:].lstrip("0")
+        said = f"{self.cardinal(millions)} milhões"
+        if not rest:
+            return said
+        joined = len(rest) < 3 or (len(rest) == 3 and rest.endswith("00"))
+        return f"{said}{' e' if joined else ''} {self.cardinal(rest, gender)}"
+
+    def respelled(self, word: str) -> str:
+        """Portugal writes "quilómetro" and "eletrão"."""
+        if self.words.language != _PORTUGAL:
+            return word
+        return word.replace("ômetr", "ómetr").replace("nômic", "nómic").replace("elétron", "eletrão")
 
     def singulars(self, word: str) -> tuple[str, ...]:
         for plural, singular in _PLURALS:
