@@ -1,6 +1,7 @@
 """Reads `.docx`, `.odt` and `.rtf` through pandoc's document tree.
 
-Headings, paragraphs, bold, italics, lists and block quotes carry over; everything else is listed.
+Headings, paragraphs, bold, italics, lists, block quotes and the title carry over; tracked insertions are copy, tracked
+deletions are not; everything else is listed.
 """
 
 from __future__ import annotations
@@ -13,10 +14,20 @@ from typing import Any
 
 from promptprep.errors import UnreadableInput
 from promptprep.store.files import read_bytes
+from promptprep.store.passed_over import passed_over
 
 FORMATS = {".docx": "docx", ".odt": "odt", ".rtf": "rtf"}
 
 _STARTS = {".docx": b"PK", ".odt": b"PK", ".rtf": b"{\\rtf"}
+_OPTIONS: dict[str, tuple[str, ...]] = {".docx": ("--track-changes=all",), ".odt": ()}
+_HEADS = ("subtitle", "abstract", "author", "date")
+_RTF_LIST = re.compile(r"\{\\(?:listtext|pntext|\*\\pn)\b[^{}]*\}|\\(?:ls|ilvl)\d+ ?")
+_TRACKED = {
+    "insertion": ("a tracked insertion, taken as copy", True),
+    "deletion": ("a tracked deletion, left out", False),
+    "comment-start": ("a comment, left out", False),
+}
+_BLANKS = re.compile(" {2,}")
 _DROPPED = {
     "Image": "a picture",
     "Math": "a formula",
@@ -35,21 +46,32 @@ def read_document(path: Path) -> tuple[str, list[str]]:
     import pypandoc
 
     try:
-        tree = json.loads(pypandoc.convert_file(str(path), "json", format=FORMATS[suffix]))
+        if suffix == ".rtf":
+            tree = json.loads(pypandoc.convert_text(_without_lists(read_bytes(path)), "json", format="rtf"))
+        else:
+            options = _OPTIONS[suffix]
+            tree = json.loads(pypandoc.convert_file(str(path), "json", format=FORMATS[suffix], extra_args=options))
     except (RuntimeError, ValueError) as fault:
         reason = str(fault).strip().splitlines()[-1] if str(fault).strip() else "pandoc gave up"
         raise UnreadableInput("broken-document", f"the document cannot be read: {reason}", hint, str(path)) from None
     writer = _Writer()
     blocks = [text for block in tree["blocks"] for text in writer.block(block)]
-    if suffix == ".rtf":
-        writer.losses += _rtf_losses(read_bytes(path))
-    return "\n\n".join(blocks) + "\n" if blocks else "", writer.losses
+    losses = writer.losses + passed_over(path, suffix)
+    head = _front(tree["meta"] if suffix != ".rtf" else {}, losses)
+    return (head + "\n\n".join(blocks) + "\n" if blocks else ""), losses
 
 
-def _rtf_losses(data: bytes) -> list[str]:
-    """What pandoc's RTF reader passes over without a word."""
-    kinds = {rb"\\footnote\b": "a footnote, left out", rb"\\annotation\b": "a comment, left out"}
-    return [what for mark, what in kinds.items() for _ in re.finditer(mark, data)]
+def _without_lists(data: bytes) -> str:
+    """RTF whose lists are plain paragraphs: pandoc puts the lists of some word processors before all other copy."""
+    return _RTF_LIST.sub(" ", data.decode("latin-1"))
+
+
+def _front(meta: dict[str, Any], losses: list[str]) -> str:
+    """The document's title as front matter; what else stands at its head is listed."""
+    texts = {key: " ".join(_plain(value).split()) for key, value in meta.items()}
+    losses += [f"the document's {key}: {texts[key][:80]}" for key in _HEADS if texts.get(key)]
+    title = texts.get("title", "")
+    return f"+++\ntitle = {json.dumps(title, ensure_ascii=False)}\n+++\n\n" if title else ""
 
 
 class _Writer:
@@ -63,7 +85,7 @@ class _Writer:
             level, _, inlines = content
             yield "#" * level + " " + self.inline(inlines)
         elif kind in ("Para", "Plain"):
-            if text := self.inline(content).strip():
+            if text := _BLANKS.sub(" ", self.inline(content)).strip():
                 yield text
         elif kind == "BlockQuote":
             yield "\n>\n".join("> " + t.replace("\n", "\n> ") for b in content for t in self.block(b))
@@ -109,7 +131,9 @@ class _Writer:
         return self._rarer(kind, content)
 
     def _rarer(self, kind: str, content: Any) -> str:
-        if kind in ("Span", "Link", "Cite"):
+        if kind == "Span":
+            return self._span(content[0][1], content[1])
+        if kind in ("Link", "Cite"):
             return self.inline(content[1])
         if kind in ("Underline", "SmallCaps", "Superscript", "Subscript"):
             text = self.inline(content)
@@ -124,6 +148,13 @@ class _Writer:
         else:
             self._lose(_DROPPED.get(kind, kind.lower()), _plain(content))
         return ""
+
+    def _span(self, classes: Sequence[str], nodes: Sequence[dict[str, Any]]) -> str:
+        for what, carried in (_TRACKED[name] for name in classes if name in _TRACKED):
+            self._lose(what, _plain(list(nodes)))
+            if not carried:
+                return ""
+        return self.inline(nodes)
 
     def _lose(self, what: str, text: str) -> None:
         if what:

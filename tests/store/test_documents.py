@@ -54,3 +54,41 @@ def test_a_broken_document_is_an_error(tmp_path: Path, suffix: str) -> None:
         read_document(file)
     assert caught.value.code == "broken-document"
     assert caught.value.hint
+
+
+INSERTED = '<w:ins w:id="90" w:author="M" w:date="2026-11-01T10:00:00Z"><w:r><w:t>three</w:t></w:r></w:ins>'
+DELETED = '<w:del w:id="91" w:author="M" w:date="2026-11-01T10:00:00Z"><w:r><w:delText>four</w:delText></w:r></w:del>'
+
+
+def test_tracked_changes_comments_title_and_heads_are_told(tmp_path: Path) -> None:
+    """A document as it comes back from colleagues: nothing of it goes in silence."""
+    from docx import Document
+    from docx.oxml import parse_xml
+    from docx.oxml.ns import nsdecls
+
+    document = Document()
+    document.add_heading('The "winter" sky', 0)
+    copy = document.add_paragraph("We look at ")
+    for change in (INSERTED, DELETED):
+        copy._p.append(parse_xml(change.replace(" w:id", f" {nsdecls('w')} w:id", 1)))
+    run = copy.add_run(" things.")
+    document.add_comment(runs=[run], text="Which things?", author="M")
+    document.sections[0].header.paragraphs[0].text = "Draft 3, not for air"
+    document.save(str(tmp_path / "copy.docx"))
+    source, losses = read_document(tmp_path / "copy.docx")
+    script = parse_script(source)
+    assert script.title == 'The "winter" sky'
+    assert script.segments[0].paragraphs[0].text == "We look at three things."
+    told = " | ".join(losses)
+    for part in ("insertion, taken as copy: three", "deletion, left out: four", "comment, left out: Which things?"):
+        assert part in told
+    assert "head or foot, left out: Draft 3, not for air" in told
+
+
+def test_rtf_lists_stay_where_they_are(tmp_path: Path) -> None:
+    file = tmp_path / "copy.rtf"
+    item = rb"{\pard\ls1\ilvl0{\listtext\tab }One\par}{\pard\ls1\ilvl0{\listtext\tab }Two\par}"
+    file.write_bytes(rb"{\rtf1\ansi First {\revised new }copy.\par " + item + rb"\pard Last copy.\par}")
+    source, losses = read_document(file)
+    assert source.split("\n\n") == ["First new copy.", "One", "Two", "Last copy.\n"]
+    assert losses == ["a tracked insertion, taken as copy"]
