@@ -82,7 +82,8 @@ def _show(versions: Versions) -> None:
 
     source = versions.source
     slot = "no slot" if source.slot_s is None else f"slot {clock_text(source.slot_s)}"
-    typer.echo(f"{source.script.title}: {source.script.file} and {len(versions.others)} versions, {slot}")
+    counted = "1 version" if len(versions.others) == 1 else f"{len(versions.others)} versions"
+    typer.echo(f"{source.script.title}: {source.script.file} and {counted}, {slot}")
     if first := first_lines(versions):
         typer.echo("\nfirst:")
         for number, line in enumerate(first, 1):

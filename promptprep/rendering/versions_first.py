@@ -82,7 +82,7 @@ def _line(same: Sequence[Placed]) -> str:
     version, finding = same[0]
     languages = _languages_of(same)
     line, _ = LineIndex(version.script.source).place(finding.start)
-    place = f", line {line}" if finding.start and len(languages) == 1 else ""
+    place = f", line {line}" if finding.start and len(languages) == 1 and finding.name != "segment-missing" else ""
     segment = f", {finding.segment}" if finding.segment and len(languages) > 1 else ""
     more = f" (and {len(same) - 1} more of the kind)" if len(same) > len(languages) else ""
     end = "" if finding.message.endswith(("”", ".", "…")) else "."
@@ -100,7 +100,7 @@ def _languages_of(same: Sequence[Placed]) -> list[str]:
 
 
 def _unread(unread: Unread) -> str:
-    return f"{unread.file} cannot be read: {_sentence(unread.message)} {_sentence(unread.hint)}".rstrip()
+    return f"{unread.file} cannot be read: {unread.message.rstrip('.')}. {_sentence(unread.hint)}".rstrip()
 
 
 def _named(names: Sequence[str]) -> str:

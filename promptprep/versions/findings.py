@@ -100,9 +100,10 @@ class SegmentPairing:
         same = self._identical()
         if same is not None:
             return [same, *self._unfinished()]
+        untranslated = list(self._left_over())
         return [
-            *self._unfinished(), *self._passages(), *self._values(), *self._names(), *self._cues(),
-            *self._pronunciations(), *self._left_over(),
+            *self._unfinished(), *self._passages(), *self._values([f.start for f in untranslated]), *self._names(),
+            *self._cues(), *self._pronunciations(), *untranslated,
         ]  # fmt: skip
 
     def _finding(
@@ -147,10 +148,14 @@ class SegmentPairing:
 
     # -- values -----------------------------------------------------------------------------------------------
 
-    def _values(self) -> Iterator[VersionFinding]:
+    def _values(self, untranslated: Sequence[int]) -> Iterator[VersionFinding]:
+        """What differs in value; copy that is still in the source's language says nothing about values."""
         lost: list[_At] = []
         gained: list[_At] = []
         for bead in self.beads or (Bead((), ()),):
+            if any(self.b.paragraphs[j].span.start <= at < self.b.paragraphs[j].span.end
+                   for j in bead.target for at in untranslated):  # fmt: skip
+                continue
             ours = [_At(f, i) for i in bead.source for f in self.source.figures(self.a.paragraphs[i])]
             theirs = [_At(f, j) for j in bead.target for f in self.target.figures(self.b.paragraphs[j])]
             for miss in mismatches([x.figure for x in ours], [x.figure for x in theirs]):

@@ -8,6 +8,7 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 from typing import NamedTuple
 
+from promptprep.errors import UnreadableInput
 from promptprep.model.kit import Filled, Kit, KitSegment, KitUnit
 from promptprep.model.script import Cue, CueLine, Note, Paragraph, Script, Segment
 from promptprep.spans import Span
@@ -100,7 +101,8 @@ def taken_back(
     """(the new version's text, what was lost). Cues, ids, slots and order are the source's.
 
     `months` are the target language's: a number before one is a date, not a list's. `before` is the version that
-    stood there: its front matter stays (the reader, the mark), but for the title.
+    stood there: its front matter stays (the reader, the mark), but for the title. Raises `UnreadableInput` where no
+    text is the script's.
     """
     losses = list(filled.losses)
     known = {"title": KitUnit("title", "script title", script.title)}
@@ -110,6 +112,9 @@ def taken_back(
         written.get(code.casefold(), code): _unnumbered(t, known.get(code), months, losses)
         for code, t in filled.targets.items()
     }
+    if filled.targets and not filled.loose and not (set(targets) - {"title"}) & set(known):
+        hint = "name the source that the kit was made from"
+        raise UnreadableInput("kit-of-another", "no text of this kit stands in this script", hint)
     _find_loose(known, targets, filled, losses)
     strays = [code for code in targets if code not in known]
     losses += [f"{code}: the source has no such text; left out: {_short(targets[code])}" for code in strays]

@@ -226,6 +226,13 @@ def test_what_a_cell_cannot_carry_is_told(tmp_path: Path) -> None:
     assert "Bonne *nuit*." in text
 
 
+def test_a_kit_of_another_script_is_refused(tmp_path: Path) -> None:
+    kit_file = DATA / "sky.fr.kit.docx"
+    with pytest.raises(PromptprepError, match="no text of this kit"):
+        versions.take_back_kit([DEMO / "trailer.en.md"], kit_file, tmp_path)
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_nothing_is_overwritten(tmp_path: Path) -> None:
     (tmp_path / "ridge.en.md").write_text(SOURCE, "utf-8")
     (tmp_path / "ridge.fr.md").write_text("Mine.\n", "utf-8")
