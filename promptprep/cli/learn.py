@@ -29,6 +29,8 @@ def command(
     from promptprep import faces
 
     learned = faces.learn_reader(readings, studio, reader, dry=dry)
+    for reading in learned.twice:
+        typer.echo(f"{reading}: the same as another reading, counted once", err=True)
     if as_json:
         print_json(
             reader=learned.reader,

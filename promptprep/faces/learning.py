@@ -18,12 +18,16 @@ from promptprep.store.takes import Timed
 
 @dataclass(frozen=True, slots=True)
 class Learned:
-    """A reader's new paces, the studio file that keeps them, and where that file as it was before is kept."""
+    """A reader's new paces, the studio file that keeps them, and where that file as it was before is kept.
+
+    `twice` names readings that had been given before in the same call: they count once.
+    """
 
     reader: str
     paces: tuple[Pace, ...]
     kept: Path | None
     file: Path = Path("studio.toml")
+    twice: tuple[str, ...] = ()
 
 
 def learn_reader(
@@ -35,9 +39,8 @@ def learn_reader(
     the reader is not known or readings are absurd.
     """
     from promptprep.store.studio import read_studio
-    from promptprep.store.takes import read_take, read_typed
 
-    timed = [one for r in readings for one in (read_take(Path(r)) if "=" not in r else [read_typed(r)])]
+    timed, twice = _each_once(readings)
     if not timed:
         raise BadCall("no-samples", "no whole segment was read in these takes", "read at least one segment through")
     studio_file = studio_file or _nearest(readings)
@@ -47,7 +50,22 @@ def learn_reader(
         raise BadCall("no-reader", "nothing says who was reading", "name them with --reader")
     who = named(studio.readers, name, "reader")
     paces = tuple(_learned(who, language, timed) for language in sorted({one.language for one in timed}))
-    return Learned(name, paces, None if dry else _keep(studio_file, paces, name), studio_file)
+    return Learned(name, paces, None if dry else _keep(studio_file, paces, name), studio_file, twice)
+
+
+def _each_once(readings: Sequence[str]) -> tuple[list[Timed], tuple[str, ...]]:
+    """What was timed, and the readings that say what another said before: the same take under another name too."""
+    from promptprep.store.takes import read_take, read_typed
+
+    timed: dict[tuple[tuple[str, float, str, str | None], ...], list[Timed]] = {}
+    twice = []
+    for reading in readings:
+        found = [read_typed(reading)] if "=" in reading else read_take(Path(reading))
+        said = tuple((one.text, one.seconds, one.language, one.reader) for one in found)
+        if said and said in timed:
+            twice.append(reading)
+        timed.setdefault(said, found)
+    return [one for found in timed.values() for one in found], tuple(twice)
 
 
 def _nearest(readings: Sequence[str]) -> Path:

@@ -102,3 +102,16 @@ def test_a_reader_whom_the_studio_does_not_have(studio: Path) -> None:
     with pytest.raises(PromptprepError, match="no reader 'nobody'"):
         faces.learn_reader([f"{studio.parent / 'sky.en.md'}=4:30"], studio, "nobody")
     assert studio.read_bytes() == before
+
+
+def test_a_take_that_is_given_twice_counts_once(studio: Path) -> None:
+    """Under its own name, under a copy's, and with its keys in another order."""
+    take = take_file(studio.parent)
+    again = studio.parent / "take (copy).json"
+    again.write_text(json.dumps(json.loads(take.read_text("utf-8")), sort_keys=True, indent=2), "utf-8")
+    once = faces.learn_reader([str(take)], studio, dry=True)
+    twice = faces.learn_reader([str(take), str(again), str(take)], studio, dry=True)
+    assert twice.twice == (str(again), str(take))
+    assert twice.paces == once.paces
+    other = take_file(studio.parent, ended_s=46.5)
+    assert faces.learn_reader([str(other), str(again)], studio, dry=True).paces[0].samples == 2
