@@ -24,6 +24,7 @@ _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
+_GOES_ON_AS_A_TAG = re.compile(r"[一-龥ァ-ヺ가-힣A-Za-z](?<![은는이가을를에의로])")
 _CODE_NUMBER = re.compile(r"-(\d{1,4})(?=[号號호型式機기]|[^\w.,%°℃]|\Z)(?![.,]\d)")
 _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
@@ -179,7 +180,7 @@ class Cjk(Digits):
     def _hash(self, text: str, at: int) -> Said | None:
         """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
         number = _DIGITS.match(text, at + 1)
-        if number and len(number[0]) > 2 and text[number.end() : number.end() + 1].isalpha():
+        if number and len(number[0]) > 2 and _GOES_ON_AS_A_TAG.match(text, number.end()):
             return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
         if number:
             return Said(self.forms["numbered"].replace("{n}", self.numerals.whole(number[0])), "ordinal", number.end())

@@ -47,6 +47,7 @@ class Latin:
         self._language = language
         self._names: Mapping[str, str] = data.get("spoken", "letters")
         self._words: Mapping[str, str] = data.get("spoken", "acronyms")
+        self._capitals: Mapping[str, str] = data.get("spoken", "capitals")
         self._abbreviations: Mapping[str, str] = data.get("spoken", "abbreviations")
         names = sorted(self._abbreviations, key=lambda n: (-len(n), n))
         self._abbreviation = re.compile(rf"(?:{'|'.join(map(re.escape, names))})(?![A-Za-z\d])")
@@ -61,8 +62,9 @@ class Latin:
         self._short = int(data.get("spoken", "number.code_as_number_up_to"))
 
     def said(self, text: str, at: int) -> Said | None:
+        quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
-            self._language.quantities.money, self._number_sign, self.abbreviated, self._address, self._roman,
+            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._roman,
             self._acronym, self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
@@ -93,7 +95,7 @@ class Latin:
 
     def _acronym(self, text: str, at: int) -> Said | None:
         run = _RUN.match(text, at)
-        word = self._words.get(run[0]) if run else None
+        word = (self._words.get(run[0]) or self._capitals.get(run[0])) if run else None
         if run is None or word is None:
             return None
         code = _CODE.match(text, at)

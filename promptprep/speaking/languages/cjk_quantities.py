@@ -73,6 +73,7 @@ class Quantities:
         self._below = re.compile(
             rf"(\s?[^\W\d_a-zA-Z]{{1,3}})?\s?/\s?(?:(\d{{1,4}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
         )
+        self._unit_alone = re.compile(rf"({plain})(?=당|あたり|当たり)")
         self._degree_words = tuple(data.get("spoken", "context.degrees"))
 
     def said(self, text: str, at: int) -> Said | None:
@@ -89,6 +90,11 @@ class Quantities:
             or self._bare(text, at, amount)
         )
         return self._per(text, found)
+
+    def unit_alone(self, text: str, at: int) -> Said | None:
+        """A unit without a number before "per": "kWh당", "kgあたり"."""
+        found = self._unit_alone.match(text, at)
+        return Said(self._units[found[1]].replace("{n}", "").strip(), "measure", found.end()) if found else None
 
     def in_words(self, number: str, unit: str) -> str:
         """A plain number with a unit of the list."""

@@ -15,6 +15,7 @@ from promptprep.speaking.languages.cjk_text import Amount
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층살시번년월일분초만천백원])")
+_FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
@@ -139,6 +140,9 @@ class Korean(Cjk):
 
     def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
         """A native counter is said with both numbers: "2~3명" 두 명에서 세 명."""
+        if _ORDINAL_BEFORE.search(text, max(0, at - 3), at) and second.kind == "cardinal" and not second.unit:
+            last = self._counted_plainly(text, second)
+            return self.forms["range"].replace("{a}", first.said).replace("{b}", last)
         amount = self.quantities.amounts.at(text, at)
         power = _POWER_AT_END.search(text, first.end, second.end)
         if amount and power and text[at : first.end].isdecimal():
@@ -163,6 +167,11 @@ class Korean(Cjk):
         if short is None or _VERSION.search(text, max(0, at - 5), at) or not patterns.is_day(short[2], short[3]):
             return found
         return Said(self.day_said(*short.groups()), "date", short.end())
+
+    def _counted_plainly(self, text: str, second: Said) -> str:
+        """The end of a range of ranks in Sino-Korean: "제3~5장"."""
+        figure = _FIGURE_WITH_WORD.search(text, max(0, second.end - 12), second.end)
+        return f"{self.numerals.whole(figure[1])} {figure[2]}".rstrip() if figure else second.said
 
     def special(self, text: str, at: int) -> Said | None:
         if found := _FRACTION.match(text, at):
