@@ -13,8 +13,10 @@ from promptprep.units import clock_text
 from promptprep.versions.findings import Side, pair_findings
 from promptprep.versions.fit import change_of, probably_over, segment_fit, verdict
 from promptprep.versions.marks import Stale, stale_segments
+from promptprep.versions.names import names_of, people_of
 from promptprep.versions.segments import length_ratio, paired_segments, paragraph_beads
 from promptprep.versions.sentences import unshared
+from promptprep.versions.sounds import plain_latin
 from promptprep.versions.words import shown
 
 MOST_SHOWN = 4  # changes that a message names
@@ -51,7 +53,11 @@ def compared(source: Timed, other: Timed, kept: Mapping[str, str] | None = None)
     `kept` are sentences of earlier states of the source by their digests.
     """
     values, others = _values(source), _values(other)
-    own, theirs = ([frozenset().union(*inside) for inside in side] for side in (values, others))
+    named = _shared_names(source.side, other.side)
+    own, theirs = (
+        [names.union(*inside) for names, inside in zip(*side, strict=True)]
+        for side in zip(named, (values, others), strict=True)
+    )
     pairs = tuple(paired_segments(source.script, other.script, own, theirs))
     ratio = length_ratio(source.script, other.script)
     beads = {
@@ -86,6 +92,20 @@ def _values(one: Timed) -> list[list[frozenset[str]]]:
         [frozenset(k for f in one.side.figures(p) if f.firm for k in f.keys) for p in s.paragraphs]
         for s in one.script.segments
     ]
+
+
+def _shared_names(source: Side, target: Side) -> tuple[list[frozenset[str]], list[frozenset[str]]]:
+    """The names in each segment of the source and of the target that both scripts write alike, folded."""
+    ours, theirs = [], []
+    for segment in source.script.segments:
+        people, engines = people_of(segment), source.engines
+        found = (n for p in segment.paragraphs for n in names_of(p.text, source.data, engines.frequency, people))
+        ours.append(frozenset(plain_latin(name.text) for name in found))
+    for segment in target.script.segments:
+        words = target.listener.words("\n".join(p.text for p in segment.paragraphs))
+        theirs.append(frozenset(map(plain_latin, words)))
+    both = frozenset().union(*ours) & frozenset().union(*theirs)
+    return [names & both for names in ours], [names & both for names in theirs]
 
 
 def _segments(source: Timed, other: Timed, shared: Mapping[int, int | None]) -> tuple[VersionSegment, ...]:

@@ -29,7 +29,7 @@ def paired_segments(
 ) -> list[SegmentPair]:
     """Pairs in the source's order; segments without partner stand where they belong.
 
-    `figures` and `others` hold the values in each segment of the source and of the target.
+    `figures` and `others` hold the values and the names in each segment of the source and of the target.
     """
     a, b = source.segments, target.segments
     own, theirs = Counter(s.id for s in a), Counter(s.id for s in b)

@@ -136,3 +136,11 @@ def test_gone_and_new_segments_and_cues_are_named(tmp_path: Path) -> None:
     assert "“[clip Moonrise [20 → 25] s]”" in stale["opening"]
     assert "'see' is new" in stale["see"]
     assert "gone: “You may see 100 meteors an hour.”" in stale["look"]
+
+
+def test_segments_without_ids_pair_by_the_names_in_them(tmp_path: Path) -> None:
+    """Three of one length, the middle one missing: only the names tell which."""
+    english = [f"# {n}\n\nThis is what {n} saw in the sky last night.\n" for n in ("Quillhorn", "Marrowby", "Tessaly")]
+    french = [f"# Chez {n}\n\nVoici ce que {n} a vu dans le ciel hier.\n" for n in ("Quillhorn", "Tessaly")]
+    pairs = compared(tmp_path, "\n".join(french), "\n".join(english)).others[0].pairs
+    assert [(p.source, p.target) for p in pairs] == [(0, 0), (1, None), (2, 1)]
