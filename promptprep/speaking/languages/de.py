@@ -98,7 +98,7 @@ class GermanOrdinals:
         if listed := self._in_list(text, at, found):
             return listed
         if found and word_after(text, found.end()) not in self.g.openers:
-            ending = self.g.cases.ordinal_ending(text, at, found.end()) or self._ending_of_next(text, found.end())
+            ending = self._ending_of_next(text, found.end()) or self.g.cases.ordinal_ending(text, at, found.end())
             digits = found[1].replace(".", "")
             return Reading(Span(at, found.end()), self.g.ordinal(digits, ending), "ordinal") if ending else None
         return self._last(text, at)

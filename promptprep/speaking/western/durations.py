@@ -17,7 +17,7 @@ _WRITTEN = re.compile(
 _LETTERS = re.compile(
     rf"(\d{{1,3}}){_BLANK}?h{_BLANK}?(\d{{1,2}}){_BLANK}?m(?:{_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s)?(?![\w/²³])"
 )
-_PRIMES = re.compile(r"()(\d{1,3})[’'′](\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
+_PRIMES = re.compile(r"()(\d{1,3})[’'′][ \u00a0]?(\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
 _HOURS = re.compile(rf"{_BLANK}(h)(?!\w)")
 _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|[:.,]\d)")
 

@@ -14,6 +14,8 @@ from promptprep.speaking.western.short_dates import ShortDates
 from promptprep.speaking.western.units import Units, alternatives
 
 _MINUS_LEFT = re.compile(r"(?<![\w.)])[-−]\Z")
+_SCHOOL_YEARS = 6  # "6.º C" is a class, "25º C" a temperature
+_SCALE_NEXT = re.compile(r"[ \u00a0]?[CF](?!\w)")
 _WARM = 11
 _GROUP = re.compile(r"\d+")
 _MORE = re.compile(r"[:,./]\d")
@@ -196,6 +198,8 @@ class Ordinals:
         if not found:
             return None
         digits = "".join(c for c in ascii_digits(found[3] or found[4]) if c.isdecimal())
+        if int(digits) > _SCHOOL_YEARS and _SCALE_NEXT.match(text, found.end()):
+            return None
         if found[5] in ("a", "o") and word_before(text, found.start()).casefold().rstrip(".") in self._counted:
             return None
         if self._is_degrees(text, found, int(digits)):

@@ -32,6 +32,8 @@ class Weekdays:
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
         )
+        whole = alternatives((*names, *grammar.data.get("spoken", "months.names"))) or "(?!)"
+        self._whole_range = re.compile(rf"({whole})(?:{gap}–{gap}|-)({whole})(?!\w)")
         words = alternatives((grammar.text("symbols.words.&"), grammar.text("numbers.to")))
         link = rf"(?:,?{BLANK}(?:{words}){BLANK}|,{BLANK}|/)"
         self._months = {k: str(grammar.data.get("spoken", "months.names")[int(v) - 1]) for k, v in
@@ -45,6 +47,8 @@ class Weekdays:
         if found := self._list.match(text, at):
             end = sentence_end(text, at, found.end(), self.g.openers)
             return Reading(Span(at, end), self._day.sub(self._whole, found[0]), "abbreviation")
+        if found := self._whole_range.match(text, at):
+            return Reading(Span(*found.span()), self.g.text("numbers.range").format(found[1], found[2]), "range")
         found, names = self._pattern.match(text, at), self._short
         if not found:
             found, names = self._month.match(text, at), self._months
