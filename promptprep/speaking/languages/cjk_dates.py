@@ -17,6 +17,8 @@ _HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
 class Dates(Serials):
     """Rules `(text, at) -> Said | None`; the text is folded and `at` the first digit of a figure."""
 
+    last_hour = 24
+
     def __init__(self, data: LanguageData, numerals: Numerals) -> None:
         super().__init__(data, numerals)
         self.eras: Mapping[str, str] = data.get("spoken", "eras")
@@ -92,7 +94,7 @@ class Dates(Serials):
 
     def _clock(self, text: str, at: int) -> Said | None:
         found = patterns.CLOCK.match(text, at)
-        if found is None or self.near_a_score(text, at, found.end()):
+        if found is None or int(found[1]) > self.last_hour or self.near_a_score(text, at, found.end()):
             return None
         said = self._time_said(found)
         end = found.end()

@@ -108,7 +108,7 @@ class Latin:
         value = roman(run[0]) if run and len(run[0]) <= 15 else 0
         if run is None or not value or run[0] in self._words:
             return None
-        told = self._roman_after.match(text, run.end()) or text[:at].endswith(self._roman_before)
+        told = self._roman_after.match(text, run.end()) or text.endswith(self._roman_before, 0, at)
         if not told and not _ORDINARY_ROMAN.match(text, at):
             return None
         return Said(self._language.numerals.whole(str(value)), "roman", run.end())

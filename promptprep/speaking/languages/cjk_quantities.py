@@ -71,9 +71,10 @@ class Quantities:
         self._shares: Mapping[str, str] = data.get("spoken", "shares")
         plain = _either(u for u, said in self._units.items() if said.startswith("{n}") and "/" not in u)
         self._below = re.compile(
-            rf"(\s?[^\W\d_a-zA-Z]{{1,3}})?\s?/\s?(?:(\d{{1,4}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
+            rf"(\s?[^\W\d_a-zA-Z]{{1,3}})?\s?/\s?(?:(10{{0,3}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
         )
         self._unit_alone = re.compile(rf"({plain})(?=당|あたり|当たり)")
+        self._picture = re.compile(rf"\s?(?:{_either(data.get('spoken', 'context.pictures'))})")
         self._degree_words = tuple(data.get("spoken", "context.degrees"))
 
     def said(self, text: str, at: int) -> Said | None:
@@ -104,7 +105,8 @@ class Quantities:
     def _per(self, text: str, found: Said) -> Said:
         """With what stands below a stroke: "5.5g/cm³", "350kcal/100g", "500円/人", "72次/分"."""
         below = self._below.match(text, found.end)
-        if below is None or (below[1] and found.unit):
+        same = below and below[3] and text.endswith(below[3], 0, found.end)
+        if below is None or same or (below[1] and found.unit):
             return found
         if below[3] == "h" and not below[2]:
             said = self.forms["per_hour"].replace("{n}", found.said + (below[1] or ""))
@@ -170,7 +172,7 @@ class Quantities:
 
     def _measure(self, text: str, amount: Amount) -> Said | None:
         found = self._unit.match(text, amount.end)
-        if found is None:
+        if found is None or (found[1] == "K" and self._picture.match(text, found.end())):
             return None
         template = self._units[found[1]]
         return Said(self._filled(template, amount), "measure", found.end(), (), True, template.split("{n}")[0])
@@ -245,4 +247,4 @@ def _one_of(names: Iterable[str]) -> re.Pattern[str]:
     """One of `names` after an optional blank, not cut out of a longer Latin word; a figure may follow with a unit."""
     either = _either(names)
     more = rf"\d{{1,3}}(?:\.\d)?\s?(?:{either})(?![A-Za-z])"
-    return re.compile(rf"\s?({either})(?![A-Za-z²³])(?:(?!\d)|(?<!\d)(?={more}))")
+    return re.compile(rf"\s?({either})(?![A-Za-z²³])(?:(?!\d)|(?<!\d)(?={more}|(?<=m)\d\d(?![\dA-Za-z.%])))")

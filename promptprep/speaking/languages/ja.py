@@ -17,6 +17,8 @@ _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 class Japanese(Cjk):
     """Counters stay as written; only zero depends on them (零時, ゼロ人)."""
 
+    last_hour = 29  # broadcasting counts the hours of a night on: 25:30
+
     def __init__(self, data: LanguageData) -> None:
         super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
         self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))

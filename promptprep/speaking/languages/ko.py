@@ -18,6 +18,7 @@ _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층�
 _FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
+_PARTICLES = ("은 ", "는 ")
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _POWERS = {"백": 2, "천": 3, "만": 4, "억": 8, "조": 12}
@@ -56,7 +57,7 @@ class Korean(Cjk):
     def placed(self, text: str, at: int, said: str) -> str:
         """A blank after a word that the number was written against ("약3개"), not after 제."""
         before = text[at - 1 : at]
-        if said in (self.forms["range_word"], self.forms["range_word_after_a_time"]):
+        if said in (self.forms["range_word"], self.forms["range_word_after_a_time"], *_PARTICLES):
             return said
         return f" {said}" if "가" <= before <= "힣" and before != "제" and said[:1].isalpha() else said
 
@@ -206,7 +207,7 @@ class Korean(Cjk):
 
     def bare_sign(self, text: str, at: int) -> Said | None:
         if text[at] == "=" and self._ends_in_consonant(text, at):
-            return Said("은 ", "symbol", at + 1)
+            return Said(_PARTICLES[0], "symbol", at + 1)
         found = super().bare_sign(text, at)
         if found is None:
             return None
