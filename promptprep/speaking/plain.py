@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 
 from promptprep.model.spoken import Reading
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import reading
+from promptprep.speaking.ruled import as_written, one_of, reading
 
 HYPHENED = r"\d+(?:[-‑]\d+){2,}(?![.,]?\d)"
 _DATE = re.compile(r"\d{4}-\d\d?-\d\d?|\d{1,2}-\d{1,2}-\d{4}")
@@ -21,18 +21,27 @@ _PLAIN = str.maketrans(RAISED + LOWERED, "-" + "0123456789" * 2)
 class Powers:
     """Raised and lowered figures: "10²³", "mc²", "2^10", "H₂O".
 
-    `words` has `square`, `cube`, `other` (with {n}), and `minus`; `say` puts an exponent into words, `count` a number.
+    `words` has `square`, `cube`, `other` (with {n}), and `minus`; `say` puts an exponent into words, `count` a number;
+    `units` are what may follow ("10²⁴ kg"), each with how it is said there.
     """
 
-    def __init__(self, words: Mapping[str, str], say: Callable[[str], str], count: Callable[[str], str]) -> None:
+    def __init__(
+        self,
+        words: Mapping[str, str],
+        say: Callable[[str], str],
+        count: Callable[[str], str],
+        units: Mapping[str, str] | None = None,
+    ) -> None:
         self._words = words
+        self._units = units or {}
         self._say = say
         self._count = count
 
     def rules(self) -> list[tuple[str, Callable[[re.Match[str]], Reading]]]:
+        unit = rf"(?:[ \u00a0](?P<unit>{one_of(self._units) if self._units else '(?!)'})(?![\w²³/]))?"
         return [
-            (rf"(?<=[\w)])(⁻?[{RAISED[1:]}]{{1,6}})", self._power),
-            (r"(?<=[\w)])\^([-−]?\d{1,6})(?![\d.,])", self._power),
+            (rf"(?<=[\w)])(⁻?[{RAISED[1:]}]{{1,6}}){unit}", self._power),
+            (rf"(?<=[\w)])\^([-−]?\d{{1,6}})(?![\d.,]){unit}", self._power),
             (rf"[{LOWERED}]{{1,6}}", self._below),
         ]
 
@@ -41,6 +50,8 @@ class Powers:
         form = {"2": "square", "3": "cube"}.get(digits)
         n = f"{self._words['minus']} {self._say(digits[1:])}" if digits[0] == "-" else self._say(digits)
         said = self._words[form] if form else self._words["other"].format(n=n)
+        if found["unit"]:
+            said += f" {self._units[as_written(found['unit'], self._units)]}"
         return reading(found, said, "symbol")
 
     def _below(self, found: re.Match[str]) -> Reading:

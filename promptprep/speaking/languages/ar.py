@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
@@ -47,7 +48,8 @@ class Arabic:
         self.letters = ArabicLetters(data, self.numbers, self.context)
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
-        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
+        named = {unit: self.numbers.named(noun) for unit, noun in self.quantities.units.items()}
+        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._unit = re.compile(self._tail())
         self._rules = Rules(self._figures(), self._letters(), self._signs())
@@ -76,6 +78,7 @@ class Arabic:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
+            (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
             *self.times.rules(),
             (r"\d{5,}(?![.,٫]?\d)", self._said_one_by_one),
             (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
@@ -135,6 +138,12 @@ class Arabic:
         if found.string[found.start() - 1 : found.start()].isalnum():
             return None
         return reading(found, self.quantities.money[found[0]].one, "symbol")
+
+    def _angle(self, found: re.Match[str]) -> Reading:
+        """ "55°45′" -> "خمس وخمسون درجة وخمس وأربعون دقيقة"."""
+        units = (self.quantities.units[u] for u in ("°", "دقيقة", "ثانية"))
+        said = (self.quantities.counted(n, u, "nominative") for n, u in zip(found.groups(), units, strict=True) if n)
+        return reading(found, f" {AND}".join(said), "measure")
 
     def _minus(self, found: re.Match[str]) -> Reading:
         """ "6 - 2 = 4" takes away."""
@@ -275,9 +284,13 @@ class Arabic:
         )
         lead = "" if setting.before in ("من", "بين") else f"{self._word['from']} "
         link = f" {AND}" if setting.before == "بين" else f" {self._word['to']} "
-        return self._placed(
+        placed = self._placed(
             found, setting, f"{lead}{first}{link}{tail}", "range", found.end() if noun else found.end("b")
         )
+        if noun or setting.noun or setting.before or len(found["a"] + found["b"]) > 4:
+            return placed
+        score = f"{self.quantities.number(found['a'])} {self._word['score']} {tail}"
+        return replace(placed, otherwise=(score,))
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Arabic:

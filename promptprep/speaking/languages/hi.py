@@ -63,7 +63,8 @@ class Hindi:
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
-        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal)
+        several = {unit: names.split("|")[-1] for unit, names in self._units.items()}
+        self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, several)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
@@ -226,7 +227,11 @@ class Hindi:
         tail += [f"{self._word['per']} {self._per[found['per']]}"] if found["per"] else []
         plainly = not tail or unit in self._money or unit in ("%", "٪")
         ends = [self._ways(n, plainly=plainly)[0] for n in (first, last)]
-        return reading(found, " ".join([ends[0], self._word["range"], ends[1], *tail]), "range")
+        said = " ".join([ends[0], self._word["range"], ends[1], *tail])
+        alone = not tail and len(first + last) <= 4 and not re.match(rf"{GAP}?\w", found.string[found.end("b") :][:2])
+        if alone and not word_before(found.string, found.start()):
+            return reading(found, said, "range", "-".join(ends))
+        return reading(found, said, "range")
 
     def _amount(self, written: str, money: str) -> str:
         one, many, part = self._money[money]

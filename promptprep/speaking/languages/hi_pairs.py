@@ -23,6 +23,7 @@ class HindiPairs:
         self._numbers = numbers
         self._word: Mapping[str, str] = data.get("spoken", "words")
         units: Mapping[str, str] = data.get("spoken", "units")
+        self._degree = units["°"]
         self._unit = one_of(units)
         self._feet, self._inch = units["ft"].split("|")[-1], units["in"]
         self._times: str = data.get("spoken", "symbols")["×"]
@@ -32,6 +33,7 @@ class HindiPairs:
         lengths = one_of(self._word["lengths_of_time"].split())
         return [
             (rf"(\d{{1,3}}):(\d{{2}})(?={GAP}{lengths}{_END})", self._hours),
+            (r"(\d{1,3})°[ ]?(\d{1,2})[′'’](?:[ ]?(\d{1,2})[″\"”])?", self._angle),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
             (r"(24)/(7)(?![\d/])|(\d\d)/(\3)(?![\d/])", self._idiom),
             (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
@@ -61,6 +63,12 @@ class HindiPairs:
         parts = [f"{self._say(found[1])} {word}"]
         parts += [f"{self._say(found[2])} {self._word['minute']}"] if minutes else []
         return reading(found, " ".join(parts), "measure", end=end)
+
+    def _angle(self, found: re.Match[str]) -> Reading:
+        """ "55°45′" -> "पचपन डिग्री पैंतालीस मिनट"."""
+        names = (self._degree, self._word["minute"], self._word["second"])
+        said = (f"{self._say(n)} {name}" for n, name in zip(found.groups(), names, strict=True) if n)
+        return reading(found, " ".join(said), "measure")
 
     def _feet_and_inches(self, found: re.Match[str]) -> Reading:
         return reading(found, f"{self._say(found[1])} {self._feet} {self._say(found[2])} {self._inch}", "measure")

@@ -41,6 +41,8 @@ TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
 _GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
+_ANGLE = r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?"
+_NAMED = re.compile(r"([А-Яа-яЁё-]+)[.:]?[ \u00a0]\Z")
 _RAISED_UNIT = re.compile(r"(?<![\w/])[а-яa-z]{1,3}[²³]\Z")
 _PHONE = (
     r"(?:\+\d{1,3}[ \u00a0-]?\(?\d{2,5}\)?|8[ \u00a0-]?\(\d{3,5}\)|\(\d{3,5}\)|8[ \u00a0-]\d{3}(?=[ -]\d{3}-\d\d-))"
@@ -75,11 +77,14 @@ class Russian:
         self.nouns = RussianNouns(data, self.numbers, self.context)
         self.fractions = RussianFractions(data, self.quantities, self.nouns)
         self._dotted = tuple(data.get("spoken", "said_with_points.before"))
+        self._product: str = data.get("spoken", "times")
         self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
+        units = self.quantities.units.items()
+        several = {u: self.quantities.unit(figure("5"), noun) for u, noun in units if u not in _ALSO_WORDS}
         by_ordinal = partial(self.numbers.ordinal, gender="feminine", case="prepositional")
-        self._powers = Powers(data.get("spoken", "powers"), by_ordinal, self.numbers.cardinal)
+        self._powers = Powers(data.get("spoken", "powers"), by_ordinal, self.numbers.cardinal, several)
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         q = self.quantities
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
@@ -112,7 +117,7 @@ class Russian:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
-            (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
+            (_ANGLE, self._angle),
             *self.times.rules(),
             self.fractions.ratio_rule(),
             *self.ordinals.figure_rules(),
@@ -142,10 +147,12 @@ class Russian:
                 rf"(?<![\w)])(?P<a>[-−+]{NUMBER}){ON}(?P<b>[-−+]?{NUMBER})(?![.,-]?\d){self._counted}",
                 self._range,
             ),
+            (rf"(?<![\w)])([-−+])(?={_ANGLE})", self._shared.symbol),
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             self.fractions.rules(_ALSO_WORDS)[1],
             (one_of(signs), self._money_alone),
             *self._powers.rules(),
+            (r"×(?=[ \u00a0]?(?:10[\^⁻⁰¹²³⁴-⁹]|[\d.,]+[ \u00a0]?=))", self._times),
             (
                 r"(?:№№|[№§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
                 self._shared.symbol,
@@ -154,8 +161,9 @@ class Russian:
 
     def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
         """ "код 482193": figures that nobody counts."""
-        before = self.context.word_before(found.string, found.start()).rstrip(".")
-        return self._shared.serial(found) if before in self._codes else None
+        text, start = found.string, found.start()
+        word = _NAMED.search(text, max(0, start - 24), start)
+        return self._shared.serial(found) if word and word[1].lower() in self._codes else None
 
     def _angle(self, found: re.Match[str]) -> Reading:
         """ "55°45′" -> "пятьдесят пять градусов сорок пять минут"."""
@@ -171,6 +179,10 @@ class Russian:
             return None
         case = self.context.governed_case(text, found.start(), found.end())
         return Reading(Span(*found.span()), self.quantities.unit(figure("1"), unit, case), "measure")
+
+    def _times(self, found: re.Match[str]) -> Reading:
+        """ "7 × 8 = 56" multiplies; sides of a picture are said "на"."""
+        return reading(found, self._product, "symbol")
 
     def _money_alone(self, found: re.Match[str]) -> Reading | None:
         """ "курс $" -> "курс доллара"."""

@@ -15,7 +15,7 @@ from promptprep.speaking.languages.ru_numbers import plural_class
 
 REACH = 60  # characters looked at on either side of a number
 _WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
-_BEFORE = re.compile(r"([А-Яа-яЁё-]+\.?)[\s«„\"(]*$")
+_BEFORE = re.compile(r"(?<![/А-Яа-яЁё])([А-Яа-яЁё-]+\.?)[\s«„\"(]*$")
 _FIRST_OF_TWO = re.compile(
     r"\d[\d.,: \u00a0]*(?:-[а-яё]{1,3})?\s*$"
 )  # "между 10 и ...": what governs the first governs the second

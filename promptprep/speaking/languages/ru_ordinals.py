@@ -27,6 +27,7 @@ class RussianOrdinals:
         self._context = context
         self._endings: Mapping[str, list[str]] = data.get("spoken", "ordinal_endings")
         self._nouns: Mapping[str, str] = data.get("spoken", "numbered_nouns")
+        self._months: Mapping[str, int] = data.get("spoken", "months")
         self._queens = tuple(data.get("spoken", "feminine_rulers.stems"))
         self._prefixes: Mapping[str, str] = data.get("spoken", "compound_prefixes")
 
@@ -61,8 +62,10 @@ class RussianOrdinals:
         before = self._context.word_before(text, found.start())
         if ending in ("й", "ой") and noun[-1:] in tuple("еиы") and not noun.endswith("ие"):
             gender, case = "feminine", "prepositional"
-        if ending in ("е", "ые") and (
-            noun.endswith(("ы", "и", "а")) or noun == "же" or found[3] == "гг." or int(digits[-1]) == 0
+        if (
+            ending in ("е", "ые")
+            and noun not in self._months
+            and (noun.endswith(("ы", "и", "а")) or noun == "же" or found[3] == "гг." or int(digits[-1]) == 0)
         ):
             gender = "plural"
         elif ending == "м":

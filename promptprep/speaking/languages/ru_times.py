@@ -202,6 +202,8 @@ class RussianTimes:
                 return "prepositional"
             if before in self._months or before == "с":
                 return "genitive"
+            if before in ("по", "на", "за", "про", "через"):
+                return "nominative"
             alone = not before or before in self._naming or before.endswith(("л", "ло"))
             return self._context.governs.get(before, "nominative" if alone else "genitive")
         return "dative" if word == "году" and before in ("к", "ко", "по", "благодаря") else _FORMS[word]

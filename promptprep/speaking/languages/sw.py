@@ -176,15 +176,16 @@ class Swahili:
         end = found.end() if unit else found.end("b")
         if not unit and (score := self.scores.falling(found["a"], found["b"])):
             return reading(found, score, "score", end=end)
-        prefix = "" if unit else self.numbers.class_of(word_before(found.string, found.start()))
+        before = word_before(found.string, found.start())
+        prefix = "" if unit else self.numbers.class_of(before)
         ends = [self.quantities.number(found[g], prefix) for g in "ab"]
         words = f" {self.quantities.between(found['to'])} ".join(ends)
-        return reading(
-            found,
-            self.quantities.with_unit(words, as_written(unit, self.quantities.all_units)) if unit else words,
-            "range",
-            end=end,
-        )
+        if unit:
+            said = self.quantities.with_unit(words, as_written(unit, self.quantities.all_units))
+            return reading(found, said, "range", end=end)
+        alone = not before and len(found["a"] + found["b"]) <= 4
+        other = [f" {self._word['score']} ".join(ends)] if alone else []
+        return reading(found, words, "range", *other, end=end)
 
     def _measure(self, found: re.Match[str]) -> Reading:
         if found["money"] and word_before(found.string, found.start()) in self.quantities.scales:

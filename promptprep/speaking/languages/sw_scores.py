@@ -21,6 +21,7 @@ class SwahiliScores:
     def __init__(self, data: LanguageData, numbers: SwahiliNumbers) -> None:
         self._numbers = numbers
         self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._degree: str = data.get("spoken", "symbols")["°"]
         words = "|".join(re.escape(w) for w in data.get("spoken", "scores.words"))
         self._sport = re.compile(rf"(?:{words})[^.!?\n]{{0,24}}\Z", re.IGNORECASE)
 
@@ -28,6 +29,7 @@ class SwahiliScores:
         return [
             (r"(\d{1,3})[-–:](\d{1,3})(?=\s*(?:dhidi|mabao|magoli)\b)", self._score),
             (r"(24/7|(\d\d)/\2)(?![\d/])", self._idiom),
+            (r"(\d{1,3})°[ ]?(\d{1,2})[′'’](?:[ ]?(\d{1,2})[″\"”])?", self._angle),
             self.minus(number),
             (r"(\d{1,2})(?::|[ \u00a0]?[-–][ \u00a0]?)(\d{1,2})(?![\d:%-]|[.,]\d)", self._after_sport),
         ]
@@ -35,6 +37,12 @@ class SwahiliScores:
     def minus(self, number: str) -> tuple[str, Handler]:
         """ "6 - 2 = 4" takes away."""
         return rf"({number}){GAP}(?:[-–](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus
+
+    def _angle(self, found: re.Match[str]) -> Reading:
+        """ "55°45′" -> "nyuzi hamsini na tano dakika arobaini na tano"."""
+        names = (self._degree, self._word["minute"], self._word["second"])
+        said = (f"{name} {self._say(n)}" for n, name in zip(found.groups(), names, strict=True) if n)
+        return reading(found, " ".join(said), "measure")
 
     def _idiom(self, found: re.Match[str]) -> Reading:
         """ "24/7", "50/50": said as they stand."""
