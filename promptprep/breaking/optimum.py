@@ -19,7 +19,7 @@ _REACH = 48  # how many line starts are weighed for each line end: keeps the wor
 # What one line more costs in a stretch of so many lines: `_PRICE + _GROWTH * log(lines)`. Set so that sentences alone
 # and paragraphs of three, five and ten take about 1.045 times the fewest lines in English and French. A very long
 # stretch finds its own price within `SPARE`.
-_PRICE, _GROWTH = 1.5, 4.1
+_PRICE, _GROWTH = 1.2, 4.35
 _LONG = 60  # lines
 SPARE = 0.047  # lines that sense may cost over the fewest there can be, as a part of these
 _LEAST_PRICE, _HIGHEST_PRICE = 4.0, 36.0

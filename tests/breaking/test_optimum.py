@@ -83,7 +83,7 @@ def test_each_stretch_has_its_own_price() -> None:
 def test_a_text_of_many_stretches_keeps_its_lines() -> None:
     """Where all together would take too many lines, a line costs more in each."""
     parts = [
-        Part(pieces_of([3.1 + (i * step % 7) * 0.4 for i in range(24)]), [13.0 if i % 2 else 0.0 for i in range(23)])
+        Part(pieces_of([3.1 + (i * step % 7) * 0.4 for i in range(24)]), [20.0 if i % 2 else 0.0 for i in range(23)])
         for step in range(1, 41)
     ]
     fewest = sum(len(fullest_ends(part.pieces, WIDTH)) for part in parts)
