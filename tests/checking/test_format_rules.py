@@ -221,6 +221,12 @@ def test_pasted_markup_switched_off_hides_nothing() -> None:
         ("HOST: Good evening.\n\nGUEST 2: And to you.\n\nHOST: Welcome.", ["HOST:", "GUEST 2:"]),
         ("DR. SMITH: Good evening.\nNARRATOR: And so it began.", ["DR. SMITH:", "NARRATOR:"]),
         ("**HOST:** Good evening.", ["HOST:"]),
+        ("Host: Good evening.\n\n[pause 1] Maria: And to you.\n\nHost: Hm.\n\nMaria: Yes.", ["Host:", "Maria:"]),
+        ("Guest 2: Good evening.", ["Guest 2:"]),
+        ("Ines: Good evening.\nTom: Hello.\nInes: Look up.\nTom: Where?", ["Ines:", "Tom:"]),
+        ("Remember: look up.\n\nRemember: wrap up warm.", []),
+        ("Three things: a coat, a chair and time.\n\nThe result: nothing.\n\nThe time is 21:40.", []),
+        ("The host: nobody knows who that was.", []),
         ("Remember: look up.", []),
         ("We asked NASA: is it up?", []),
     ],
@@ -229,6 +235,32 @@ def test_a_speaker_s_label_is_found_once(source: str, labels: list[str]) -> None
     findings = found(source, "en")
     assert [source[f.start : f.end] for f in only(findings, "speaker-label")] == labels
     assert not only(findings, "shouted-word")
+
+
+@pytest.mark.parametrize(
+    ("language", "source", "label"),
+    [
+        ("ar", "المذيع: مساء الخير.", "المذيع:"),
+        ("de", "Sprecherin: Guten Abend.", "Sprecherin:"),
+        ("es", "Voz en off: Buenas noches.", "Voz en off:"),
+        ("fr", "Présentatrice : Bonsoir.", "Présentatrice :"),
+        ("hi", "एंकर: नमस्कार।", "एंकर:"),
+        ("ja", "司会：こんばんは。", "司会："),
+        ("ko", "진행자: 안녕하세요.", "진행자:"),
+        ("pt", "Locutor: Boa noite.", "Locutor:"),
+        ("ru", "Ведущий: Добрый вечер.", "Ведущий:"),
+        ("sw", "Mtangazaji: Habari za jioni.", "Mtangazaji:"),
+        ("zh", "主持人：晚上好。", "主持人："),
+    ],
+)
+def test_roles_are_labels_in_each_language(language: str, source: str, label: str) -> None:
+    assert [source[f.start : f.end] for f in only(found(source, language), "speaker-label")] == [label]
+
+
+def test_a_reader_s_own_name_is_a_label() -> None:
+    studio = Studio(readers={"ines": Reader("ines", "Ines Varga")})
+    source = "Ines: Good evening.\n\nJupiter: it is bright."
+    assert [source[f.start : f.end] for f in only(found(source, "en", studio), "speaker-label")] == ["Ines:"]
 
 
 def test_places_in_a_paragraph_of_many_runs_are_those_of_the_paragraph() -> None:
