@@ -23,7 +23,7 @@ _OPTIONS: dict[str, tuple[str, ...]] = {".docx": ("--track-changes=all",), ".odt
 _HEADS = ("subtitle", "abstract", "author", "date")
 _RTF_LIST = re.compile(r"\{\\(?:listtext|pntext|\*\\pn)\b[^{}]*\}|\\(?:ls|ilvl)\d+ ?")
 _TRACKED = {
-    "insertion": ("a tracked insertion, taken as copy", True),
+    "insertion": ("the mark of a tracked insertion, whose words are copy", True),
     "deletion": ("a tracked deletion, left out", False),
     "comment-start": ("a comment, left out", False),
 }

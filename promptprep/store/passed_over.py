@@ -13,13 +13,13 @@ MOST_BYTES = 20_000_000  # of one part of a packed document
 _RTF = {
     rb"\\footnote\b": "a footnote, left out",
     rb"\\annotation\b": "a comment, left out",
-    rb"\\revised\b": "a tracked insertion, taken as copy",
+    rb"\\revised\b": "the mark of a tracked insertion, whose words are copy",
     rb"\\(?:header|footer)[lrf]?\b": "a page's head or foot, left out",
 }
 _ODT = {
     rb"<office:annotation[ >]": "a comment, left out",
     rb"<text:deletion[ >]": "a tracked deletion, left out",
-    rb"<text:insertion[ >]": "a tracked insertion, taken as copy",
+    rb"<text:insertion[ >]": "the mark of a tracked insertion, whose words are copy",
 }
 _WORDS = re.compile(rb"<w:t(?: [^>]*)?>([^<]*)</w:t>")
 _HEAD = re.compile(r"word/(?:header|footer)\d*\.xml")

@@ -80,7 +80,11 @@ def test_tracked_changes_comments_title_and_heads_are_told(tmp_path: Path) -> No
     assert script.title == 'The "winter" sky'
     assert script.segments[0].paragraphs[0].text == "We look at three things."
     told = " | ".join(losses)
-    for part in ("insertion, taken as copy: three", "deletion, left out: four", "comment, left out: Which things?"):
+    for part in (
+        "insertion, whose words are copy: three",
+        "deletion, left out: four",
+        "comment, left out: Which things?",
+    ):
         assert part in told
     assert "head or foot, left out: Draft 3, not for air" in told
 
@@ -91,4 +95,4 @@ def test_rtf_lists_stay_where_they_are(tmp_path: Path) -> None:
     file.write_bytes(rb"{\rtf1\ansi First {\revised new }copy.\par " + item + rb"\pard Last copy.\par}")
     source, losses = read_document(file)
     assert source.split("\n\n") == ["First new copy.", "One", "Two", "Last copy.\n"]
-    assert losses == ["a tracked insertion, taken as copy"]
+    assert losses == ["the mark of a tracked insertion, whose words are copy"]
