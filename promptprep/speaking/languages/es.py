@@ -11,7 +11,14 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones
+from promptprep.speaking.western.romance_parts import (
+    Hundredths,
+    Laws,
+    MonthsOfYears,
+    OneThousand,
+    PoweredUnits,
+    SpacedPhones,
+)
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
@@ -35,7 +42,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
+    own_parts = (Hundredths, Laws, OneThousand, MonthsOfYears, PoweredUnits, SpacedPhones)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     one_oclock = ("a la ",)

@@ -7,7 +7,14 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones
+from promptprep.speaking.western.romance_parts import (
+    Hundredths,
+    Laws,
+    MonthsOfYears,
+    OneThousand,
+    PoweredUnits,
+    SpacedPhones,
+)
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _PORTUGAL = "pt-PT"
@@ -28,9 +35,10 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    own_parts = (Hundredths, Laws, OneThousand, PoweredUnits, SpacedPhones)
+    own_parts = (Hundredths, Laws, OneThousand, MonthsOfYears, PoweredUnits, SpacedPhones)
     hours_after = ("as", "às")
     articles_one = ("um",)
+    hours_between = ("às",)
     feminine_before = ("delas", "essas", "estas", "nas", "outras", "pelas", "umas")
     one_oclock = ("à ",)
     half_feminine = "meia"

@@ -20,7 +20,9 @@ class Romance(Grammar):
     """Genders are those of `genders.Genders`."""
 
     million_link = "de "
+    plural_letters = ""
     highest_rank = 1
+    hours_between: tuple[str, ...] = ()
     feminine_before: tuple[str, ...] = ()
     articles_one: tuple[str, ...] = ("un",)
     thousand = "mil"
@@ -88,28 +90,35 @@ class Romance(Grammar):
         return self.half(gender)
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
-        gender = self.counted_gender(text, literal.end)
-        if not gender and word_before(text, at).casefold() in (*self.hours_after, *self.feminine_before):
-            gender = "f"
-        if literal.is_one and text[max(0, at - _HOUR_LEFT) : at].casefold().endswith(self.one_oclock):
-            gender = "f"
-        if (
-            literal.part == (1, 2)
-            and not literal.whole
-            and not gender
-            and (halved := _HALVED.search(text, max(0, at - _NOUN_LEFT), at))
-        ):
-            return f"{self.text('fractions.and')} {self.half(self.gender_of(halved[1]))}"
-        if gender and not literal.whole and literal.part == (1, 2):
-            return self.half_before(gender)
+        gender = self._gender_here(literal, text, at, word)
+        if literal.part and not literal.whole:
+            return self._part_here(literal, text, at, gender)
         if literal.fraction == "000" and literal.mark == "," and self._plural(word):
             return self.cardinal(literal.whole + literal.fraction, gender)
         said = self.number(literal, gender)
-        if literal.part and literal.part[0] == 1 and not literal.whole and word_before(text, at) in self.articles_one:
-            return said.partition(" ")[2]
         if literal.is_whole and literal.whole.endswith("000000") and literal.value and self._plural(word):
             return f"{said} {self.link(word)}".rstrip(" ")
         return said
+
+    def _gender_here(self, literal: Literal, text: str, at: int, word: str) -> str:
+        """The gender of what is counted at `at`; hours that stand alone are feminine."""
+        if gender := self.counted_gender(text, literal.end):
+            return gender
+        before = word_before(text, at).casefold()
+        if before in self.hours_after or before in self.feminine_before or word in self.hours_between:
+            return "f"
+        one_oclock = literal.is_one and text[max(0, at - _HOUR_LEFT) : at].casefold().endswith(self.one_oclock)
+        return "f" if one_oclock else ""
+
+    def _part_here(self, literal: Literal, text: str, at: int, gender: str) -> str:
+        """A fraction: before its noun, behind it ("8 ans 1/2"), or after an article that is its one."""
+        if literal.part == (1, 2) and gender:
+            return self.half_before(gender)
+        if literal.part == (1, 2) and (halved := _HALVED.search(text, max(0, at - _NOUN_LEFT), at)):
+            return f"{self.text('fractions.and')} {self.half(self.gender_of(halved[1]))}"
+        said = self.number(literal, gender)
+        one = literal.part and literal.part[0] == 1 and word_before(text, at) in self.articles_one
+        return said.partition(" ")[2] if one else said
 
     def _is_noun(self, word: str) -> bool:
         return word.islower()

@@ -111,3 +111,32 @@ class PoweredUnits:
         form = self.square if text[at] == "2" else self.cubic
         form = form.removesuffix("s") if alone else form
         return Reading(Span(start, at + 1), form.format(names[0] if alone else names[1]), "measure")
+
+
+class MonthsOfYears:
+    """A month and its year with a bar: 05/2026, maio/2026."""
+
+    _figures = re.compile(r"(0?[1-9]|1[0-2])/((?:19|20)\d\d)(?![\d/]|[.,]\d)")
+    _year = re.compile(r"(?:19|20)\d\d(?![\d/]|[.,]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
+        short = {k.rstrip("."): self._names[int(v) - 1] for k, v in grammar.table("months.short").items()}
+        self._months = {**{n: n for n in self._names}, **short}
+        self._left = re.compile(rf"(?<!\w)({'|'.join(sorted(self._months, key=len, reverse=True))})/\Z")
+        self._link = grammar.text("dates.of_year")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and text[at - 1] == "/":
+            name, year = self._left.search(text, max(floor, at - 12), at), self._year.match(text, at)
+            if not name or not year:
+                return None
+            return self._reading(Span(name.start(), year.end()), self._months[name[1]], year[0])
+        found = self._figures.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-")):
+            return None
+        return self._reading(Span(*found.span()), self._names[int(found[1]) - 1], found[2])
+
+    def _reading(self, span: Span, month: str, year: str) -> Reading:
+        return Reading(span, f"{month}{self._link} {self.g.year(year)}", "date")
