@@ -173,8 +173,7 @@ class Chinese(Cjk):
     def _room_said(self, found: re.Match[str]) -> Said:
         """ "301室", "2-301室": the room figure by figure, behind the block's number."""
         block = self.numerals.whole(found[1]) + self.forms["between_house_numbers"] if found[1] else ""
-        other = (self.numerals.whole(found[2]),) if not found[1] else ()
-        return Said(block + self.numerals.one_by_one(found[2]), "serial", found.end(), other)
+        return Said(block + self.numerals.one_by_one(found[2]), "serial", found.end())
 
     def _is_span(self, text: str, at: int, end: int) -> bool:
         """Whether a round number of years is a length of time: "1500年前", "约2000年"."""
