@@ -78,7 +78,7 @@ def paper_html(
     """The printed script as one HTML text for the page renderer."""
     acuity = one.reader.acuity if one.reader else None
     cards = studio.paper.cards if variant == "cards" else 1
-    sheet = sheet_for(studio.paper, acuity=acuity, cards=cards)
+    sheet = sheet_for(studio.paper, acuity=acuity, cards=cards, numbered=variant == "rehearsal")
     pages = _Maker(Items(one, sheet, tools, variant, beside, studio.title)).pages()
     return rendered(
         tools,

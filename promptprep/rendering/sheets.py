@@ -23,6 +23,7 @@ WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurs
 FEWEST_LINES, NARROWEST_EM = 7, 7.0  # a page that holds less is no page to read from
 FULL_ACUITY = 0.7  # DIN 1450: type grows as 0.7 / acuity below this
 
+NUMBERED_END_MM, NUMBER_EDGE_MM = 14.0, 6.0  # line numbers end this far from the edge of a small page
 PUNCH_MM = 10.0  # holes centre 12 mm from the edge and are 6 mm wide (ISO 838; from memory)
 
 
@@ -55,6 +56,11 @@ class Sheet:
     @property
     def copy_em(self) -> float:
         return self.copy_mm / MM_PER_PT / self.font_pt
+
+    @property
+    def number_mm(self) -> float:
+        """How far beyond the copy line numbers end."""
+        return min(self.end_mm - NUMBER_EDGE_MM, 10.0)
 
     @property
     def body_pt(self) -> float:
@@ -104,10 +110,11 @@ def font_pt_of(paper: Paper, acuity: float | None = None) -> float:
     return max(CLEAR_PRINT_PT, ceil(2 * font_pt_at(paper.reading_distance_mm) * larger) / 2)
 
 
-def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1) -> Sheet:
+def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1, numbered: bool = False) -> Sheet:
     """The page that a studio's `paper` asks for. Raises `BadCall` for a size or a number of cards that does not exist.
 
-    Copy runs 45 to 65 characters a line where the sheet is wide enough; a card has fewer.
+    Copy runs 45 to 65 characters a line where the sheet is wide enough; a card has fewer. `numbered` leaves room for
+    line numbers at the end edge.
     """
     if paper.size not in SHEETS_MM:
         raise BadCall("unknown-paper-size", f"there is no paper size {paper.size!r} here", _one_of(SHEETS_MM))
@@ -117,7 +124,7 @@ def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1) -> S
     if paper.orientation == "landscape":
         paper_width, paper_height = paper_height, paper_width
     card = _card(paper_width, paper_height, cards)
-    sheet = _laid_out(paper, font_pt_of(paper, acuity), card, (paper_width, paper_height), cards)
+    sheet = _laid_out(paper, font_pt_of(paper, acuity), card, (paper_width, paper_height), cards, numbered)
     if sheet.body_pt < FEWEST_LINES * sheet.line_pt or sheet.copy_em < NARROWEST_EM:
         message = f"type of {sheet.font_pt:g} points is too large for {cards} on a sheet of {paper.size}"
         raise BadCall("type-too-large", message, "take smaller type, a larger sheet or fewer cards")
@@ -135,11 +142,18 @@ def _card(width: float, height: float, cards: int) -> tuple[float, float]:
     return width, height
 
 
-def _laid_out(paper: Paper, font_pt: float, page: tuple[float, float], whole: tuple[float, float], cards: int) -> Sheet:
+def _laid_out(
+    paper: Paper,
+    font_pt: float,
+    page: tuple[float, float],
+    whole: tuple[float, float],
+    cards: int,
+    numbered: bool,
+) -> Sheet:
     width, height = page
     small = width < 160 or height < 160
     margin = (10.0 if small else 15.0) + (PUNCH_MM if paper.punched else 0.0)
-    end = 8.0 if small else 20.0
+    end = (NUMBERED_END_MM if numbered else 8.0) if small else 20.0
     lane = 26.0 if width < 160 else 36.0 if small else 40.0
     head, foot = (18.5, 14.0) if small else (26.0, 20.0)
     head += HEAD_LINE_MM if width < NARROW_MM else 0.0
