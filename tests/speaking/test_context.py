@@ -41,6 +41,26 @@ CASES = {
         ("M.D.", "M D"),
         ("She is an M.D.", "She is an M D."),
         ("Credits\n(U.S.)\nWe left at 9 a.m.", "Credits\n(U S)\nWe left at nine A M."),
+        ("Mon, 3 Aug, Mo, Fri–Sun, the Sun", "Monday, the third of August, Mo, Friday to Sunday, the Sun"),
+        ("Mon., Wed. and Fri. at 9 a.m.", "Monday, Wednesday and Friday at nine A M."),
+        ("It took 3:45.2, at 3:45", "It took three minutes forty-five point two seconds, at three forty-five"),
+        ("2026-05-12T09:30Z", "May twelfth, twenty twenty-six, nine thirty U T C"),
+        ("f/2.8, T-10 seconds, a T-10", "f two point eight, T minus ten seconds, a T-ten"),
+        ("5m people, 5m of cable", "five million people, five meters of cable"),
+        ("1,2 or 3 and 1,2 m", "one, two or three and one point two meters"),
+        ("500 USD, USD 500, QF 500", "five hundred U S dollars, five hundred U S dollars, Q F five zero zero"),
+        ("CO₂, mc², 10³⁰ kg", "C O two, m c squared, ten to the power of thirty kilograms"),
+        ("3.0e8 m/s", "three point zero times ten to the power of eight meters per second"),
+        ("41°24'12\"N, 6'2\"", "forty-one degrees twenty-four minutes twelve seconds north, six feet two inches"),
+        ("$12.50–$15, €5/£4", "twelve dollars and fifty cents to fifteen dollars, five euros, four pounds"),
+        ("under-16s, two 5s, 5s long, 100s of us", "under-sixteens, two fives, five seconds long, hundreds of us"),
+        ("67P/Halley, C/2023 A3, km/h", "sixty-seven P Halley, C twenty twenty-three A three, kilometers per hour"),
+        ("a 9/10, 9/10 of it, 4.5/5", "a nine out of ten, nine tenths of it, four point five out of five"),
+        ("Elizabeth I and II, C and I", "Elizabeth the first and the second, C and I"),
+        ("won 21:15, at 21:15", "won twenty-one to fifteen, at twenty-one fifteen"),
+        ("flight BA117, FY2025, MP3", "flight B A one one seven, F Y twenty twenty-five, M P three"),
+        ("pH 7, mRNA, i.e. IDs", "p H seven, m R N A, that is I D's"),
+        ("and/or, km/s/Mpc, he/she", "and or, kilometers per second per megaparsec, he or she"),
     ],
     "fr": [
         ("21 étoiles, 21 ans", "vingt-et-une étoiles, vingt-et-un ans"),
@@ -63,6 +83,26 @@ CASES = {
         ("3:1 um 9:40", "drei zu eins um neun Uhr vierzig"),
         ("bis 2030. Seit 1. Mai", "bis zweitausenddreißig. Seit ersten Mai"),
         ("3x schneller, 2×10^8", "drei mal schneller, zwei mal zehn hoch acht"),
+        ("die 5. kalte Nacht, in der 5. Nacht", "die fünfte kalte Nacht, in der fünften Nacht"),
+        ("ein 2. großes Bild, ein 2. Bild, ein 2. Tag", "ein zweites großes Bild, ein zweites Bild, ein zweiter Tag"),
+        ("das Ende der 2. Nacht, der 2. Tag", "das Ende der zweiten Nacht, der zweite Tag"),
+        ("am 3., 4. und 5. Juni, der 3. und 4. Mai", "am dritten, vierten und fünften Juni, der dritte und vierte Mai"),
+        ("1. bis 3. Klasse, 10.–12. Klasse", "erste bis dritte Klasse, zehnte bis zwölfte Klasse"),
+        ("Wir senden am 15. und heute ist der 5.", "Wir senden am fünfzehnten und heute ist der fünfte."),
+        ("der Hof Ludwigs XIV. in Paris", "der Hof Ludwigs des Vierzehnten in Paris"),
+        ("unter Kaiser Karl V. und bei Anna II.", "unter Kaiser Karl dem Fünften und bei Anna der Zweiten."),
+        ("Mehmed II. nahm sie im XV. Jahrhundert", "Mehmed der Zweite nahm sie im fünfzehnten Jahrhundert"),
+        ("Sie hat 1 neuen Stern, mit 1 neuen Kamera", "Sie hat einen neuen Stern, mit einer neuen Kamera"),
+        ("Wir suchen 1 Planeten nach 1 Tag und 1 Nacht", "Wir suchen einen Planeten nach einem Tag und einer Nacht"),
+        ("nur 1 Kind, mit nur 1 Kind, Gruppe 1 Nord", "nur ein Kind, mit nur einem Kind, Gruppe eins Nord"),
+        ("in 400 km Höhe, über 400 km", "in vierhundert Kilometern Höhe, über vierhundert Kilometer"),
+        ("1-mal, 21-mal, 1-jährig, 1x", "einmal, einundzwanzigmal, ein-jährig, einmal"),
+        ("100%ige Sicht, 5 %ige Lösung", "einhundertprozentige Sicht, fünfprozentige Lösung"),
+        ("Hauptstr. 12, Dipl. Ing., 3 St.", "Hauptstraße zwölf, Diplom Ingenieur, drei Stück."),
+        ("Fr. 12.50, Fr. Kaya, Mi. und Fr.", "zwölf Franken fünfzig, Frau Kaya, Mittwoch und Freitag."),
+        ("siehe Tab. 2.1. Und am 2.1. um 8", "siehe Tabelle zwei Punkt eins. Und am zweiten Januar um acht"),
+        ("19.00–20.30 Uhr, 19.00 Euro", "neunzehn Uhr bis zwanzig Uhr dreißig, neunzehn Euro"),
+        ("1. Licht\n2. Ton", "erstens. Licht\nzweitens. Ton"),
         ("z. B. Sterne usw. Und so weiter", "zum Beispiel Sterne und so weiter. Und so weiter"),
     ],
     "es": [
@@ -118,6 +158,19 @@ def test_two_figures_with_a_bar_after_on_are_a_day_or_else_a_fraction(tag: str, 
     reading = only(text, tag)
     assert (reading.said, reading.kind) == (wanted, "date")
     assert reading.otherwise in (("three quarters",), ("twelve over four",))
+
+
+@pytest.mark.parametrize(
+    ("tag", "text", "other"),
+    [
+        ("en", "1.500 km", "one thousand five hundred kilometers"),
+        ("de", "1,500 km", "eintausendfünfhundert Kilometer"),
+        ("en", "1.5m waves", "one point five million"),
+        ("en", "Doors 5/12.", "May twelfth"),
+    ],
+)
+def test_what_reads_two_ways_says_so(tag: str, text: str, other: str) -> None:
+    assert only(text, tag).otherwise == (other,)
 
 
 def test_british_dates_in_figures_begin_with_the_day() -> None:

@@ -32,7 +32,7 @@ class Dates:
         suffix = grammar.text("dates.day_suffix")
         self._iso = re.compile(r"(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d/-])")
         self._figures = re.compile(
-            rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|['’]?\d{{2}})(?![\d/]|[.-]\d)"
+            rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|['’]?\d{{2}})(?![\d/]|\.\d|-(?!\d\d?[./])\d)"
         )
         self._named = re.compile(
             rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
@@ -47,7 +47,9 @@ class Dates:
         self.names_first = bool(grammar.data.maybe("spoken", "dates.month_first_in_words", False))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or (text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal())):
+        if at and (
+            text[at - 1].isalnum() or (text[at - 1] in "/.-" and at > 1 and text[at - 2].isdecimal() and floor != at)
+        ):
             return None
         return self._in_figures(text, at) or self._with_name(text, at) or self._following(text, at, floor)
 

@@ -10,6 +10,7 @@ from promptprep.speaking.western.grammar import word_after
 
 _SHARE = re.compile(r"[ \u00a0][^\W_]{1,9}")
 _NUMBER = re.compile(r"[ \u00a0]\d[\d.,]*(?!\w)")
+_PLURAL_ENDS = "sxz"
 _SHORTEST = 3
 _LOOKED_AT = 3
 
@@ -45,20 +46,23 @@ class Genders:
             return ""
         return self._known(word) or ("m" if len(word) >= _SHORTEST else "")
 
-    def counted(self, text: str, end: int) -> str:
-        """The gender of what a figure that ends at `end` counts, or "" where no noun follows."""
+    def counted(self, text: str, end: int, *, plural: bool = False) -> str:
+        """The gender of what a figure that ends at `end` counts, or "" where no noun follows.
+
+        A `plural` noun ends as plurals do: "21 siguen" counts nothing.
+        """
         for _ in range(_LOOKED_AT):
             word = word_after(text, end)
             end += 1 + len(word)
             if word in self._partitive:
                 return str(self._partitive[word])
             if word not in self._between:
-                return self._of_noun(text, word, end)
+                return self._of_noun(text, word, end, plural)
             if self._is_last(text, end):
                 return self.of(word)
         return ""
 
-    def _of_noun(self, text: str, word: str, end: int) -> str:
+    def _of_noun(self, text: str, word: str, end: int, plural: bool) -> str:
         following = word_after(text, end)
         if word in self._coordinating and (other := _NUMBER.match(text, end)):
             return "f" if self.counted(text, other.end()) == "f" else ""
@@ -66,7 +70,7 @@ class Genders:
             return "f" if self.counted(text, share.end()) == "f" else ""
         if word == "de":
             return str(self._partitive.get(following, ""))
-        if not word.islower() or word in self._not_nouns:
+        if not word.islower() or word in self._not_nouns or (plural and word[-1] not in _PLURAL_ENDS):
             return ""
         return self._known(word) or self._by_adjective(following) or self.of(word)
 

@@ -90,7 +90,9 @@ class Quantities:
         if crowd := self.shorthand.crowd(text, end):
             return self._counted(figure, crowd.noun), "cardinal", crowd.end, ()
         if unit := self.units.at(text, end):
-            return self._measured(text, figure, unit, None)
+            said, kind, last, _ = self._measured(text, figure, unit, None)
+            million = self.shorthand.perhaps_million(text, end)
+            return said, kind, last, (self._counted(figure, million),) if million else ()
         if size := self._magnitude_word.match(text, end):
             link = _LINK.match(text, size.end()) if self.g.million_link else None
             unit = self.units.at(text, link.end() if link else size.end())
@@ -105,6 +107,9 @@ class Quantities:
         if short := self.shorthand.magnitude(text, end, figure.second or figure.first):
             return self._counted(figure, short.noun), "cardinal", short.end, ()
         if magnitude := self._magnitude.match(text, end):
+            link = _LINK.match(text, magnitude.end()) if self.g.million_link else None
+            if unit := self.units.at(text, link.end()) if link else None:
+                return self._measured(text, figure, unit, self.magnitudes[magnitude[1]])
             return self._counted(figure, self.magnitudes[magnitude[1]]), "cardinal", magnitude.end(), ()
         if figure.second and _RESULT.match(text, end):
             return f"{self.g.number(figure.first)} {self.g.minus} {self.g.number(figure.second)}", "cardinal", end, ()

@@ -32,7 +32,7 @@ class Romance(Grammar):
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
         self._queens = self.wordset("roman.feminine_names")
-        self.not_nouns = frozenset(w.casefold() for w in self.openers)
+        self.not_nouns = frozenset(w.casefold() for w in self.openers) | self.wordset("nouns.never")
         self.genders = Genders(data, self.singulars, self.not_nouns)
 
     def singulars(self, word: str) -> tuple[str, ...]:
@@ -102,7 +102,8 @@ class Romance(Grammar):
 
     def _gender_here(self, literal: Literal, text: str, at: int, word: str) -> str:
         """The gender of what is counted at `at`; hours that stand alone are feminine."""
-        if gender := self.counted_gender(text, literal.end):
+        plural = literal.is_whole and literal.value > 1
+        if gender := self.genders.counted(text, literal.end, plural=plural):
             return gender
         before = word_before(text, at).casefold()
         if before in self.hours_after or before in self.feminine_before or word in self.hours_between:

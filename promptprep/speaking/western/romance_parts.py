@@ -8,7 +8,10 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, word_before
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.units import BLANK
+
+_DAYS = 31
 
 _ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
 
@@ -111,6 +114,25 @@ class PoweredUnits:
         form = self.square if text[at] == "2" else self.cubic
         form = form.removesuffix("s") if alone else form
         return Reading(Span(start, at + 1), form.format(names[0] if alone else names[1]), "measure")
+
+
+class RomanMonths:
+    """A date with its month in Roman figures: 15-V-2026."""
+
+    _pattern = re.compile(r"(\d{1,2})([-/.])(I{1,3}|IV|VI{0,3}|IX|XI{0,2})\2(\d{4}|\d{2})(?!\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not 1 <= int(found[1]) <= _DAYS or (at and text[at - 1].isalnum()):
+            return None
+        year = found[4] if len(found[4]) == 4 else ("20" if found[4] < "50" else "19") + found[4]
+        month = self._names[roman_value(found[3]) - 1]
+        said = self.g.date_in_figures(found[1], month, self.g.year(year), word_before(text, at))
+        return Reading(Span(*found.span()), said, "date")
 
 
 class MonthsOfYears:

@@ -96,6 +96,11 @@ class Shorthand:
         counted = found and not self._crowds.isdisjoint(found.groups())
         return Short(self._million, at + 1) if counted and self._million else None
 
+    def perhaps_million(self, text: str, at: int) -> Noun | None:
+        """Of "1.5m waves": a metre as likely as a million, where a counted plural follows an "m" without a blank."""
+        found = _CROWD.match(text, at) if self._million else None
+        return self._million if found and self.g.counts(found[1]) else None
+
     def _counts_something(self, text: str, at: int) -> bool:
         """Whether the next word is a counted plural, or the one behind a longer word is ("5M active users")."""
         found = _NEXT_WORDS.match(text, at)

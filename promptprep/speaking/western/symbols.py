@@ -15,7 +15,7 @@ from promptprep.speaking.western.units import BLANK, alternatives
 SUPERSCRIPTS = "⁰¹⁴⁵⁶⁷⁸⁹⁻"
 _SILENT = "™®"
 _RAISED = re.compile("(⁻)?([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,6})")
-_TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m|\s?h(?!\w))")
+_TIMED = re.compile(r"[$€£¥]\d|\d{1,2}(?:[:h]\d\d|\s?[ap]\.?m|\s?h(?!\w)|[./]\d{1,2}[./]\d{2})")
 _TIGHT = re.compile(r"[$€£¥]?\d")
 _RANKED = re.compile(r"\d{1,3}(?:st|nd|rd|th)\b|\d?\d0s\b")
 _LONGEST_JOINED = 24
