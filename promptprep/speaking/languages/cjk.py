@@ -180,7 +180,8 @@ class Cjk(Digits):
     def _hash(self, text: str, at: int) -> Said | None:
         """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
         number = _DIGITS.match(text, at + 1)
-        if number and len(number[0]) > 2 and _GOES_ON_AS_A_TAG.match(text, number.end()):
+        closed = number and self._tags_close and text[number.end() : number.end() + 1] == "#"
+        if number and (closed or (len(number[0]) > 2 and _GOES_ON_AS_A_TAG.match(text, number.end()))):
             return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
         if number:
             return Said(self.forms["numbered"].replace("{n}", self.numerals.whole(number[0])), "ordinal", number.end())

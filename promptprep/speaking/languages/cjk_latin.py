@@ -12,6 +12,8 @@ from promptprep.speaking.languages.cjk_quantities import Quantities, Said
 from promptprep.speaking.languages.cjk_text import roman
 
 _RUN = re.compile(r"[A-Za-z]+")
+_HALF_DAYS = ("AM", "PM")
+_BESIDE_A_FIGURE = re.compile(r"\d\s?[AP]M|[AP]M\s?\d|[時时點点시]\s?[AP]M")
 _STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
 _CAPITALS = re.compile(
     r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[A-Z][a-z][A-Z](?![A-Za-z])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])"
@@ -90,6 +92,8 @@ class Latin:
         """A short form of the list ("3D", "Dr.")."""
         found = self._abbreviation.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        if found[0] in _HALF_DAYS and not _BESIDE_A_FIGURE.search(text, max(0, at - 2), found.end() + 2):
             return None
         return Said(self._abbreviations[found[0]], "abbreviation", found.end())
 
