@@ -12,7 +12,7 @@ from promptprep.speaking.languages.ar_context import ArabicContext, attach
 from promptprep.speaking.languages.ar_numbers import AND
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
-from promptprep.speaking.ruled import VULGAR, Handler, is_year_pair, one_of, reading
+from promptprep.speaking.ruled import VULGAR, Handler, in_row_of_pairs, is_year_pair, one_of, reading
 
 HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
 
@@ -53,6 +53,7 @@ class ArabicFractions:
     def _pair(self, found: re.Match[str]) -> Reading | None:
         """A score, where the copy speaks of winning or the figures fall: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
         falls = HIGHEST_SCORE >= int(found[1]) >= int(found[2])
+        falls = falls or in_row_of_pairs(found.string, found.start(), found.end())
         if ":" not in found[0] and not falls and not self._context.is_near(self._sport, found.string, found.start()):
             return None
         first, second = self._quantities.number(found[1]), self._quantities.number(found[2], case="oblique")

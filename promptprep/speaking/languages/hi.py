@@ -103,7 +103,9 @@ class Hindi:
         """A number after a sign of money, or two, with their scale and what the price is for."""
         return (
             rf"(?P<b>{NUMBER})(?:{GAP}?[-–]{GAP}?(?P<c>{NUMBER}))?"
-            rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?(?:/{GAP}?(?P<per>{one_of(self._per)}){_END})?"
+            rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?"
+            rf"(?:{GAP}(?P<rest>\d{{1,2}}){GAP}(?P<small>{one_of(self._scales)}){_END})?"
+            rf"(?:/{GAP}?(?P<per>{one_of(self._per)}){_END})?"
         )
 
     def _letters(self) -> list[tuple[str, Handler]]:
@@ -252,6 +254,8 @@ class Hindi:
         if found["c"]:
             ends = f"{self._number(found['b'])} {self._word['range']} {self._number(found['c'])}"
             return reading(found, f"{ends} {scale}{self._money[money][1]}{per}", "range")
+        if found["rest"]:
+            scale += f"{self._number(found['rest'])} {self._scales[found['small']]} "
         if not scale:
             return reading(found, self._amount(found["b"], money) + per, "money")
         tail = f"{scale}{self._money[money][1]}{per}"

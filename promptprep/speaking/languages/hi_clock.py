@@ -33,12 +33,13 @@ class HindiClock:
 
     def rules(self) -> list[tuple[str, Handler]]:
         o_clock = self._word["o_clock"]
+        bell = rf"(?:{GAP}?{o_clock}{_END})?"
         half = rf"(?:{GAP}?(?P<half>[AaPp])\.?[Mm]\.?(?!\w))?"
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
             (rf"(\d{{1,2}})(?={GAP}{one_of(self._months)}{_END})", self._day),
-            (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
+            (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])" + bell, self._clock_range),
             (
                 rf"(\d{{1,2}}):(\d{{2}})(?::(\d{{2}}))?(?![\d:]|,\d)(?:{GAP}?(?P<bell>{o_clock}){_END})?{half}",
                 self._clock,

@@ -9,7 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, one_of, reading
+from promptprep.speaking.ruled import Handler, in_row_of_pairs, one_of, reading
 
 GAP = "[ \u00a0\u202f]"
 HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
@@ -43,7 +43,7 @@ class HindiPairs:
     def late_rules(self) -> list[tuple[str, Handler]]:
         """After dates and times."""
         return [
-            (r"(\d{1,3}):(\d{1,3}(?:,?\d{3})*)(?![\d:])", self._ratio),
+            (r"(\d{1,3})(?::| : )(\d{1,3}(?:,?\d{3})*)(?![\d:])", self._ratio),
             (rf"(\d{{1,2}})[-–](\d{{1,2}})(?={GAP}से{_END})", self._score),
             (rf"(\d{{1,2}})[-–](\d{{1,2}})(?![-\d%])(?!{GAP}?{self._unit})", self._falling),
         ]
@@ -90,7 +90,8 @@ class HindiPairs:
 
     def _ratio(self, found: re.Match[str]) -> Reading:
         """ "स्कोर 2:2" -> "दो-दो", "1:1000 के पैमाने" -> "एक अनुपात हज़ार"."""
-        near = found.string[max(0, found.start() - 24) : found.start()].split()[-2:]
+        text, start, end = found.string, found.start(), found.end()
+        near = text[max(0, start - 24) : start].split()[-2:] + text[end : end + 16].split()[:2]
         ratio = any(word.startswith(self._ratio_before) for word in near) or len(found[1] + found[2]) > 4
         link = f" {self._word['ratio']} " if ratio else "-"
         return reading(found, f"{self._say(found[1])}{link}{self._say(found[2])}", "score")
@@ -101,6 +102,8 @@ class HindiPairs:
 
     def _falling(self, found: re.Match[str]) -> Reading | None:
         """ "3-1": what does not rise is no range."""
+        if in_row_of_pairs(found.string, found.start(), found.end()):
+            return self._score(found)
         return (
             self._score(found)
             if int(found[1]) == int(found[2]) or HIGHEST_SCORE >= int(found[1]) > int(found[2])

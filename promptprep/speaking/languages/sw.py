@@ -25,6 +25,7 @@ from promptprep.speaking.ruled import (
     Handler,
     Rules,
     as_written,
+    in_row_of_pairs,
     is_season,
     is_year_pair,
     one_of,
@@ -32,6 +33,7 @@ from promptprep.speaking.ruled import (
     word_before,
 )
 
+_NAME_BEFORE = re.compile(r"(?<=[a-z,;] )[A-Z][a-z'’]+ \Z")  # inside a sentence
 _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 
 
@@ -84,6 +86,7 @@ class Swahili:
             (r"\d{5,}(?![.,]?\d)", self._said_one_by_one),
             *self.scores.rules(NUMBER),
             *self.clock.rules(),
+            self.scores.ratio(),
             (rf"(?P<b>{NUMBER})/[=-](?!\w)", self._shillings),
             (rf"(?P<b>{NUMBER})/(?P<per>{units})(?![\w²³])", self._rate),
             (
@@ -174,7 +177,8 @@ class Swahili:
             ends = [self.quantities.number(found[g]) for g in "ab"]
             return reading(found, f"{noun} {ends[0]} {self._word['range']} {ends[1]}", "range")
         end = found.end() if unit else found.end("b")
-        if not unit and (score := self.scores.falling(found["a"], found["b"])):
+        row = in_row_of_pairs(found.string, found.start(), end)
+        if not unit and (score := self.scores.falling(found["a"], found["b"], row=row)):
             return reading(found, score, "score", end=end)
         before = word_before(found.string, found.start())
         prefix = "" if unit else self.numbers.class_of(before)
@@ -239,7 +243,8 @@ class Swahili:
         decimal = "." in found[0]
         if not decimal and found[0] in ("1", "2") and self._is_rank(found.string, found.start(), before):
             return reading(found, self.numbers.ordinal(int(found[0])).removeprefix("wa "), "ordinal")
-        prefix = "" if decimal else self.numbers.class_of(before, found[0])
+        named = _NAME_BEFORE.search(found.string, max(0, found.start() - 24), found.start())
+        prefix = "" if decimal or named else self.numbers.class_of(before, found[0])
         kind = "decimal" if decimal else "year" if before in self._word["years"].split() else "cardinal"
         return reading(found, self.quantities.number(found[0], prefix), kind)
 

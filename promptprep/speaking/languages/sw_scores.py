@@ -57,6 +57,10 @@ class SwahiliScores:
         whole, _, part = plain.partition(".")
         return self._numbers.decimal(whole, part) if part else self._numbers.cardinal(whole)
 
+    def ratio(self) -> tuple[str, Handler]:
+        """After the clock: what is no time is a score or a ratio."""
+        return r"(\d{1,3}) ?: ?(\d{1,4})(?![\d:])", self._score
+
     def times(self, number: str) -> tuple[str, Handler]:
         return rf"({number}){GAP}?[x×]{GAP}?(?=(?P<equals>{number}{GAP}?=|10[\^⁻⁰¹²³⁴-⁹])|\d)", self._times
 
@@ -72,9 +76,11 @@ class SwahiliScores:
         start = found.start()
         return self._score(found) if self._sport.search(found.string, max(0, start - REACH), start) else None
 
-    def falling(self, first: str, last: str) -> str | None:
+    def falling(self, first: str, last: str, *, row: bool = False) -> str | None:
         """ "3-1": what does not rise is no range. Nothing above 30, which might be figures of another kind."""
-        if not (first + last).isdecimal() or not (int(first) == int(last) or 30 >= int(first) > int(last)):
+        if not (first + last).isdecimal() or (
+            not row and not (int(first) == int(last) or 30 >= int(first) > int(last))
+        ):
             return None
         return f"{self._numbers.cardinal(first)} {self._word['score']} {self._numbers.cardinal(last)}"
 
