@@ -73,6 +73,7 @@ ENGLISH: Mapping[str, str] = {
     "reader_sees": "The reader sees",
     "pace": "Pace",
     "no_slot": "no slot",
+    "wording": "wording",
     "takes": "Takes",
     "no_takes": "None yet",
     "likely": "8 in 10 takes: {range}",

@@ -37,7 +37,7 @@ function boardParts(ask, choose) {
   const list = make("ol", { id: "o-segments" }, ...plan.segments.map((segment, i) => segmentRow(segment, i, choose)));
   const figures = [["o-gone", words.gone], ["o-left", words.to_go], ["o-over", words.slot], ["o-session", words.session]];
   return [
-    make("header", {}, make("h1", { dir: "auto" }, plan.title), make("span", { id: "o-state", role: "status" }), ...voiceCaution()),
+    make("header", {}, make("h1", { dir: "auto" }, plan.title), make("span", { class: "wording" }, wordingMark()), make("span", { id: "o-state", role: "status" }), ...voiceCaution()),
     make("section", { id: "o-figures" }, ...figures.map(([id, label]) => figure(id, label))),
     make("section", { id: "o-cue" }, make("h2", {}, words.next_cue), make("div", { class: "number" }), make("ul", {}), make("p", { class: "when" }), make("ol", {})),
     make("section", { id: "o-list" }, make("h2", {}, words.segments), list),

@@ -58,13 +58,16 @@ class Queue {
 // What stands on a key: named ones in the operator's language.
 const keyText = (key) => words[`key_${key.toLowerCase().replace(" ", "_")}`] ?? key;
 
+// By this mark screen and paper show that they hold the same words.
+const wordingMark = () => `${words.wording} ${plan.digest}`;
+
 function helpPanel() {
   const keys = COMMANDS.map(({ name, shown }) => make("div", {},
     make("dt", {}, ...shown.flatMap((key, i) => (i ? [" ", make("kbd", { dir: "ltr" }, keyText(key))] : [make("kbd", { dir: "ltr" }, keyText(key))]))),
     make("dd", {}, words[`do_${name}`])));
   const cautions = ["caution_voice", "caution_flash", "caution_rig"].map((name) => make("p", {}, words[name]));
   return [
-    make("h2", {}, words.keys), make("p", {}, words.keys_hint), make("dl", {}, ...keys), make("p", {}, words.clicker),
+    make("h2", {}, words.keys), make("p", {}, `${plan.title} · ${plan.language} · ${wordingMark()}`), make("p", {}, words.keys_hint), make("dl", {}, ...keys), make("p", {}, words.clicker),
     make("p", {}, words.pad), make("h3", {}, words.caution), ...cautions,
   ];
 }
