@@ -93,7 +93,9 @@ def _level(parts: Sequence[Part], prices: Sequence[float], fewest: int, width_em
         lines = (_lines(part, width_em, price * level) for part, price in zip(parts, prices, strict=True))
         return sum(lines) <= fewest * _LIMIT
 
-    return _LEVELS[min(bisect_left(_LEVELS, True, key=fits), len(_LEVELS) - 1)]
+    if fits(_LEVELS[0]):
+        return _LEVELS[0]
+    return _LEVELS[min(bisect_left(_LEVELS, True, lo=1, key=fits), len(_LEVELS) - 1)]
 
 
 def _lines(part: Part, width_em: float, price: float) -> int:
@@ -107,6 +109,7 @@ def best_ends(pieces: Sequence[Piece], costs: Sequence[float], width_em: float, 
     """
     count = len(pieces)
     starts = _starts(pieces)
+    ragged, line, part_of = weights.ragged, weights.line, 1.0 / width_em  # the loop below is the hot one
     best = [0.0] + [math.inf] * count
     back = [0] * (count + 1)
     first = 0
@@ -119,12 +122,13 @@ def best_ends(pieces: Sequence[Piece], costs: Sequence[float], width_em: float, 
             continue
         least, chosen = math.inf, first
         for start in range(first, min(end, first + _REACH)):
-            cost = best[start] + weights.ragged * (1.0 - (right - starts[start]) / width_em) ** 2
+            empty = 1.0 - (right - starts[start]) * part_of
+            cost = best[start] + ragged * empty * empty
             if start == end - 1:
                 cost += _alone(pieces[start], costs[start], width_em, weights)
             if cost < least:
                 least, chosen = cost, start
-        best[end], back[end] = least + weights.line + costs[end - 1], chosen
+        best[end], back[end] = least + line + costs[end - 1], chosen
     return _ends(back, count)
 
 
