@@ -13,10 +13,12 @@ from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 from promptprep.speaking.western.romance_parts import (
     Hundredths,
+    Inches,
     Laws,
     MonthsOfYears,
     OneThousand,
     PoweredUnits,
+    RomanMonths,
     SpacedPhones,
 )
 
@@ -42,7 +44,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = (Hundredths, Laws, OneThousand, MonthsOfYears, PoweredUnits, SpacedPhones)
+    own_parts = (Hundredths, Inches, Laws, OneThousand, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     one_oclock = ("a la ",)

@@ -13,7 +13,14 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import Hundredths, MonthsOfYears, PoweredUnits, SpacedPhones
+from promptprep.speaking.western.romance_parts import (
+    Hundredths,
+    Inches,
+    MonthsOfYears,
+    PoweredUnits,
+    RomanMonths,
+    SpacedPhones,
+)
 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
@@ -66,7 +73,7 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, DaysBefore, Hundredths, MonthsOfYears, PoweredUnits, SpacedPhones)
+    own_parts = (CentsBehind, DaysBefore, Hundredths, Inches, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
     thousand = "mille"
     half_feminine = "demie"
 

@@ -9,10 +9,12 @@ from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 from promptprep.speaking.western.romance_parts import (
     Hundredths,
+    Inches,
     Laws,
     MonthsOfYears,
     OneThousand,
     PoweredUnits,
+    RomanMonths,
     SpacedPhones,
 )
 
@@ -35,7 +37,7 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    own_parts = (Hundredths, Laws, OneThousand, MonthsOfYears, PoweredUnits, SpacedPhones)
+    own_parts = (Hundredths, Inches, Laws, OneThousand, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
     hours_after = ("as", "às")
     articles_one = ("um",)
     hours_between = ("às",)

@@ -6,12 +6,13 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.units import BLANK
 
 _DAYS = 31
+_LINE_LEFT = 300
 
 _ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
 
@@ -52,6 +53,26 @@ class Hundredths:
             return None
         seconds = self.g.counted(Literal(found[1], "", 0), self.g.second)
         return Reading(Span(*found.span()), f"{seconds}{self._and} {self.g.cardinal(found[2])}", "measure")
+
+
+class Inches:
+    """The size of a screen: 24". Not where the sign closes a quotation that the line has opened."""
+
+    _pattern = re.compile(r"\d{1,3}(?:[.,]\d)?(?=[\"″”](?![\w\"]))")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._inch = noun(grammar.text("units.inch"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:'’′\"“")):
+            return None
+        line = text[max(0, at - _LINE_LEFT) : at].rpartition("\n")[2]
+        number = self.g.literals.at(text, at)
+        if number is None or line.count('"') % 2 or line.count("“") > line.count("”"):
+            return None
+        return Reading(Span(at, found.end() + 1), self.g.counted(number, self._inch), "measure")
 
 
 class Laws:

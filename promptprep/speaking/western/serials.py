@@ -187,7 +187,7 @@ class Ordinals:
         self.suffixes = grammar.table("ordinals.suffixes")
         endings = "|".join(re.escape(s) for s in sorted(self.suffixes, key=lambda s: (-len(s), s)))
         group = f"[,.{re.escape(grammar.text('numbers.group'))}\u00a0\u202f\u2009]"
-        figures = rf"\d{{1,3}}(?:{group}\d{{3}})+|\d{{1,15}}"
+        figures = rf"\d{{1,3}}(?:{group}\d{{3}}){{1,8}}|\d{{1,15}}"
         mark = re.escape(grammar.text("numbers.mark"))
         self._pattern = re.compile(rf"(?:(\d+){mark}(\d*)(\d)|({figures}))({endings})(?!\w)") if endings else None
 
