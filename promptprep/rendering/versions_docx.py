@@ -149,7 +149,9 @@ def _without_clock(data: bytes) -> bytes:
     out = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
         for name in sorted(old.namelist()):
-            new.writestr(zipfile.ZipInfo(name, (2000, 1, 1, 0, 0, 0)), old.read(name))
+            entry = zipfile.ZipInfo(name, (2000, 1, 1, 0, 0, 0))
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            new.writestr(entry, old.read(name))
     return out.getvalue()
 
 
