@@ -19,6 +19,12 @@ def test_long_runs_cost_in_proportion(tag: str, piece: str) -> None:
     assert long < 30 * max(short, 0.001)
 
 
+@pytest.mark.parametrize("tag", ["en", "de"])
+@pytest.mark.parametrize("piece", ["100 000 ", "3., ", "1. und ", "Mo, ", "$1.50–", "Ludwigs XIV. ", "1 x ", "10s of "])
+def test_rows_of_western_figures_cost_in_proportion(tag: str, piece: str) -> None:
+    test_long_runs_cost_in_proportion(tag, piece)
+
+
 def seconds(text: str, tag: str) -> float:
     begun = time.process_time()
     said(text, tag)
