@@ -209,13 +209,13 @@ class _Maker:
         return _with_rest(first, rest, self.sheet, self.tools, self.head_mm)
 
     def _first_words(self, page: Page) -> str:
-        """The words that the next page begins with, title or copy."""
-        for piece in page.pieces:
-            text = piece.item.text[piece.start : piece.end].split()
-            if piece.item.kind in ("heading", "copy") and text:
-                room = (self.sheet.width_mm - 2 * self.sheet.margin_mm) * 0.5
-                return self.tools.measure.shortened(" ".join(text[:NEXT_WORDS]), room, FOOT_PT).removesuffix(" …")
-        return ""
+        """The words that the next page begins with, title or copy; where it has none, its first cue."""
+        said = (p.item.text[p.start : p.end] for p in page.pieces if p.item.kind in ("heading", "copy"))
+        cues = (entry for piece in page.pieces for row in piece.rows for entry in row.row.entries)
+        cue = next((" ".join((entry.number, *entry.lines)) for entry in cues if entry.kind == "cue"), "")
+        text = next((words for text in said if (words := text.split())), cue.split())
+        room = (self.sheet.width_mm - 2 * self.sheet.margin_mm) * 0.5
+        return self.tools.measure.shortened(" ".join(text[:NEXT_WORDS]), room, FOOT_PT).removesuffix(" …")
 
     # -- pieces -----------------------------------------------------------------------------------------------
 

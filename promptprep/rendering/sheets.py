@@ -16,7 +16,7 @@ CARDS = (1, 2, 4)  # cards a sheet
 CAP_EM = 0.714  # capital height of the bundled Noto Sans, in em (its OS/2 table: 714 of 1000 units)
 CLEAR_PRINT_PT = 14.0  # UKAAF G003 (2019): clear print is at least 12 points, ideally 14
 SMALL_PT, CARD_SMALL_PT = 12.0, 10.5  # what stands beside and above the copy; a card is held nearer
-SMALL_LEADING = 1.24
+SMALL_SHARE, SMALL_LEADING = 0.6, 1.24
 NARROW_MM, HEAD_LINE_MM = 120.0, 4.8
 LEADING = 1.5  # RNIB clear print: 1.5 to 2; UKAAF asks for single spacing, so the smaller of RNIB's
 WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurst's 45 to 75
@@ -69,8 +69,8 @@ class Sheet:
 
     @property
     def small_pt(self) -> float:
-        """Type of times, cues and pronunciations."""
-        return CARD_SMALL_PT if self.small else SMALL_PT
+        """Type of times, cues and pronunciations; it grows with very large copy."""
+        return max(CARD_SMALL_PT if self.small else SMALL_PT, round(SMALL_SHARE * self.font_pt * 2) / 2)
 
     @property
     def small_line_pt(self) -> float:

@@ -195,6 +195,20 @@ def test_a_word_that_no_line_holds_is_cut_with_a_hyphen_where_the_alphabet_has_o
     assert "-" not in "".join(printing("ja").measure.wrapped("惑星地質学者" * 4, 34, 12))
 
 
+def test_the_foot_names_what_comes_on_the_next_page() -> None:
+    one = prepared("# Talk\n\n" + "Good evening to you all. " * 60 + "\n\n[clip 0:20 Moonrise]\n\n> Ask.", "en")
+    with pdfplumber.open(io.BytesIO(paper_pdf(one, replace(STUDIO, paper=Paper(size="A5")), printing("en")))) as pdf:
+        texts = [page.extract_text() for page in pdf.pages]
+    assert all("Good evening to you" in text.splitlines()[-1] for text in texts[:-2])
+    last = next(n for n, text in enumerate(texts) if "clip 0:20: Moonrise" in text.replace("\n", " "))
+    if "Good evening" not in texts[last]:
+        assert "1 clip 0:20: Moonrise" in texts[last - 1]
+
+
+def test_small_type_grows_with_very_large_copy() -> None:
+    assert [sheet_for(Paper(font_pt=size)).small_pt for size in (14, 18, 20, 24, 30)] == [12, 12, 12, 14.5, 18]
+
+
 def test_paper_and_screen_print_one_digest_over_one_text() -> None:
     """The screen copy's own lines, read back from its page, say what the paper's copy says."""
     studio = faces.studio_for([shipped("scripts_demo")])
