@@ -271,3 +271,13 @@ def test_a_japanese_word_is_not_cut_where_another_break_fits() -> None:
     text = "南の空に低く見える明るいオレンジ色の星は木星です。"
     for width in range(5, 16):
         assert not any(line.endswith("明る") for line in lines(text, width, "ja")), width
+
+
+def test_a_changed_paragraph_leaves_the_ends_of_the_others() -> None:
+    kept = "Saturn stands low in the south, so start with it. Then turn around to the east and wait for the moon."
+    for width in (11, 14, 17, 20):
+        ends = [
+            break_paragraphs([kept, other], width, language_data("en"), tools())[0].lines
+            for other in ("Two stars.", "A long look at the faint bright edge of the old red moon. " * 6)
+        ]
+        assert ends[0] == ends[1] == break_paragraphs([kept], width, language_data("en"), tools())[0].lines
