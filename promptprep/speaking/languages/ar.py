@@ -219,7 +219,8 @@ class Arabic:
             return page
         if setting.definite:
             return self._placed(found, setting, self._definite(n, whole, setting), "ordinal", end)
-        may_rank = setting.before in self._ranked and (setting.before.startswith("ال") or not setting.noun)
+        counted = (bool(setting.noun) and not setting.before.startswith("ال")) or setting.written.endswith(("ًا", "اً"))
+        may_rank = setting.before in self._ranked and not counted
         if may_rank and 0 < n < 100 and not setting.prefix:
             said = self.numbers.ordinal(n, feminine=self._ranked[setting.before], case="oblique")
             return self._placed(found, setting, said, "ordinal", end)

@@ -57,7 +57,9 @@ class ArabicFractions:
         if ":" not in found[0] and not falls and not self._context.is_near(self._sport, found.string, found.start()):
             return None
         first, second = self._quantities.number(found[1]), self._quantities.number(found[2], case="oblique")
-        return reading(found, f"{first} {self._word['score']} {second}", "score")
+        setting = self._context.setting(found.string, found.start(), found.end(1), 0)
+        said = attach(setting.lead, f"{first} {self._word['score']} {second}")
+        return Reading(Span(setting.start, found.end()), said, "score")
 
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         over, under = int(found[2]), int(found[3])

@@ -12,6 +12,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, reading, word_before
 
 GAP = "[ \u00a0\u202f]"
+HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
 REACH = 40  # characters before a pair of figures in which a word of sport makes it a score
 
 
@@ -77,10 +78,11 @@ class SwahiliScores:
         return self._score(found) if self._sport.search(found.string, max(0, start - REACH), start) else None
 
     def falling(self, first: str, last: str, *, row: bool = False) -> str | None:
-        """ "3-1": what does not rise is no range. Nothing above 30, which might be figures of another kind."""
-        if not (first + last).isdecimal() or (
-            not row and not (int(first) == int(last) or 30 >= int(first) > int(last))
-        ):
+        """ "3-1": what does not rise is no range; in a `row` of pairs all are scores."""
+        if not (first + last).isdecimal():
+            return None
+        falls = int(first) == int(last) or HIGHEST_SCORE >= int(first) > int(last)
+        if not (falls or row):
             return None
         return f"{self._numbers.cardinal(first)} {self._word['score']} {self._numbers.cardinal(last)}"
 
