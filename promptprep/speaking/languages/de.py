@@ -18,6 +18,8 @@ _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
 _POSTCODE = re.compile(r"\d{5}(?=[ \u00a0][A-ZÄÖÜ])")
 _HOUSE = re.compile(r"(?<!\d)\d{1,3}[a-z]?,[ \u00a0](?:D-)?\Z|(?<!\w)D-\Z")
 _HOUSE_REACH = 10
+_HOURS = re.compile(r"([01]?\d|2[0-4])(?:[.:]([0-5]\d))?[ \u00a0]?h(?!\w)")
+_HOURS_AFTER = ("ab", "gegen", "um")
 _COPULAS = ("ist", "war", "wäre", "wird", "haben", "schreiben", "bis")
 _MULTIPLE = re.compile(r"(\d{0,3}1)(?:([x×](?=[ \u00a0.,;:!?)]|\Z)|-?mal(?!\w))|-(?=[a-zäöüß]{3}))")
 _ORDINAL_RANGE = re.compile(r"(\d{1,3})\.[ \u00a0]?[–-][ \u00a0]?(?=(\d{1,3})\.[ \u00a0][A-ZÄÖÜa-zäöü])")
@@ -152,6 +154,20 @@ class GermanOrdinals:
         return earlier in self.g.weekdays or earlier.lower() in _COPULAS
 
 
+class Hours:
+    """Times with an h behind them: "um 20 h", which is no stretch of time there."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _HOURS.match(text, at)
+        if not found or word_before(text, at).lower() not in _HOURS_AFTER:
+            return None
+        minute = int(found[2]) if found[2] else None
+        return Reading(Span(*found.span()), self.g.clock(int(found[1]), minute, marked=True, half=""), "clock")
+
+
 class Postcodes:
     """Five figures between a house's number and a town: "Hauptstr. 16, 10115 Berlin"."""
 
@@ -196,5 +212,5 @@ class PercentAdjectives:
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
     grammar = German(data, speller)
-    grammar.own_parts = (Multiples, Postcodes, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
+    grammar.own_parts = (Multiples, Hours, Postcodes, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
     return Western(grammar)

@@ -19,9 +19,8 @@ _ARTICLE = {
 _TO_PERSONS = {"an": "accusative"}
 _BY_ARTICLE = {"des": "genitive", "dem": "dative", "den": "accusative"}
 _ADJECTIVE = re.compile(r"[ \u00a0]([a-zäöüß]{2,20}?)(e[rsnm]?)(?=[ \u00a0])")
-_EARLIER_ORDINAL = re.compile(
-    r"(?<![\w.,])\d{1,4}\.(?:,[ \u00a0]|,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]|[ \u00a0]?[–/-][ \u00a0]?)\Z"
-)
+_LINK = r"(?:,[ \u00a0]|,?[ \u00a0](?:und|oder|sowie|bis)[ \u00a0]|[ \u00a0]?[–/-][ \u00a0]?)"
+_EARLIER_ORDINAL = re.compile(rf"(?<![\w.,])\d{{1,4}}\.(?:\d{{1,2}}\.)?{_LINK}\Z")
 _LONGEST_ROW = 6
 _REACH = 24
 _YEAR_DIGITS = 4

@@ -17,6 +17,7 @@ _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
 _LARGEST_FRACTION = 1000
 _WEAK = ("ent", "ist", "ant", "at", "et", "it", "oge", "om", "nom", "graf", "Mensch", "Held", "Fürst", "Bär")
+_ONE_OR_TWO = re.compile(r"[ \u00a0](?:bis|oder)[ \u00a0]\d{1,2}[ \u00a0][A-ZÄÖÜ]")
 _ADJECTIVE = re.compile(r"[a-zäöüß]{2,20}?(e[rsnm]?)\Z")
 
 
@@ -63,6 +64,13 @@ class German(Grammar):
             return f"{self.one(what.gender or 'm', before)} {what.one}"
         return super().counted(literal, what, magnitude, before)
 
+    def counted_gender(self, text: str, end: int) -> str:
+        return self.gender_of(word_after(text, end))
+
+    def range_start(self, literal: Literal, gender: str) -> str:
+        """ "ein bis zwei Stunden", whatever the gender."""
+        return self.cardinal("1", "m") if literal.is_one and gender else self.number(literal)
+
     def halved(self, gender: str, case: str = "nominative") -> str:
         """ "ein halber", "eine halbe", "einer halben"."""
         one = self._one[case][_GENDERS[gender]]
@@ -99,6 +107,8 @@ class German(Grammar):
             return self.halved(self.gender_of(word), self.cases.case_after(word_before(text, at)))
         if not literal.is_one:
             return self.number(literal)
+        if _ONE_OR_TWO.match(text, at + 1):
+            return self.cardinal("1", "m")
         before = self.cases.governor(text, at)
         if self._is_label(text, at, word_before(text, at)):
             return self.number(literal)

@@ -18,7 +18,7 @@ _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
 _METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
 _FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b|[\"″”])")
 _INCHES = re.compile(
-    r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|"
+    r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|[ \u00a0]?in\.(?=[ \u00a0][a-z])|"
     r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
 )
 _ZONES = "hours|hrs|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
@@ -33,6 +33,7 @@ _AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
 _ROUNDED = re.compile(r"(10{1,5})s(?=[ \u00a0](?:of|upon)[ \u00a0])")
 _ROUND = ("", "", "tens", "hundreds", "thousands", "tens of thousands", "hundreds of thousands")
 _AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
+_STONES = re.compile(r"(\d{1,2})[ \u00a0]?st\.?[ \u00a0]?(\d{1,2})[ \u00a0]?lbs?(?!\w)")
 _CLASS_YEAR = re.compile(r"\d{2}(?!\w|[.,:]\d|%)")
 _TENS = {
     "0": "hundreds", "1": "tens", "2": "twenties", "3": "thirties", "4": "forties", "5": "fifties", "6": "sixties",
@@ -155,12 +156,15 @@ class English(Grammar):
 
 
 class FeetAndInches:
-    """Heights: 5'10", 6 ft 2 in."""
+    """Heights and weights: 5'10", 6 ft 2 in, 11 st 4 lb."""
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if stones := _STONES.match(text, at):
+            weight = self.g.counted(Literal(stones[2], "", 0), Noun("pound", "pounds"))
+            return Reading(Span(*stones.span()), f"{self.g.cardinal(stones[1])} stone {weight}", "measure")
         found = _FEET.match(text, at)
         if not found or "°" in text[max(0, at - 2) : at]:
             return self._inches(text, at)

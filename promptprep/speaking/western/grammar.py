@@ -106,6 +106,10 @@ class Grammar:
         """The word that decides the case of a number at `at`; `before` stands right in front."""
         return before
 
+    def range_start(self, literal: Literal, gender: str) -> str:
+        """The first number of a range whose second is counted."""
+        return self.number(literal, gender)
+
     # numbers
 
     def cardinal(self, digits: str, gender: str = "") -> str:

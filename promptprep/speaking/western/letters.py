@@ -159,6 +159,9 @@ class Abbreviations:
         if start == at or (start and text[start - 1].isalnum()):
             return None
         found = self._pattern.match(text, start)
+        if (not found or found.end() <= at) and (hyphen := text.rfind("-", start, at)) >= 0:
+            start = hyphen + 1
+            found = self._pattern.match(text, start) if start < at else None
         if not found or found.end() <= at:
             return self._ending(text, start, at)
         key = self._known(found[0])

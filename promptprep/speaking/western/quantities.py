@@ -164,7 +164,7 @@ class Quantities:
         if figure.second is None:
             return self.g.counted(figure.first, what, magnitude, figure.governor)
         said = self.g.counted(figure.second, what, magnitude)
-        return self.g.text("numbers.range").format(self.g.number(figure.first, (magnitude or what).gender), said)
+        return self.g.text("numbers.range").format(self.g.range_start(figure.first, (magnitude or what).gender), said)
 
     def _ends(self, figure: Figure, gender: str) -> str:
         first = self.g.number(figure.first, gender)
@@ -206,7 +206,7 @@ class Quantities:
         if year_like(first) and (year_like(second) or len(second.whole) == 2):
             last = self.g.year(second.whole) if year_like(second) else self.g.cardinal(second.whole)
             return template.format(self.g.year(first.whole), last), "range", ()
-        ends = self.g.number(first, gender), self.g.number(second, gender)
+        ends = self.g.range_start(first, gender), self.g.number(second, gender)
         small = first.is_whole and second.is_whole and max(len(first.whole), len(second.whole)) <= 3
         if small and (first.value > second.value or figure.before.casefold() in self.score_before):
             return score.format(*ends), "score", ()

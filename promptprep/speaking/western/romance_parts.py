@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.units import BLANK
@@ -53,6 +53,26 @@ class Hundredths:
             return None
         seconds = self.g.counted(Literal(found[1], "", 0), self.g.second)
         return Reading(Span(*found.span()), f"{seconds}{self._and} {self.g.cardinal(found[2])}", "measure")
+
+
+class Metres:
+    """A height or length with its centimetres behind the sign: 1 m 80, 1m80."""
+
+    _pattern = re.compile(rf"(\d{{1,3}}){BLANK}?m{BLANK}?(\d\d)(?![\w.,/²³%]|{BLANK}?(?:cm|m|km|%|min|s|h)(?!\w))")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._metre = noun(str(grammar.table("units.names")["m"]))
+        self._and = grammar.text("clock.hundredths")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:/")):
+            return None
+        if " " in found[0] and word_after(text, found.end()).islower():
+            return None
+        metres = self.g.counted(Literal(found[1], "", 0), self._metre)
+        return Reading(Span(*found.span()), f"{metres}{self._and} {self.g.cardinal(found[2])}", "measure")
 
 
 class Inches:

@@ -28,6 +28,7 @@ _PHONE_DIGITS = 7
 _YEAR_NEXT = re.compile(r"(?:19|20)\d\d(?!\d)")
 _COUNTRY = re.compile(r"(?<!\w)[A-Z]{2}\Z")
 _IBAN = re.compile(r"\d\d(?:[ \u00a0]?\d{4}){1,7}(?:[ \u00a0]?\d{1,3})?(?!\w)")
+_MONTH_YEAR = re.compile(r"(0?[1-9]|1[0-2])/((?:19|20)\d\d)(?![\d/])")
 _RATING = re.compile(r"(\d{1,3})(?:[.,](\d))?/(5|10|20|100)(?![\d/])")
 _LETTERED = re.compile(r"(?:(1)-)?(\d{3})-(?=[A-Z]{4,8}(?![\w]))")
 _PAIR = re.compile(r"(\d)([1-9]\d)(?![\w]|[.,:/]\d)")
@@ -244,6 +245,8 @@ class Fractions:
             return Reading(Span(*idiom.span()), self.idioms[idiom[0]], "fraction")
         if self.rating and (found := _RATING.match(text, at)) and self._is_rated(text, at, found):
             return self._rated(found)
+        if self.dates.with_year and (found := _MONTH_YEAR.match(text, at)):
+            return self._month(text, at, found)
         found = self._pattern.match(text, at)
         if not found:
             return None
@@ -266,6 +269,14 @@ class Fractions:
             return Reading(Span(*found.span()), date, "date", (said,))
         doubt = self.dates.doubtful(text, found)
         return Reading(part.span, part.said, part.kind, (doubt,)) if doubt else part
+
+    def _month(self, text: str, at: int, found: re.Match[str]) -> Reading:
+        """A month with its year (03/2026); behind a title's word an issue's number."""
+        month = self.g.data.get("spoken", "months.names")[int(found[1]) - 1]
+        year = self.g.year(found[2])
+        if word_before(text, at)[:1].isupper() and word_before(text, at) not in self.g.openers:
+            return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])} {year}", "serial", (f"{month} {year}",))
+        return Reading(Span(*found.span()), f"{month} {year}", "date")
 
     def _is_rated(self, text: str, at: int, found: re.Match[str]) -> bool:
         """Points out of five, ten, twenty or a hundred: after a word for giving them, or with a decimal."""

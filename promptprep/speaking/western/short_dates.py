@@ -23,6 +23,7 @@ class ShortDates:
         units = (noun(entry) for entry in grammar.table("units.names").values())
         what_follows = {*grammar.data.maybe("spoken", "dates.not_before", ()), grammar.text("dates.link")}
         self._no_day_before = frozenset(what_follows.union(*({u.one, u.more} for u in units)))
+        self.with_year = bool(grammar.data.maybe("spoken", "dates.month_and_year", False))
         self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
 
     def said(self, text: str, found: re.Match[str]) -> str:
