@@ -102,7 +102,7 @@ CASES = {
         ("Fr. 12.50, Fr. Kaya, Mi. und Fr.", "zwölf Franken fünfzig, Frau Kaya, Mittwoch und Freitag."),
         ("siehe Tab. 2.1. Und am 2.1. um 8", "siehe Tabelle zwei Punkt eins. Und am zweiten Januar um acht"),
         ("19.00–20.30 Uhr, 19.00 Euro", "neunzehn Uhr bis zwanzig Uhr dreißig, neunzehn Euro"),
-        ("1 bis 2 Tage, 1–2 %, um 20 h, 20 h", "ein bis zwei Tage, ein bis zwei Prozent, um zwanzig Uhr, zwanzig Stunden"),
+        ("1 bis 2 Tage, 1–2 %, um 20 h", "ein bis zwei Tage, ein bis zwei Prozent, um zwanzig Uhr"),
         ("1. Licht\n2. Ton", "erstens. Licht\nzweitens. Ton"),
         ("z. B. Sterne usw. Und so weiter", "zum Beispiel Sterne und so weiter. Und so weiter"),
     ],
