@@ -11,16 +11,7 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import (
-    Hundredths,
-    Inches,
-    Laws,
-    MonthsOfYears,
-    OneThousand,
-    PoweredUnits,
-    RomanMonths,
-    SpacedPhones,
-)
+from promptprep.speaking.western.romance_parts import IBERIAN
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
@@ -44,7 +35,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = (Hundredths, Inches, Laws, OneThousand, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
+    own_parts = IBERIAN
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     one_oclock = ("a la ",)

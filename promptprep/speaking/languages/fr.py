@@ -13,14 +13,7 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import (
-    Hundredths,
-    Inches,
-    MonthsOfYears,
-    PoweredUnits,
-    RomanMonths,
-    SpacedPhones,
-)
+from promptprep.speaking.western.romance_parts import SHARED
 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
@@ -73,7 +66,7 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, DaysBefore, Hundredths, Inches, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
+    own_parts = (CentsBehind, DaysBefore, *SHARED)
     thousand = "mille"
     half_feminine = "demie"
 

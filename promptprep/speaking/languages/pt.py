@@ -7,16 +7,7 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import (
-    Hundredths,
-    Inches,
-    Laws,
-    MonthsOfYears,
-    OneThousand,
-    PoweredUnits,
-    RomanMonths,
-    SpacedPhones,
-)
+from promptprep.speaking.western.romance_parts import IBERIAN
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _PORTUGAL = "pt-PT"
@@ -37,7 +28,7 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    own_parts = (Hundredths, Inches, Laws, OneThousand, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
+    own_parts = IBERIAN
     hours_after = ("as", "às")
     articles_one = ("um",)
     hours_between = ("às",)

@@ -58,7 +58,7 @@ class Hundredths:
 class Metres:
     """A height or length with its centimetres behind the sign: 1 m 80, 1m80."""
 
-    _pattern = re.compile(rf"(\d{{1,3}}){BLANK}?m{BLANK}?(\d\d)(?![\w.,/²³%]|{BLANK}?(?:cm|m|km|%|min|s|h)(?!\w))")
+    _pattern = re.compile(rf"(\d{{1,3}}){BLANK}?m{BLANK}?(\d\d)(?![\w/²³%]|[.,]\d|{BLANK}?(?:cm|m|km|%|min|s|h)(?!\w))")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
@@ -203,3 +203,7 @@ class MonthsOfYears:
 
     def _reading(self, span: Span, month: str, year: str) -> Reading:
         return Reading(span, f"{month}{self._link} {self.g.year(year)}", "date")
+
+
+SHARED = (Hundredths, Inches, Metres, MonthsOfYears, PoweredUnits, RomanMonths, SpacedPhones)
+IBERIAN = (Laws, OneThousand, *SHARED)
