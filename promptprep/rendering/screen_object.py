@@ -7,13 +7,16 @@ from typing import Any
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Segment
 from promptprep.model.session import NumberedCue
-from promptprep.model.timing import SegmentTiming
+from promptprep.model.timing import ScriptTiming, SegmentTiming
 from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift_px
+
+WAITS = ("cue", "clip", "live")  # silences that the copy asks for: fixed times
 
 
 def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
     """Keys with their units; times in seconds from the start of the script, heights in pixels of the strip."""
     script, timing = prepared.script, prepared.timing
+    rests = rests_s(timing)
     return {
         "promptprep": 1,
         "script": script.name,
@@ -33,7 +36,8 @@ def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
         "lines": [[_s(p.line.at_s), _s(p.line.end_s), p.line.segment, p.top_px] for p in plan.lines],
         "screenfuls": _screenfuls(plan),
         "segments": [
-            _segment(i, s, t, plan) for i, (s, t) in enumerate(zip(script.segments, timing.segments, strict=True))
+            _segment(i, s, t, plan, rests[i])
+            for i, (s, t) in enumerate(zip(script.segments, timing.segments, strict=True))
         ],
         "waits": [_wait(wait) for wait in plan.waits],
         "cues": [_cue(cue) for cue in plan.cues],
@@ -42,6 +46,23 @@ def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
         "high_s": _s(timing.timing.high_s),
         "slot_s": timing.slot_s,
     }
+
+
+def rests_s(timing: ScriptTiming) -> list[float]:
+    """For each segment by how many seconds the silence after its last word is longer than at the script's own end.
+
+    A reading of the segment's text alone ends as a script does: who learns from a take leaves the rest out.
+    """
+    tails = [_tail_s(segment) for segment in timing.segments]
+    return [max(tail - tails[-1], 0.0) for tail in tails]
+
+
+def _tail_s(segment: SegmentTiming) -> float:
+    last = max((block.words[-1].end_s for block in segment.blocks if block.words), default=None)
+    if last is None:
+        return 0.0
+    after = [p for block in segment.blocks for p in block.pauses if p.start_s >= last and p.kind not in WAITS]
+    return sum(pause.end_s - pause.start_s for pause in after)
 
 
 def _s(seconds: float) -> float:
@@ -72,7 +93,7 @@ def _screenfuls(plan: ScreenPlan) -> list[list[float]]:
     return [[p.first, p.last, _s(p.at_s), page_shift_px(plan.frame, p, tops)] for p in plan.screenfuls]
 
 
-def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan) -> dict[str, Any]:
+def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan, rest_s: float) -> dict[str, Any]:
     first = next((p.line.number for p in plan.lines if p.line.segment == i), None)
     return {
         "id": segment.id,
@@ -80,11 +101,12 @@ def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan) -
         "at_s": _s(timed.start_s),
         "mean_s": _s(timed.timing.mean_s),
         "fixed_s": _s(timed.timing.fixed_s),
+        "rest_s": _s(rest_s),
         "common_sd_s": round(timed.timing.common_sd_s, 4),
         "own_sd_s": round(timed.timing.own_sd_s, 4),
         "slot_s": timed.slot_s,
         "first_line": first,
-        "text": "\n".join(p.text for p in segment.paragraphs),
+        "text": "\n\n".join(p.text for p in segment.paragraphs),
     }
 
 

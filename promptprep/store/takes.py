@@ -50,7 +50,7 @@ def _segment(segment: Any, take: Mapping[str, Any], path: Path) -> Timed | None:
         if not segment["whole"] or not str(segment["text"]).strip():
             return None
         length = float(segment["ended_s"]) - float(segment["started_s"])
-        seconds = length - float(segment["held_s"]) - float(segment["fixed_s"])
+        seconds = length - float(segment["held_s"]) - float(segment["fixed_s"]) - float(segment.get("rest_s") or 0)
         language = str(take["language"])
     except (KeyError, TypeError, ValueError):
         hint = "save it again from the screen page"

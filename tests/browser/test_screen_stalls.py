@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from promptprep.model.prepared import PreparedScript
+from promptprep.rendering.screen_object import rests_s
 from promptprep.rendering.screen_plan import screen_plan
 from promptprep.store.takes import read_take
 from tests.browser.hand_clock import held
@@ -66,7 +67,8 @@ def taken(page: Any, folder: Path) -> Path:
 
 
 def planned_s(one: PreparedScript) -> list[float]:
-    return [s.timing.mean_s - s.timing.fixed_s for s in one.timing.segments]
+    pairs = zip(one.timing.segments, rests_s(one.timing), strict=True)
+    return [s.timing.mean_s - s.timing.fixed_s - rest for s, rest in pairs]
 
 
 def summed_s(take: dict[str, Any]) -> float:

@@ -10,6 +10,7 @@ import pytest
 
 from promptprep.faces.tools import tools
 from promptprep.rendering.screen import Place, screen_html
+from promptprep.rendering.screen_object import rests_s
 from promptprep.rendering.screen_words import ENGLISH, ScreenWords, screen_words
 from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
@@ -79,7 +80,7 @@ def test_a_take_is_saved_with_what_really_passed(context: Any, address: str, tmp
     assert take["finished"] is True
     assert [s["id"] for s in take["segments"]] == ["opening", "look"]
     assert take["segments"][0]["whole"] is False, "it was jumped out of"
-    assert take["segments"][0]["text"] == "\n".join(p.text for p in one.script.segments[0].paragraphs)
+    assert take["segments"][0]["text"] == "\n\n".join(p.text for p in one.script.segments[0].paragraphs)
     hold = next(h for h in take["holds"] if h["cause"] == "hand")
     assert hold["length_s"] == pytest.approx(0.7, abs=0.25)
     assert take["jumps"][0]["to_s"] == pytest.approx(one.timing.segments[1].start_s, abs=0.01)
@@ -127,7 +128,8 @@ def test_a_take_is_read_by_who_learns_from_it(context: Any, write_page: Any, tmp
     address = write_page("a.html", screen_html(one, env(), fonts))
     timed = read_take(_take_with_a_hold(context, address, tmp_path, one.timing.timing.mean_s))
     assert [reading.text for reading in timed] == ["One two three four five six seven.", "Eight nine ten eleven."]
-    planned = [segment.timing.mean_s for segment in one.timing.segments]
+    rests = rests_s(one.timing)
+    planned = [segment.timing.mean_s - rest for segment, rest in zip(one.timing.segments, rests, strict=True)]
     assert [reading.seconds for reading in timed] == pytest.approx(planned, abs=0.02)
 
 
