@@ -187,7 +187,7 @@ class ArabicTimes:
 
     def _hour(self, found: re.Match[str]) -> Reading | None:
         """A full hour: "الساعة 9" -> "الساعة التاسعة"."""
-        if self._setting(found).before != "الساعة" or not 1 <= int(found[1]) <= 24:
+        if not self._setting(found).before.endswith("الساعة") or not 1 <= int(found[1]) <= 24:
             return None
         setting = self._setting(found)
         said = self._hours(int(found[1]), self._clock_case(found)) + self._half(found["half"])

@@ -34,7 +34,10 @@ class RussianLetters:
         self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
         self._before_name: Mapping[str, str] = data.get("spoken", "before_a_name")
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **self._declined})
-        self._numbered = Abbreviations(self._before_number)
+        capital = {short[0].upper() + short[1:]: noun for short, noun in self._before_number.items()}
+        self._numbered = Abbreviations({**self._before_number, **capital})
+        self._fixed: Mapping[str, str] = data.get("spoken", "before_a_number_fixed")
+        self._numbered_fixed = Abbreviations(self._fixed)
         self._named = Abbreviations(self._before_name)
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
@@ -45,6 +48,9 @@ class RussianLetters:
         found = self._numbered.around(text, dot, floor)
         if found and re.match(r"[ \u00a0\u202f]?[\dIVX]", text[found[1] : found[1] + 2]):
             return self._case_of(text, found, self._before_number.get(found[2], found[3]))
+        found = self._numbered_fixed.around(text, dot, floor)
+        if found and re.match(r"[ \u00a0\u202f]?\d", text[found[1] : found[1] + 2]):
+            return Reading(Span(found[0], found[1]), self._capital(text, found[0], found[3]), "abbreviation")
         if text[dot] == "." and (city := self._city(text, dot, floor)):
             return city
         found = self._named.around(text, dot, floor)
@@ -56,9 +62,9 @@ class RussianLetters:
         start, end, written, said = found
         if written in self._declined:
             return self._case_of(text, found, said)
-        if said.endswith("|hard"):
-            words = said.removesuffix("|hard").rpartition(" ")
-            said = " ".join(filter(None, (words[0], self._agreeing(f"{words[2]}|hard", text, end))))
+        if "|" in said:
+            adverb, _, stem = said.rpartition(" ")
+            said = " ".join(filter(None, (adverb, self._agreeing(stem, text, end))))
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
     def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, free: str = "nominative") -> Reading:

@@ -17,6 +17,8 @@ from promptprep.speaking.ruled import Handler, one_of, reading
 _OF_YEARS = re.compile(r"гг?\.\s*\Z")
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
 
+_CENTURIES = {"веках": "prepositional", "векам": "dative", "веками": "instrumental"}
+
 
 class RussianOrdinals:
     """Handlers for figures and Roman figures that are said as ordinals."""
@@ -42,12 +44,11 @@ class RussianOrdinals:
         ]
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
+        others = rf"(?:,{GAP}[IVXL]+){{0,4}}"
+        last = rf"{GAP}?(?:и|по|до|[-–—]){GAP}(?:\w+{GAP})?[IVXL]+"
         return [
             (rf"([IVXLCХІ]+){GAP}?[-–—]{GAP}?([IVXLCХІ]+){GAP}(вв?\.|век(?:а|ов|ах|ам)?(?!\w))", self._centuries),
-            (
-                rf"([IVXLХІ]{{1,7}})(?={GAP}?(?:и|по|до|[-–—]){GAP}(?:\w+{GAP})?[IVXL]+{GAP}(?:век|в\.|вв\.|столети))",
-                self._earlier,
-            ),
+            (rf"([IVXLХІ]{{1,7}})(?={others}{last}{GAP}(век\w*|в\.|вв\.|столети))", self._earlier),
             (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.))?", self._roman),
         ]
 
@@ -137,7 +138,7 @@ class RussianOrdinals:
         n = roman(found[1].translate(_CYRILLIC))
         if not n or found.string[found.start() - 1 : found.start()].isalnum():
             return None
-        case = self._century_case(found.string, found.start())
+        case = _CENTURIES.get(found[2]) or self._century_case(found.string, found.start())
         return reading(found, self._numbers.ordinal(n, "masculine", case), "roman")
 
     def _century_case(self, text: str, start: int) -> str:
