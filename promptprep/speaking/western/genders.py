@@ -46,10 +46,11 @@ class Genders:
             return ""
         return self._known(word) or ("m" if len(word) >= _SHORTEST else "")
 
-    def counted(self, text: str, end: int, *, plural: bool = False) -> str:
+    def counted(self, text: str, end: int, *, plural: bool = False, linked: bool = False) -> str:
         """The gender of what a figure that ends at `end` counts, or "" where no noun follows.
 
-        A `plural` noun ends as plurals do: "21 siguen" counts nothing.
+        A `plural` noun ends as plurals do: "21 siguen" counts nothing. A figure that is itself `linked` to an earlier
+        one is followed no further.
         """
         for _ in range(_LOOKED_AT):
             word = word_after(text, end)
@@ -57,17 +58,24 @@ class Genders:
             if word in self._partitive:
                 return str(self._partitive[word])
             if word not in self._between:
-                return self._of_noun(text, word, end, plural)
+                shared = "" if linked else self._linked(text, word, end)
+                return shared or self._of_noun(text, word, end, plural)
             if self._is_last(text, end):
                 return self.of(word)
         return ""
 
+    def _linked(self, text: str, word: str, end: int) -> str:
+        """ "f" by the noun behind the next figure: "1 o 2 personas", "1 de cada 3 personas"."""
+        other = _NUMBER.match(text, end) if word in self._coordinating else None
+        following = word_after(text, end)
+        if other is None and following == "cada":
+            other = _SHARE.match(text, end + 1 + len(following))
+        return "f" if other and self.counted(text, other.end(), linked=True) == "f" else ""
+
     def _of_noun(self, text: str, word: str, end: int, plural: bool) -> str:
         following = word_after(text, end)
-        if word in self._coordinating and (other := _NUMBER.match(text, end)):
-            return "f" if self.counted(text, other.end()) == "f" else ""
-        if following == "cada" and (share := _SHARE.match(text, end + 1 + len(following))):
-            return "f" if self.counted(text, share.end()) == "f" else ""
+        if following == "cada":
+            return ""
         if word == "de":
             return str(self._partitive.get(following, ""))
         if not word.islower() or word in self._not_nouns or (plural and word[-1] not in _PLURAL_ENDS):

@@ -44,7 +44,7 @@ class Capitals:
         self.and_word = grammar.text("symbols.words.&")
         self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")
         self._title = re.compile(r"[^\W\d_]{1,8}")
-        self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{_BLANK}?){{2,}}")
+        self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{_BLANK}?){{2,16}}")
         self._mixed = re.compile(rf"(?<!\w)[a-z]([{CAPITALS}]{{1,4}})(?![^\W\d])")
         self._vowel = re.compile("[AEIOUYÀ-ÆÈ-ÏÒ-ÖÙ-Ý]")
 
