@@ -210,7 +210,7 @@ class ArabicNumbers:
         return f" {AND}".join(part if part.startswith("ال") else "ال" + part for part in parts)
 
     def decimal(self, whole: str, part: str, case: str = "nominative") -> str:
-        """ "2.5" -> "اثنان فاصل خمسة": the whole number, then the figures one by one, as the CLDR's rules say them."""
+        """ "2.5" -> "اثنان فاصلة خمسة": the whole number, then the figures one by one, as the CLDR's rules say them."""
         return f"{self.cardinal(whole, case=case)} {self._words['point']} {self.digits(part)}"
 
     def fraction(self, over: int, under: int, case: str = "nominative", *, bound: bool = False) -> str:

@@ -54,7 +54,7 @@ class ArabicQuantities:
         return f"{self.numbers.decimal(whole, part, case)} {self.numbers.named(noun)}"
 
     def scaled(self, written: str, scale: str, noun: Counted | None, case: str) -> str:
-        """ "$3.5m" -> "ثلاثة فاصل خمسة مليون دولار", "$5m" -> "خمسة ملايين دولار"."""
+        """ "$3.5m" -> "ثلاثة فاصلة خمسة مليون دولار", "$5m" -> "خمسة ملايين دولار"."""
         whole, part = self.parsed(written)
         tail = f" {self.numbers.named(noun)}" if noun else ""
         power = self.numbers.scale(self.scales[scale])
