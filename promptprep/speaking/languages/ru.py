@@ -19,6 +19,7 @@ from promptprep.speaking.languages.ru_letters import RussianLetters
 from promptprep.speaking.languages.ru_nouns import RussianNouns
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
+from promptprep.speaking.languages.ru_prepositions import with_preposition
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.numbers import ascii_digits
@@ -40,7 +41,7 @@ ON = rf"(?:{GAP}?[-–—−…]{GAP}?(?=[-−+])|…|\.\.\.)"
 TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
 _ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
-_GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
+_GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня|\d\d?[ \u00a0]?мин)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
 _ANGLE = r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?"
 _NAMED = re.compile(r"([А-Яа-яЁё-]+)[.:]?[ \u00a0]\Z")
 _RAISED_UNIT = re.compile(r"(?<![\w/])[а-яa-z]{1,3}[²³]\Z")
@@ -107,7 +108,8 @@ class Russian:
             found = self.letters.abbreviation(text, at, floor)
             if found:
                 return found
-        return self._rules.at(text, at)
+        found = self._rules.at(text, at)
+        return with_preposition(found, text, floor) if found else None
 
     def _figure_rules(self) -> list[tuple[str, Handler]]:
         fractions = self.fractions.rules(_ALSO_WORDS)

@@ -13,6 +13,8 @@ from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import CASES, RussianNumbers, plural_class
 
 _ANOTHER = re.compile(r"(?:,|\s(?:и|или))\s\d{1,3}(?=[ \u00a0,])")
+_UP_TO = re.compile(r"\sпо\s\d{1,3}(?=[ \u00a0])")
+_FROM = re.compile(r"\b[Сс]о?\s\d{1,3}\sпо\s\Z")
 _ONE_BEFORE = re.compile(r"\d(?:,|\s(?:и|или))\s\Z")
 _DIRECT = ("nominative", "accusative")
 # Endings of an adjective -> gender and case.
@@ -80,6 +82,8 @@ class RussianNouns:
         form = self._forms.get(words[0]) if words else None
         if not n:
             return None
+        if end_of_run := self._rank_of_run(text, start, end):
+            return end_of_run
         if form is None:
             return self._rank_of_several(text, start, end)
         gender, case = form
@@ -108,6 +112,18 @@ class RussianNouns:
             return None
         words = self._context.words_after(text, last)
         return self._plural_forms.get(words[0]) if words else None
+
+    def _rank_of_run(self, text: str, start: int, end: int) -> tuple[str, str] | None:
+        """ "с 5 по 11 класс", "с 1 по 4 классы": from the fifth up to the eleventh."""
+        up_to = _UP_TO.match(text, end) if self._context.word_before(text, start) == "с" else None
+        if not up_to and not _FROM.search(text, max(0, start - 12), start):
+            return None
+        words = self._context.words_after(text, up_to.end() if up_to else end)
+        form = (self._forms.get(words[0]) or self._plural_forms.get(words[0])) if words else None
+        if not form or form[1] not in _DIRECT:
+            return None
+        gender = form[0]
+        return gender, "genitive" if up_to else "accusative" if gender == "feminine" else "nominative"
 
     def rank_of_range(self, text: str, end: int) -> tuple[str, str] | None:
         """ "в 18–19 веках", "на 5–8 этажах"; "5–8 этажей" may be a count."""

@@ -14,6 +14,8 @@ from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
 
+_AND_NEXT = re.compile(r"[ \u00a0](?:и|или)[ \u00a0]\d")
+_AND_BEFORE = re.compile(r"\d[-‑]о?й(?:,| и| или)[ \u00a0]\Z")
 _OF_YEARS = re.compile(r"гг?\.\s*\Z")
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
 
@@ -61,7 +63,7 @@ class RussianOrdinals:
             return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
         gender, case = self._endings[ending]
         before = self._context.word_before(text, found.start())
-        if ending in ("й", "ой") and noun[-1:] in tuple("еиы") and not noun.endswith("ие"):
+        if ending in ("й", "ой") and self._is_oblique(found, noun, before):
             gender, case = "feminine", "prepositional"
         if (
             ending in ("е", "ые")
@@ -78,6 +80,15 @@ class RussianOrdinals:
             year = self._numbers.noun("год")
             said += f" {year.many(case) if gender == 'plural' else year.one(case)}"
         return reading(found, said, "ordinal")
+
+    def _is_oblique(self, found: re.Match[str], noun: str, before: str) -> bool:
+        """ "3-й школы" is "третьей"; "2-й и 3-й этапы" are each "второй" and "третий"."""
+        text = found.string
+        if _AND_NEXT.match(text, found.end()):
+            return before in self._context.governs
+        if _AND_BEFORE.search(text, max(0, found.start() - 10), found.start()) and noun.endswith(("ы", "и")):
+            return False
+        return noun.endswith(("е", "и", "ы", "ах", "ях", "ам", "ям")) and not noun.endswith("ие")
 
     def _m_form(self, noun: str, before: str) -> tuple[str, str]:
         """ "-м" is "в пятом", "с пятым" or "к девяностым годам"."""

@@ -44,10 +44,11 @@ class RussianTimes:
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._genitive: list[str] = data.get("spoken", "months_in_order.genitive")
         self._after_times = frozenset(data.get("spoken", "after_a_time.words"))
+        self._dated = tuple(data.get("spoken", "before_a_date.endings"))
         self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
 
     def rules(self) -> list[tuple[str, Handler]]:
-        month = f"(?:{one_of(self._months)})(?![\\w])" if self._months else "(?!)"
+        month = f"(?i:{one_of(self._months)})(?![\\w])" if self._months else "(?!)"
         return [
             (
                 rf"(\d{{1,2}})([./])(\d{{1,2}})\2(\d{{4}}|\d{{2}})(?![\d.,]?\d)(?:{GAP}?(?:г\.|года?(?!\w)))?",
@@ -61,6 +62,7 @@ class RussianTimes:
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
             (r"(\d{1,2})\.([0-5]\d)()(?![\d%]|[.,]\d)", self._dotted_clock),
+            (rf"([0-3]\d)\.(0[1-9]|1[0-2])(?![\d%°]|[.,/:-]\d|{GAP}?[A-Za-z$€₽])", self._day_and_month),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
             (rf"1(?={GAP}(?:ночи|дня)(?!\w))", self._one_o_clock),
             (rf"(\d{{3,4}})(?={GAP}(?:по|до|и|или){GAP}\d{{3,4}}{GAP}?({YEAR_WORD}))", self._first_year),
@@ -84,6 +86,16 @@ class RussianTimes:
         other = self._date(month, day, full, case) if sign == "/" and day != month and is_day(month, day) else ""
         said = self._date(day, month, full, case)
         return reading(found, said, "date", *([other] if other else []))
+
+    def _day_and_month(self, found: re.Match[str]) -> Reading | None:
+        """ "Премьера 23.02", "до 31.12": a date where nothing is counted after it."""
+        text, before = found.string, self._context.word_before(found.string, found.start())
+        after = self._context.words_after(text, found.end())
+        dated = before in (*_BEFORE_TIMES, "на", "от") or before.endswith(self._dated)
+        if not dated or after or not is_day(int(found[1]), int(found[2])):
+            return None
+        said = self._numbers.ordinal(found[1], "neuter", self._day_case(found))
+        return reading(found, f"{said} {self._genitive[int(found[2]) - 1]}", "date")
 
     def _iso_date(self, found: re.Match[str]) -> Reading | None:
         day, month = int(found[3]), int(found[2])
