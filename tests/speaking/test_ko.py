@@ -56,6 +56,8 @@ def test_the_counter_decides(written: str, spoken: str) -> None:
         ("기온 -5도", "기온 영하 오 도"),
         ("6·25 전쟁", "육이오 전쟁"),
         ("2+2=4", "이 더하기 이는 사"),
+        ("물 2ℓ", "물 이 리터"),
+        ("-20~-5℃", "영하 이십에서 영하 오 도"),
     ],
 )
 def test_blanks_and_particles(written: str, spoken: str) -> None:

@@ -61,6 +61,10 @@ def test_years_and_lengths_of_time(written: str, spoken: str) -> None:
         ("共100，200人", "共一百，二百人"),
         ("#观测#和#冬#", "话题 观测和话题 冬"),
         ("3万5千", "三万五千"),
+        ("转动180°", "转动一百八十度"),
+        ("-20~-5℃", "零下二十到零下五摄氏度"),
+        ("39°54′26″", "三十九度五十四分二十六秒"),
+        ("#观测2026", "话题 观测二零二六"),
     ],
 )
 def test_context_decides(written: str, spoken: str) -> None:

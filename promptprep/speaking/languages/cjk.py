@@ -22,6 +22,7 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
+_HALF_DAY_AT_END = re.compile(r"[ap]\.m\.\Z")
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
 _GOES_ON_AS_A_TAG = re.compile(r"[一-龥ァ-ヺ가-힣A-Za-z](?<![은는이가을를에의로])")
@@ -32,7 +33,7 @@ _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
 _STARTS = (
     r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
-    r"[~〜～∼]|(?<=[0-9A-Za-z０-９ ])[<>＜＞](?=\s?[0-9０-９])|"
+    r"[▲△](?=[0-9０-９])|[~〜～∼]|(?<=[0-9A-Za-z０-９ ])[<>＜＞](?=\s?[0-9０-９])|"
     r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
 )
 
@@ -194,7 +195,7 @@ class Cjk(Digits):
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
-        counted = before in self.after_unit
+        counted = before in self.after_unit or bool(_HALF_DAY_AT_END.search(text, max(0, at - 4), at))
         if text[at] == "~":
             return self._wave(text, at, counted or before.isdecimal(), before)
         if counted:

@@ -161,7 +161,10 @@ class Digits(Dates):
         if name is None:
             return self._time_or_quantity(text, at) or self.quantities.money(text, at)
         found = self.quantities.said(text, at + 1)
-        return found and self.with_sign(name, found)
+        if found is None:
+            return None
+        signed = self.with_sign(name, found)
+        return replace(signed, below=signed.said) if name == "minus" and found.below else signed
 
     def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
         """Two quantities from and to; the unit or per cent written once stands where the language says it."""

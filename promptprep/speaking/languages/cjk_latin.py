@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Protocol
 
 from promptprep.model.language import LanguageData
@@ -19,6 +19,7 @@ _CAPITALS = re.compile(
     r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[A-Z][a-z][A-Z](?![A-Za-z])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])"
 )
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
+_STAGE = re.compile(r"([A-Z]{1,5})-(I{2,3}|IV|VI{0,2})([A-Z]?)(?![A-Za-z\d])")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
 _ADDRESS = re.compile(
@@ -61,13 +62,14 @@ class Latin:
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
         self._code_names: Mapping[str, str] = data.get("spoken", "code_names")
         self.signs: Mapping[str, str] = data.get("spoken", "addresses")
+        self._english: Sequence[str] = data.get("spoken", "number.english")
         self._short = int(data.get("spoken", "number.code_as_number_up_to"))
 
     def said(self, text: str, at: int) -> Said | None:
         quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
-            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._roman,
-            self._acronym, self._in_catalogue, self._code, self._spelled,
+            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._stage,
+            self._roman, self._acronym, self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
 
@@ -116,6 +118,16 @@ class Latin:
         if not told and not _ORDINARY_ROMAN.match(text, at):
             return None
         return Said(self._language.numerals.whole(str(value)), "roman", run.end())
+
+    def _stage(self, text: str, at: int) -> Said | None:
+        """A type's Roman number said in English where the language borrows its words: "KSLV-II", "H-IIA"."""
+        found = _STAGE.match(text, at) if self._english else None
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        joint = self._language.forms["after_letters"]
+        number = self._english[roman(found[2]) - 1]
+        said = joint.join(filter(None, [self._letters(found[1]), number, self._letters(found[3])]))
+        return Said(said, "serial", found.end())
 
     def _in_catalogue(self, text: str, at: int) -> Said | None:
         found = self._catalogue.match(text, at)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Protocol
 
@@ -20,6 +20,7 @@ _MAGNITUDE = re.compile(rf"\s?({'|'.join(sorted(_MAGNITUDES, key=len, reverse=Tr
 _PLACE_OF_NAME = re.compile(r"\{n\} ?")
 _DECIMAL_COMMA = re.compile(r",(\d\d)(?![\d,])")
 _DEGREES = re.compile(r"\s?(?:(°\s?C|℃)|(°\s?F|℉)|(°))(?![A-Za-z])")
+_ARC = re.compile(r"\s?(\d{1,2})\s?['′](?:\s?(\d{1,2})(?:\.(\d+))?\s?[\"″])?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,8 +161,16 @@ class Quantities:
             return None
         name = "celsius" if found[1] else "fahrenheit" if found[2] else "degree"
         said = self._filled(self.forms[name], amount)
+        if arc := _ARC.match(text, found.end()) if found[3] else None:
+            return Said(self.forms["blank"].join([said, *self._arc(arc)]), "measure", arc.end(), (), True)
         below = self.forms["below_zero"] + said.removeprefix(self.forms[name].split("{n}")[0])
         return Said(said, "measure", found.end(), (), True, "", below if name == "celsius" else "")
+
+    def _arc(self, found: re.Match[str]) -> Iterator[str]:
+        """The minutes and seconds of an angle."""
+        yield self.forms["minute"].replace("{n}", self.numerals.whole(found[1]))
+        if found[2]:
+            yield self.forms["second"].replace("{n}", self.numerals.number(found[2], found[3] or ""))
 
     def measured(self, text: str, at: int, number: str) -> Said | None:
         """A number already in words with the unit written at `at`."""

@@ -13,7 +13,7 @@ from promptprep.speaking.languages.cjk_wording import Wording
 
 LOOK_AROUND = 12  # characters beside a figure in which a word tells what it is
 _LONG = re.compile(rf"\d{{{LONGEST + 1},}}|\d{{1,3}}(?:,\d{{3}}){{{LONGEST // 3},}}(?!\d)")
-_GOES_ON = re.compile(r"[.,]\d|\d|[番号번]")
+_GOES_ON = re.compile(r"[.,]\d|\d|[番号번]|\s?[°℃℉%‰度圈]")
 _DIGITS = re.compile(r"\d+")
 _PARTICLES = "のにはでへとが에의으"
 

@@ -14,7 +14,7 @@ _WIDE = {0xFF01 + i: 0x21 + i for i in range(94) if 0x21 + i != ord(",")}
 _WIDE |= {
     ord(a): ord(b) for a, b in zip("￥￦￡￠〜～∼−‐‑–—―⁄：．\u00a0\u202f\u3000", "¥₩£¢~~~------/:.   ", strict=True)
 }
-_WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘", "\"\"''", strict=True)}
+_WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘ℓ", "\"\"''L", strict=True)}
 
 _WIDE_GROUPS = re.compile(r"(?<![０-９，])[０-９]{1,3}(?:[，,][０-９]{3})+(?![０-９])")
 
@@ -53,7 +53,8 @@ _WEEKDAY = re.compile(r"\s?\((?:[月火水木金土日一二三四五六]|周.|[
 
 @lru_cache(maxsize=8)
 def folded(text: str) -> str:
-    """`text` with full-width ASCII, dashes, waves and quotation marks in one form each, character for character."""
+    """`text` with full-width ASCII, dashes, waves, quotation marks and litre signs in one form each,
+    character for character."""
     if text.isascii():
         return text
     return _WIDE_GROUPS.sub(lambda found: found[0].replace("，", ","), text).translate(_WIDE)

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.speaking.languages.cjk import Cjk
 from promptprep.speaking.languages.cjk_numbers import japanese, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
-from promptprep.speaking.languages.cjk_text import Amount
+from promptprep.speaking.languages.cjk_text import Amount, folded
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_LESS = re.compile(r"[▲△](?=\d[\d,]*(?:\.\d|\s?(?:%|‰|ポイント|[千百]?[万億兆]|円)))")
 
 
 class Japanese(Cjk):
@@ -23,6 +25,11 @@ class Japanese(Cjk):
         super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
         self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))
         self._serial_zero: str = data.get("spoken", "number.serial_zero")
+        self._folded = lru_cache(maxsize=8)(lambda text: _LESS.sub("-", folded(text)))
+
+    def folded(self, text: str) -> str:
+        """The triangle of accounts read as a minus sign: "▲5.2%"."""
+        return self._folded(text)
 
     def figure(self, amount: Amount, following: str, before: str) -> str:
         if amount.plain and not amount.value and following.startswith(self._rei_before):

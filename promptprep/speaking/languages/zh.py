@@ -27,6 +27,9 @@ _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
 _DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
+_TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
+_YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?。！？]|\Z)")
+_TAG_LENGTH = 40
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 
 
@@ -162,7 +165,7 @@ class Chinese(Cjk):
             return self._serial_number([found[0]], found.end())
         if found := self._room.match(text, at):
             return self._room_said(found)
-        if found := self._year_without_word.match(text, at):
+        if found := self._year_without_word.match(text, at) or _year_of_a_tag(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if found := _MOBILE.match(text, at):
             return self._telephone([found[0]], found.end())
@@ -180,6 +183,12 @@ class Chinese(Cjk):
         if text[end - 1] != "0":
             return False
         return bool(self._span_after.match(text, end)) or text[max(0, at - 3) : at].rstrip().endswith(self._span_before)
+
+
+def _year_of_a_tag(text: str, at: int) -> re.Match[str] | None:
+    """The year that ends a tag: "#中秋2026"."""
+    found = _YEAR_AT_END.match(text, at)
+    return found if found and _TAG_BEFORE.search(text[max(0, at - _TAG_LENGTH) : at]) else None
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Chinese:
