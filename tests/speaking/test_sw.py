@@ -122,3 +122,18 @@ def test_any_text_has_a_spoken_form(text: str) -> None:
 
 def test_ten_thousand_digits_are_said_one_by_one() -> None:
     assert said("7" * 10_000, "sw").split() == ["saba"] * 10_000
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("300 K.K.", "mia tatu Kabla ya Kristo"),
+        ("mwaka 500 B.K.", "mwaka mia tano Baada ya Kristo"),
+        ("Sh 1,000/=", "shilingi elfu moja"),
+        ("Shs 2,500/= tu", "shilingi elfu mbili mia tano tu"),
+        ("100 km/saa", "kilomita mia moja kwa saa"),
+        ("50%-60%", "asilimia hamsini hadi sitini"),
+    ],
+)
+def test_eras_shillings_and_rates_behind_figures(text: str, expected: str) -> None:
+    assert said(text, "sw") == expected

@@ -78,7 +78,7 @@ class Swahili:
 
     def _figures(self) -> list[tuple[str, Handler]]:
         units, money = one_of(self.quantities.all_units), one_of(self.quantities.money)
-        counted = rf"(?:{GAP}?(?P<unit>{units})(?![\w²³])|{GAP}?(?P<money>{money})(?!\w))?"
+        counted = rf"(?:{GAP}?(?P<unit>{units})(?![\w²³]|\.[A-Z])|{GAP}?(?P<money>{money})(?!\w))?"
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
@@ -95,16 +95,16 @@ class Swahili:
             ),
             (rf"(\d{{1,9}})?([{''.join(VULGAR)}])(?:{GAP}?(?P<unit>{units})(?![\w²³/]))?", self._vulgar),
             (
-                rf"(?P<a>{NUMBER}){GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d]){counted}",
+                rf"(?P<a>{NUMBER})(?:%(?={GAP}?[-–—]{GAP}?{NUMBER}%))?{GAP}?(?P<to>[-–—x×]){GAP}?(?P<b>{NUMBER})(?![-\d]){counted}",
                 self._range,
             ),
             self.scores.times(NUMBER),
             (r"0\d+(?![.,]?\d)", self._shared.serial),
             (
-                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?:/(?P<per>{units}))?(?![\w²³/])|{GAP}?(?P<money>{one_of(self.quantities.money)})(?!\w))",
+                rf"(?P<b>{NUMBER})(?:{GAP}?(?P<unit>{units})(?:/(?P<per>{units}))?(?![\w²³/]|\.[A-Z])|{GAP}?(?P<money>{one_of(self.quantities.money)})(?!\w))",
                 self._measure,
             ),
-            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of(self.quantities.scales)})(?!\w)", self._scaled),
+            (rf"(?P<b>{NUMBER}){GAP}?(?P<scale>{one_of(self.quantities.scales)})(?!\w|\.[A-Z])", self._scaled),
             (rf"(?P<b>{NUMBER})", self._plain),
             (r"\d+(?:[.,]\d+)*", self._shared.serial),
         ]
@@ -113,7 +113,7 @@ class Swahili:
         codes = [m for m in self.quantities.money if m[0].isalpha()]
         return [
             (
-                rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self.quantities.scale()}(?!\w)(?!{GAP}?[-–/])",
+                rf"(?P<money>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self.quantities.scale()}(?!\w|[.,]\d)(?!{GAP}?[-–/])",
                 self._money_first,
             ),
             (self.quantities.unit_first_pattern, self.quantities.unit_first),
