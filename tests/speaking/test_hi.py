@@ -141,3 +141,19 @@ def test_any_text_has_a_spoken_form(text: str) -> None:
 
 def test_ten_thousand_digits_are_said_one_by_one() -> None:
     assert said("७" * 10_000, "hi").split() == ["सात"] * 10_000
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("XXI सदी", "इक्कीसवीं सदी"),
+        ("सन् 1526 ई. में", "सन् पंद्रह सौ छब्बीस ईस्वी में"),
+        ("300 ई.पू.", "तीन सौ ईसा पूर्व"),
+        ("50° पू. 30° उ.", "पचास डिग्री पूर्व तीस डिग्री उत्तर"),
+        ("ई. कुमार", "ई. कुमार"),
+        ("PIN 110001", "पिन एक एक शून्य शून्य शून्य एक"),
+        ("120 वर्ग मी", "एक सौ बीस वर्ग मीटर"),
+    ],
+)
+def test_what_is_written_short_beside_figures(text: str, expected: str) -> None:
+    assert said(text, "hi") == expected

@@ -35,6 +35,8 @@ _PHONE = (
     r"(?:\+\d{1,3}[ -]?|[0०]\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)"
     r"|[6-9६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
 )
+_CENTURY = re.compile(r"[ \u00a0](?:सदी|शताब्दी|शती)")
+_AFTER_FIGURE = re.compile(r"[\d°][ \u00a0]?\Z")
 _END = r"(?![\w\u0900-\u0963])"
 
 
@@ -62,6 +64,7 @@ class Hindi:
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
+        self._behind = Abbreviations(data.get("spoken", "after_a_figure"))
         self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
         several = {unit: names.split("|")[-1] for unit, names in self._units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, several)
@@ -72,6 +75,8 @@ class Hindi:
         """See `verbaliser.py` for the contract."""
         if text[at] == "." and (short := self._abbreviations.reading(text, at, floor)):
             return short
+        if text[at] == "." and (short := self._behind.reading(text, at, floor)):
+            return short if _AFTER_FIGURE.search(text, max(0, short.span.start - 2), short.span.start) else None
         return self._rules.at(text, at)
 
     def _tail(self) -> str:
@@ -274,6 +279,8 @@ class Hindi:
             return None
         if len(found[0]) == 1 and not (before == "-" or word_before(text, start) in self._word["numbered"].split()):
             return None
+        if _CENTURY.match(text, found.end()):
+            return reading(found, self.numbers.ordinal(str(n), "वीं"), "roman")
         return reading(found, self.numbers.cardinal(n), "roman")
 
     def _mixed_serial(self, found: re.Match[str]) -> Reading:
