@@ -22,7 +22,7 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
-_HALF_DAY_AT_END = re.compile(r"[ap]\.m\.\Z")
+_COUNTED_AT_END = re.compile(r"(?:[ap]\.m\.|\d[年期]生)\Z")
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
 _GOES_ON_AS_A_TAG = re.compile(r"[一-龥ァ-ヺ가-힣A-Za-z](?<![은는이가을를에의로])")
@@ -195,7 +195,7 @@ class Cjk(Digits):
     def _dash(self, text: str, at: int, before: str) -> Said | None:
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
-        counted = before in self.after_unit or bool(_HALF_DAY_AT_END.search(text, max(0, at - 4), at))
+        counted = before in self.after_unit or bool(_COUNTED_AT_END.search(text, max(0, at - 4), at))
         if text[at] == "~":
             return self._wave(text, at, counted or before.isdecimal(), before)
         if counted:

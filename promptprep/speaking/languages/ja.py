@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import lru_cache
 
 from promptprep.model.language import LanguageData
@@ -10,9 +11,10 @@ from promptprep.model.ports import Speller
 from promptprep.speaking.languages.cjk import Cjk
 from promptprep.speaking.languages.cjk_numbers import japanese, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
-from promptprep.speaking.languages.cjk_text import Amount, folded
+from promptprep.speaking.languages.cjk_text import Amount, folded, is_day
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_ERA = re.compile(r"([MTSHR])([1-9]\d?)(?:(?=年)|\.(\d{1,2})\.(\d{1,2})(?![\d.]))")
 _LESS = re.compile(r"[▲△](?=\d[\d,]*(?:\.\d|\s?(?:%|‰|ポイント|[千百]?[万億兆]|円)))")
 
 
@@ -25,6 +27,7 @@ class Japanese(Cjk):
         super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
         self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))
         self._serial_zero: str = data.get("spoken", "number.serial_zero")
+        self._era_letters: Mapping[str, str] = data.get("spoken", "era_letters")
         self._folded = lru_cache(maxsize=8)(lambda text: _LESS.sub("-", folded(text)))
 
     def folded(self, text: str) -> str:
@@ -41,6 +44,18 @@ class Japanese(Cjk):
 
     def serial_digits(self, digits: str) -> str:
         return self.numerals.one_by_one(digits).replace(self.numerals.digits[0], self._serial_zero)
+
+    def _letters(self, text: str, at: int) -> Said | None:
+        """Also an era by its letter: "R8年", "S64.1.7"."""
+        found = _ERA.match(text, at)
+        if found is None or (text[at - 1 : at].isascii() and text[at - 1 : at].isalnum()):
+            return super()._letters(text, at)
+        era = self._era_letters[found[1]]
+        if found[3] is None:
+            return Said(era + self.numerals.whole(found[2]), "year", found.end())
+        if not is_day(found[3], found[4]):
+            return super()._letters(text, at)
+        return Said(era + self.day_said(found[2], found[3], found[4]), "date", found.end())
 
     def special(self, text: str, at: int) -> Said | None:
         if found := _ORDINAL.match(text, at):

@@ -19,6 +19,8 @@ _FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
+_ONE_OR_TWO = re.compile(r"([1-8]),\s?([2-9])(?!\d)")
+_MAY_NAME = frozenset(("번", "번째", "대", "장", "권", "편"))
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _POWERS = {"백": 2, "천": 3, "만": 4, "억": 8, "조": 12}
@@ -180,6 +182,8 @@ class Korean(Cjk):
         if (found := _SCORE.match(text, at)) and not self._is_decade(text, at, found):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
+        if (found := _ONE_OR_TWO.match(text, at)) and self._is_about(text, at, found):
+            return Said(f"{self.native(int(found[1]))}, ", "cardinal", found.start(2))
         if (found := _RANK.match(text, at)) and 1 <= int(found[1]) <= len(self._ranks):
             return Said(self._ranks[int(found[1]) - 1], "ordinal", found.end())
         if found := _ORDINAL.match(text, at):
@@ -192,6 +196,13 @@ class Korean(Cjk):
         """People of an age before another figure ("30대 25%"), unless a word tells of a match."""
         aged = int(found[1]) in range(10, 100, 10) and _AGED.match(text, at)
         return bool(aged) and not self.near_a_score(text, at, found.end())
+
+    def _is_about(self, text: str, at: int, found: re.Match[str]) -> bool:
+        """Whether two numbers in a row share a counter ("1, 2명"), and are no ranks nor the end of a longer list."""
+        counter = self._counter.match(text, found.end())
+        if counter is None or counter[1] not in self._native - _MAY_NAME or int(found[2]) != int(found[1]) + 1:
+            return False
+        return not text[max(0, at - 3) : at].rstrip().endswith(("제", ",", "·", "."))
 
     def is_time(self, text: str, found: Said) -> bool:
         return super().is_time(text, found) or text[found.end - 1] in _TIMES
