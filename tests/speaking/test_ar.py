@@ -136,3 +136,18 @@ def test_any_text_has_a_spoken_form(text: str) -> None:
 
 def test_ten_thousand_digits_are_said_one_by_one() -> None:
     assert said("٧" * 10_000, "ar").split() == ["سبعة"] * 10_000
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("اتصل بالرقم 920001234", "اتصل بالرقم تسعة اثنان صفر صفر صفر واحد اثنان ثلاثة أربعة"),
+        ("ثمن 2 كيلو", "ثمن كيلوين"),
+        ("2 ½", "اثنان ونصف"),
+        ("للمرة 3", "للمرة الثالثة"),
+        ("COVID-19", "كوفيد-تسعة عشر"),
+        ("0.5", "صفر فاصلة خمسة"),
+    ],
+)
+def test_numbers_called_priced_and_ranked(text: str, expected: str) -> None:
+    assert said(text, "ar") == expected

@@ -31,6 +31,8 @@ _PHONE = (
 
 FEMININE = Counted(True, "", "", "", "")
 
+SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
+
 
 class Arabic:
     """The verbaliser of Arabic."""
@@ -47,6 +49,7 @@ class Arabic:
         self.fractions = ArabicFractions(data, self.quantities, self.times, self.context)
         self.letters = ArabicLetters(data, self.numbers, self.context)
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
+        self._calling = frozenset(data.get("spoken", "calling.words"))
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         named = {unit: self.numbers.named(noun) for unit, noun in self.quantities.units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
@@ -132,7 +135,8 @@ class Arabic:
     def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
         """ "هاتف 4567890": figures that nobody counts."""
         before = self.context.word_before(found.string, found.start())
-        return self._shared.serial(found) if before in self._codes else None
+        called = len(found[0]) >= SHORTEST_CALLED and self.context.is_near(self._calling, found.string, found.start())
+        return self._shared.serial(found) if called or before in self._codes else None
 
     def _money_alone(self, found: re.Match[str]) -> Reading | None:
         if found.string[found.start() - 1 : found.start()].isalnum():
