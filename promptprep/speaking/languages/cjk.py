@@ -21,7 +21,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
-_HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}:\d\d)", re.IGNORECASE)
+_HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}(?::\d\d|([時时点點시])))", re.IGNORECASE)
 _COUNTED_AT_END = re.compile(r"(?:[ap]\.m\.|\d[年期]生)\Z")
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
@@ -31,10 +31,17 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
+_NAMED_END = (
+    r"(?:[上下]午|早上|晚上|凌晨|中午|午[前後]|오[전후])\s?[0-9０-９]|"
+    r"(?:周|週|星期|礼拜)[一二三四五六日天]|[월화수목금토일]요일"
+)
+_ENDS_IN_A_NAME = re.compile(rf"\s?(?:{_NAMED_END})")
+_WEEKDAY_AT_END = re.compile(r"(?:周|週|星期|礼拜)[一二三四五六日天]\Z|요일\Z")
 _STARTS = (
     r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
     r"[▲△](?=[0-9０-９])|[~〜～∼]|(?<=[0-9A-Za-z０-９ ])[<>＜＞](?=\s?[0-9０-９])|"
-    r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+"
+    r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+|"
+    rf"[-−－–](?={_NAMED_END})"
 )
 
 
@@ -123,6 +130,8 @@ class Cjk(Digits):
             found = self._clock(text, half.end())
             if found:
                 return Said(self._half_day(half[1]) + found.said, "clock", found.end)
+            if half[2]:
+                return Said(self._half_day(half[1]), "clock", half.end())
         if text[at] in "xX" and text[at - 1 : at].isdecimal() and text[at + 1 : at + 2].isdecimal():
             return Said(self.symbols["×"], "symbol", at + 1)
         return self.latin.said(text, at)
@@ -196,6 +205,9 @@ class Cjk(Digits):
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
         counted = before in self.after_unit or bool(_COUNTED_AT_END.search(text, max(0, at - 4), at))
+        named = _ENDS_IN_A_NAME.match(text, at + 1)
+        if named and (counted or _WEEKDAY_AT_END.search(text, max(0, at - 3), at)):
+            return Said(self.range_word(before), "range", at + 1)
         if text[at] == "~":
             return self._wave(text, at, counted or before.isdecimal(), before)
         if counted:

@@ -30,6 +30,7 @@ _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
 _YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?。！？]|\Z)")
 _TAG_LENGTH = 40
+_CENTIMETRES = re.compile(r"(?<=\d米)[1-9]\d(?![\d.,:%~-]|\s?[A-Za-z个個人名米厘分年月日秒度层件条])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 
 
@@ -163,6 +164,9 @@ class Chinese(Cjk):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end())
         if (found := _LONG_NUMBER.match(text, at)) and text[at - 1 : at] != "第":
             return self._serial_number([found[0]], found.end())
+        if found := _CENTIMETRES.match(text, at):
+            said = self.numerals.one_by_one(found[0].rstrip("0"))
+            return Said(said, "cardinal", found.end(), (self.numerals.whole(found[0]),))
         if found := self._room.match(text, at):
             return self._room_said(found)
         if found := self._year_without_word.match(text, at) or _year_of_a_tag(text, at):
