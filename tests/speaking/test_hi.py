@@ -157,3 +157,17 @@ def test_ten_thousand_digits_are_said_one_by_one() -> None:
 )
 def test_what_is_written_short_beside_figures(text: str, expected: str) -> None:
     assert said(text, "hi") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("10:30 AM", "सुबह साढ़े दस बजे"),
+        ("6 PM", "शाम छह बजे"),
+        ("9:20 p.m.", "रात नौ बजकर बीस मिनट"),
+        ("12:00 PM", "दोपहर बारह बजे"),
+        ("सुबह 10 AM", "सुबह दस बजे"),
+    ],
+)
+def test_halves_of_the_day_are_said_by_their_part(text: str, expected: str) -> None:
+    assert said(text, "hi") == expected

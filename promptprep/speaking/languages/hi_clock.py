@@ -28,6 +28,7 @@ class HindiClock:
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._names: list[str] = data.get("spoken", "months_in_order.names")
         self._halves: Mapping[str, str] = {h[0]: data.get("spoken", f"units.{h}") for h in ("am", "pm")}
+        self._parts: list[str] = data.get("spoken", "parts_of_day.names")
         self._before_year = frozenset(data.get("spoken", "beside_a_year.before"))
         self._after_year = tuple(data.get("spoken", "beside_a_year.after"))
 
@@ -45,6 +46,7 @@ class HindiClock:
                 self._clock,
             ),
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
+            (rf"(\d{{1,2}})()(){GAP}?(?P<half>[AaPp])\.?[Mm]\.?(?!\w)", self._clock),
         ]
 
     def is_year(self, text: str, start: int, end: int, n: int) -> bool:
@@ -84,13 +86,24 @@ class HindiClock:
         return reading(found, self._numbers.cardinal(ascii_digits(found[1])), "date")
 
     def _clock(self, found: re.Match[str]) -> Reading | None:
-        hours, minutes = int(found[1]), int(found[2])
-        seconds = int(found[3]) if found[3] else 0
+        hours, minutes = int(found[1]), int(found[2] or 0)
+        seconds = int(found[3] or 0)
         if hours > 24 or minutes > 59 or seconds > 59:
             return None
-        half = found.groupdict().get("half")
-        tail = f" {self._halves[half.lower()]}" if half else ""
-        return reading(found, self._said(hours, minutes, seconds) + tail, "clock")
+        said, half = self._said(hours, minutes, seconds), found.groupdict().get("half")
+        if not half:
+            return reading(found, said, "clock")
+        part = self._part_of_day(hours % 12, half.lower())
+        named = word_before(found.string, found.start()) in self._parts
+        by_letters = f"{said} {self._halves[half.lower()]}"
+        return reading(found, said if named else f"{part} {said}", "clock", by_letters)
+
+    def _part_of_day(self, hour: int, half: str) -> str:
+        """What Hindi puts before an hour of the half day: night to four, morning to noon, then noon and evening."""
+        night, morning, noon, evening = self._parts
+        if half == "a":
+            return night if hour < 4 else morning
+        return noon if hour < 4 else evening if hour < 8 else night
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
         """ "9:00–18:00" -> "नौ बजे से अठारह बजे"."""

@@ -61,6 +61,8 @@ class RussianOrdinals:
         noun = after[0] if after else ""
         if ending in ("ти", "ми") or (ending == "х" and digits in ("2", "3", "4") and not noun.startswith("год")):
             return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
+        if ending == "ю" and noun.endswith(("ами", "ями")):
+            return reading(found, self._numbers.cardinal(digits, "masculine", "instrumental"), "cardinal")
         gender, case = self._endings[ending]
         before = self._context.word_before(text, found.start())
         if ending in ("й", "ой") and self._is_oblique(found, noun, before):

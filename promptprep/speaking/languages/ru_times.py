@@ -32,6 +32,7 @@ _FORMS = {
     "годах": "prepositional",
 }
 
+_GREETED = re.compile(r"[Пп]о(?:здравл|здрави)\w+(?: [а-яё]+){0,2} с \Z")
 _ERA = re.compile(rf"{GAP}(?:до{GAP})?н\.{GAP}?э\.")
 
 
@@ -129,7 +130,8 @@ class RussianTimes:
         if before in ("на", "за", "в", "во", "про", "через", "под", "по"):
             return "accusative"
         if before == "с":
-            return "genitive"
+            greeted = _GREETED.search(found.string, max(0, found.start() - 40), found.start())
+            return "instrumental" if greeted else "genitive"
         case = self._context.governs.get(before, "genitive")
         return "genitive" if case in ("nominative", "accusative") else case
 
