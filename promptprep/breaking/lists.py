@@ -50,6 +50,8 @@ class Lists:
     months: frozenset[str] = frozenset()
     date_joints: frozenset[str] = frozenset()
     negations: frozenset[str] = frozenset()
+    joined: frozenset[tuple[str, ...]] = frozenset()
+    closers: frozenset[str] = frozenset()
     endings: tuple[str, ...] = ()
     capital_endings: tuple[str, ...] = ()
     behind_endings: tuple[str, ...] = ()
@@ -63,6 +65,7 @@ class Lists:
     number_behind: bool = False
     content: float = 0.0
     line_price: float = 1.0
+    line_growth: float = 1.0
     share: float = 0.5
     inside_phrase: float = HARD
 
@@ -87,6 +90,8 @@ def lists_of(data: LanguageData) -> Lists:
         months=words("months"),
         date_joints=words("date_joints"),
         negations=words("negations"),
+        joined=frozenset(tuple(written.split()) for written in words("joined")),
+        closers=words("closers"),
         endings=tuple(data.maybe("phrases", "adjective_endings", ())),
         capital_endings=tuple(data.maybe("phrases", "capital_endings", ())),
         behind_endings=tuple(data.maybe("phrases", "behind_endings", ())),
@@ -101,6 +106,7 @@ def lists_of(data: LanguageData) -> Lists:
         content=float(data.maybe("phrases", "content", 0.0)),
         share=float(data.maybe("phrases", "list_share", 0.5)),
         line_price=float(data.maybe("phrases", "line_price", 1.0)),
+        line_growth=float(data.maybe("phrases", "line_growth", 1.0)),
         inside_phrase=float(data.maybe("phrases", "inside_phrase", HARD)),
     )
 
@@ -217,6 +223,21 @@ def dates(chunks: Sequence[Chunk], lists: Lists) -> set[int]:
             found |= {k - 2, k - 1}
         if k + 2 < len(chunks) and chunks[k + 1].word in lists.date_joints and chunks[k + 2].is_number:
             found |= {k, k + 1}
+    return found
+
+
+def joints(chunks: Sequence[Chunk], lists: Lists) -> set[int]:
+    """Places inside a preposition of several words, as indices of the chunk before: "de parte de", "in front of"."""
+    longest = max(map(len, lists.joined), default=0)
+    elided = tuple(word for word in lists.closers if word.endswith("'"))
+    found: set[int] = set()
+    for k, chunk in enumerate(chunks):
+        if not (chunk.word in lists.closers or (elided and chunk.word.startswith(elided))):
+            continue
+        for start in range(max(0, k - longest), k):
+            if tuple(own.word for own in chunks[start:k]) in lists.joined:
+                found |= {i for i in range(start, k) if not chunks[i].ends_clause}
+                break
     return found
 
 

@@ -16,17 +16,18 @@ from promptprep.breaking.pieces import Piece
 HARD = 1e4  # a place that is used only where nothing else fits
 _REACH = 48  # how many line starts are weighed for each line end: keeps the work linear in any column
 
-# What one line more costs in a stretch of so many lines: `_PRICE + _GROWTH * log(lines)`. Set so that sentences alone
-# and paragraphs of three, five and ten take about 1.045 times the fewest lines in English and French. A very long
-# stretch finds its own price within `SPARE`.
-_PRICE, _GROWTH = 1.2, 4.35
+# What one line more costs in a stretch of so many lines: `_PRICE` at ten lines, and `_GROWTH` more for each e-fold of
+# them, both by the language. Set so that sentences alone and paragraphs of three, five and ten take about 1.047 times
+# the fewest lines. A very long stretch finds its own price within `SPARE`.
+_PRICE, _GROWTH, _TEN = 11.2, 4.35, math.log(10)
+_LOWEST = 1.2
 _LONG = 60  # lines
 SPARE = 0.047  # lines that sense may cost over the fewest there can be, as a part of these
 _LEAST_PRICE, _HIGHEST_PRICE = 4.0, 36.0
 _HALVINGS = 6
-_LIMIT = 1.06  # the same for all stretches of a text together
+_LIMIT = 1.05  # the same for all stretches of a text together
 _COUNTED = 200  # lines from which that is asked: fewer have no mean
-_LEVELS = (1.0, 1.2, 1.45, 1.75, 2.1, 2.5)
+_LEVELS = (1.0, 1.02, 1.04, 1.06, 1.08, 1.11, 1.15, 1.25, 1.45, 1.75, 2.1, 2.5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,23 +56,29 @@ class Part:
     costs: Sequence[float]
 
 
-def weights_for(parts: Sequence[Part], width_em: float, price: float = 1.0) -> list[Weights]:
+def weights_for(parts: Sequence[Part], width_em: float, price: float = 1.0, growth: float = 1.0) -> list[Weights]:
     """For each part the weights under which it takes few lines more than it must.
 
     A cut that is avoided mostly costs a line, so the price of a line decides how many there are. Each part has its own
     price, whatever stands beside it: a change in one paragraph leaves the line ends of the others. Only a text whose
     parts together would take more than `_LIMIT` times the fewest lines has all its prices raised by one of few levels.
+    `price` and `growth` are the language's factors of `_PRICE` and, within it, of `_GROWTH`.
     """
     fewest = [len(fullest_ends(part.pieces, width_em)) for part in parts]
-    prices = [price * _price(part, lines, width_em) for part, lines in zip(parts, fewest, strict=True)]
+    prices = [
+        price * _usual(lines, growth) if lines < _LONG else _found(part, lines, width_em)
+        for part, lines in zip(parts, fewest, strict=True)
+    ]
     level = _level(parts, prices, sum(fewest), width_em)
-    return [Weights(line=price * level) for price in prices]
+    return [Weights(line=own * level) for own in prices]
 
 
-def _price(part: Part, fewest: int, width_em: float) -> float:
-    usual = _PRICE + _GROWTH * math.log(max(fewest, 1))
-    if fewest < _LONG:
-        return usual
+def _usual(fewest: int, growth: float) -> float:
+    return max(_LOWEST, _PRICE + growth * _GROWTH * (math.log(max(fewest, 1)) - _TEN))
+
+
+def _found(part: Part, fewest: int, width_em: float) -> float:
+    """The least price with which a long stretch keeps within `SPARE`."""
     allowed = math.floor(fewest * (1 + SPARE) + 0.5)
     low, high = _LEAST_PRICE, _HIGHEST_PRICE
     if _lines(part, width_em, low) <= allowed:

@@ -69,7 +69,8 @@ def break_paragraphs(
         measure = Measure(engines.shaper, data.tag, bold)
         cutter = Cutter(text, width_em, measure, engines.breaks, tuple(stress[i]) if stress else ())
         drafts.append(_draft(sense, cutter, sentence_per_line))
-    weights = iter(weights_for([part for draft in drafts for part in draft.parts], width_em, lists.line_price))
+    parts = [part for draft in drafts for part in draft.parts]
+    weights = iter(weights_for(parts, width_em, lists.line_price, lists.line_growth))
     return [_finished(draft, [next(weights) for _ in draft.parts]) for draft in drafts]
 
 

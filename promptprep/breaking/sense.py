@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from promptprep.breaking.lists import (
+    AFTER,
     YEAR,
     Chunk,
     Lists,
@@ -16,6 +17,7 @@ from promptprep.breaking.lists import (
     chunk_of,
     dates,
     held_fast,
+    joints,
     leans,
     list_cost,
     measures,
@@ -69,6 +71,7 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
     measured = _inside(pieces, measures(sense.text, sense.lists))
     slivers = _slivers(sense, pieces, width_em)
     in_date = dates(chunks, sense.lists)
+    joined = joints(chunks, sense.lists)
     result = []
     for k in range(len(pieces) - 1):
         if pieces[k].cut in _CUT:
@@ -80,6 +83,8 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]
         if known is not None:
             bond = max(known[k], bond * sense.lists.share)
+        if k in joined:
+            bond = max(bond, AFTER["prepositions"])
         torn = _TORN if slivers[k] == _HEAD and bond >= _CLOSE else 0.0
         result.append(_mark(chunks[k], chunks[k + 1], sense.lists) + bond + slivers[k] + torn)
     return result

@@ -13,10 +13,11 @@ from hypothesis import strategies as st
 from promptprep.breaking.paragraph import break_paragraph, break_paragraphs
 from promptprep.breaking.pieces import Cutter, Measure
 from promptprep.breaking.text import break_plain_text
+from promptprep.breaking.tree import tree_costs
 from promptprep.engines.load import engines
 from promptprep.errors import PromptprepError
 from promptprep.model.language import FIRST_CLASS
-from promptprep.model.ports import Engines
+from promptprep.model.ports import Engines, Word
 from promptprep.spans import Span
 from promptprep.store.languages import language_data
 
@@ -63,6 +64,29 @@ def cut_at(text: str, language: str, held: str) -> list[float]:
 )
 def test_what_belongs_together_stays_together(language: str, text: str, held: str) -> None:
     assert cut_at(text, language, held) == []
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "held", "columns"),
+    [
+        ("en", "The bright star stands on top of the old tower.", "on top of", range(14, 22)),
+        ("es", "De parte de todos los que estamos, buenas noches.", "De parte de", range(12, 16)),
+        ("fr", "Le dôme brille au milieu de la nuit noire.", "au milieu de", range(12, 19)),
+        ("pt", "A cúpula fica fechada por causa da chuva.", "por causa da", range(15, 20)),
+    ],
+)
+def test_a_preposition_of_several_words_is_held(language: str, text: str, held: str, columns: range) -> None:
+    assert all(any(held in line for line in lines(text, width, language)) for width in columns)
+
+
+@pytest.mark.parametrize(("before", "least", "most"), [(True, 8, 11), (False, 0, 1)])
+def test_a_noun_before_the_one_it_describes_is_held(before: bool, least: float, most: float) -> None:
+    """The English pipeline says `nmod` for "studio" in "studio special assistant"; behind its noun it may part."""
+    words = [Word(0, 6, "NOUN", 1, "nmod", 0), Word(7, 16, "NOUN", 1, "ROOT", 0)]
+    if not before:
+        words = [Word(0, 6, "NOUN", 0, "ROOT", 0), Word(7, 16, "NOUN", 0, "nmod", 0)]
+    (cost,) = tree_costs(words, [7], frozenset(), "studio assistant")
+    assert least <= cost <= most
 
 
 def test_no_break_spaces_hold() -> None:
