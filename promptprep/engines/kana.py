@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from promptprep.speaking.languages.ja_readings import FIGURES, NumberReadings
 from promptprep.model.morae import morae
+from promptprep.speaking.languages.ja_readings import FIGURES, NumberReadings
 from promptprep.store.languages import language_data
 
 BLANK = "空白"

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 from num2words import num2words
 
 from promptprep.engines.kana import BLANK, UNKNOWN, UnidicKana
+from promptprep.model.morae import morae
 from promptprep.speaking.languages.cjk_numbers import japanese, numerals_of
 from promptprep.speaking.languages.ja_readings import NumberReadings
-from promptprep.model.morae import morae
 from promptprep.store.languages import language_data
 
 KANA = UnidicKana()
