@@ -31,6 +31,8 @@ _PHONE = (
 
 FEMININE = Counted(True, "", "", "", "")
 
+_DUALS = ("ألفان", "ألفين", "مليونان", "مليونين", "ملياران", "مليارين")  # they lose their "ن" before what they count
+LOOK_BACK = 60  # characters before a number that may decide how it is said
 SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
 
 
@@ -75,6 +77,8 @@ class Arabic:
 
     def _figures(self) -> list[tuple[str, Handler]]:
         words = [s for s in self.quantities.scales if not s.isascii()]
+        short = [unit for unit in self.quantities.units if unit.startswith("كم")]
+        scaled = rf"{NUMBER}{GAP}(?P<scale>{one_of(words)}){GAP}(?P<unit>{one_of(short)})(?![\w²³/.])"
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
@@ -85,6 +89,7 @@ class Arabic:
             *self.times.rules(),
             (r"\d{5,}(?![.,٫]?\d)", self._said_one_by_one),
             (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
+            (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
@@ -117,6 +122,7 @@ class Arabic:
             (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
+            self.times.dash_rule(),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             self.fractions.sign_rule(),
             *self._powers.rules(),
@@ -131,6 +137,17 @@ class Arabic:
     def _placed(self, found: re.Match[str], setting: Setting, said: str, kind: str, end: int = -1) -> Reading:
         """The reading with the letters that are written onto the figure."""
         return Reading(Span(setting.start, found.end() if end < 0 else end), attach(setting.lead, said), kind)
+
+    def _scaled_unit(self, found: re.Match[str]) -> Reading | None:
+        """ "300 ألف كم" -> "ثلاثمائة ألف كيلومتر": the number as it is read without the unit, then its singular."""
+        left, end = max(0, found.start() - LOOK_BACK), found.end("scale")
+        number = self._rules.at(found.string[left:end], found.start() - left)
+        noun = self.quantities.noun(found["unit"])
+        if number is None or noun is None:
+            return None
+        said = number.said + found.string[left + number.span.end : end]
+        bound = said[:-1] if said.endswith(_DUALS) else said
+        return Reading(Span(left + number.span.start, found.end()), f"{bound} {self.numbers.named(noun)}", "measure")
 
     def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
         """ "هاتف 4567890": figures that nobody counts."""

@@ -57,6 +57,14 @@ class ArabicTimes:
             (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
         ]
 
+    def dash_rule(self) -> tuple[str, Handler]:
+        """ "20 يناير - 5 فبراير": between two days a dash is "to"."""
+        return rf"[-–—](?={GAP}\d{{1,2}}{GAP}(?:{one_of(self._months)})(?!\w))", self._dash
+
+    def _dash(self, found: re.Match[str]) -> Reading | None:
+        before = word_before(found.string, found.start())
+        return reading(found, self._word["to"], "range") if before in self._months else None
+
     def _setting(self, found: re.Match[str]) -> Setting:
         return self._context.setting(found.string, found.start(), found.end(1), 0)
 
