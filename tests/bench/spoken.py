@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 import time
 from collections import Counter
+from collections.abc import Sequence
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -28,11 +29,16 @@ def table() -> None:
             for key in ((tag, vector.kind), (tag, "")):
                 total[key] += 1
                 met[key] += vector.met_by(said)
-    kinds = sorted({kind for _, kind in total if kind})
-    tags = sets()
-    print(f"{'class':14}" + "".join(f"{tag:>9}" for tag in tags))
+    for tag in languages():
+        print_language([name for name in sets() if name.split("_")[0] == tag], met, total)
+
+
+def print_language(names: Sequence[str], met: Counter[tuple[str, str]], total: Counter[tuple[str, str]]) -> None:
+    """A language's classes in rows, its sets in columns."""
+    kinds = sorted({kind for name, kind in total if kind and name in names})
+    print(f"\n{names[0]:14}" + "".join(f"{name.partition('_')[2] or 'sources':>9}" for name in names))
     for kind in [*kinds, ""]:
-        cells = (f"{met[tag, kind]}/{total[tag, kind]}" if total[tag, kind] else "-" for tag in tags)
+        cells = (f"{met[name, kind]}/{total[name, kind]}" if total[name, kind] else "-" for name in names)
         print(f"{kind or 'all':14}" + "".join(f"{cell:>9}" for cell in cells))
 
 
