@@ -31,8 +31,8 @@ class ArabicQuantities:
         plain = re.sub(r"[٬،\s]", "", ascii_digits(written))
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:[.٫]\d+)?", plain):
             plain = plain.replace(",", "")
-        whole, _, part = plain.replace("٫", ".").replace(",", ".").partition(".")
-        return whole, part
+        *groups, last = plain.replace("٫", ".").replace(",", ".").split(".")
+        return ("".join(groups), last) if groups else (last, "")
 
     def number(self, written: str, noun: Counted | None = None, case: str = "nominative", bound: bool = False) -> str:
         whole, part = self.parsed(written)
