@@ -10,7 +10,7 @@ import typer
 
 from promptprep.cli import check, demo, explain, learn, prepare, session, sightline, start, time_, versions
 from promptprep.cli.common import print_json
-from promptprep.errors import BadCall, ManyFaults, PromptprepError
+from promptprep.errors import BadCall, PromptprepError
 
 app = typer.Typer(
     name="promptprep",
@@ -57,9 +57,7 @@ def main() -> None:
 def _tell_program(fault: PromptprepError) -> None:
     """The fault as JSON where JSON was asked for: whoever reads it gets an object in every case."""
     if "--json" in sys.argv[1:]:
-        faults = fault.faults if isinstance(fault, ManyFaults) else [fault]
-        print_json(error=_fault(faults[0]), errors=[_fault(one) for one in faults])
+        from promptprep.rendering.faults import fault_objects
 
-
-def _fault(fault: PromptprepError) -> dict[str, Any]:
-    return {name: getattr(fault, name) for name in ("code", "message", "hint", "file", "line", "column")}
+        errors = fault_objects(fault)
+        print_json(error=errors[0], errors=errors)

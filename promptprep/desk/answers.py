@@ -1,35 +1,21 @@
-"""What the desk says to its page: faults, lists and prepared files as JSON objects."""
+"""What the desk says to its page: lists and prepared files as JSON objects."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from promptprep.errors import ManyFaults, PromptprepError
 from promptprep.faces.drafts import TimedDraft
 from promptprep.faces.scripts import Report
+from promptprep.rendering.faults import fault_objects
 from promptprep.rendering.first import first_things
 from promptprep.rendering.verdicts import slot_verdict
 from promptprep.units import clock_text
 
 
-def fault_object(fault: PromptprepError) -> dict[str, Any]:
-    """A fault with its place; the further ones of a call in `others`."""
-    others = fault.faults[1:] if isinstance(fault, ManyFaults) else []
-    return {
-        "code": fault.code,
-        "message": fault.message,
-        "hint": fault.hint,
-        "file": fault.file,
-        "line": fault.line,
-        "column": fault.column,
-        "others": [fault_object(other) for other in others],
-    }
-
-
 def listed_object(one: TimedDraft) -> dict[str, Any]:
     """A script of the list: what it is called, how long it runs, whether it fits."""
     if one.script is None or one.timing is None:
-        return {"name": one.path.name, "error": fault_object(one.fault) if one.fault else None}
+        return {"name": one.path.name, "error": fault_objects(one.fault)[0] if one.fault else None}
     verdict, sentence = slot_verdict(one.timing)
     return {
         "name": one.path.name,

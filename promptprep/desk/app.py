@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
@@ -23,13 +23,14 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, HTMLResponse, JSONResponse, Response
 from starlette.routing import Route
 
-from promptprep.desk.answers import fault_object, listed_object, prepared_object
+from promptprep.desk.answers import listed_object, prepared_object
 from promptprep.engines.fonts import font_data
 from promptprep.errors import BadCall, PromptprepError
 from promptprep.faces import drafts, scripts
 from promptprep.rendering.draft_view import draft_view
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
+from promptprep.rendering.faults import fault_objects
 from promptprep.rendering.studio_view import studio_view
 from promptprep.store.templates import shipped
 
@@ -58,6 +59,7 @@ class Desk:
     out: Path
     studio: Path | None
     token: str
+    env: Environment = field(default_factory=lambda: environment([shipped("templates")]))
     busy: threading.Lock = field(default_factory=threading.Lock)
     written: dict[Path, str] = field(default_factory=dict)  # digests of what this desk saved
     listed: dict[Path, dict[str, Any]] = field(default_factory=dict)
@@ -87,7 +89,7 @@ def _list(desk: Desk, values: Values) -> dict[str, Any]:
     try:
         studio = drafts.studio_digest(desk.folder, desk.studio)
     except PromptprepError as fault:
-        return found | {"scripts": [], "error_in_studio": fault_object(fault)}
+        return found | {"scripts": [], "error_in_studio": fault_objects(fault)[0]}
     return found | {"scripts": [_listed(desk, path, studio) for path in drafts.script_files(desk.folder)]}
 
 
@@ -108,7 +110,7 @@ def _look(desk: Desk, values: Values) -> dict[str, Any]:
     path, text = desk.path(values), _text(values, "text")
     if path == desk.studio_file():
         studio, sights = drafts.look_at_studio(text, path)
-        return studio_view(studio, sights, partial(rig_drawings, env=environment([shipped("templates")])))
+        return studio_view(studio, sights, partial(rig_drawings, env=desk.env))
     return draft_view(drafts.look_at(text, path, desk.studio).scripts[0])
 
 
@@ -154,10 +156,9 @@ def _text(values: Values, key: str) -> str:
 def desk_app(folder: Path, out: Path, studio: Path | None, token: str) -> Starlette:
     """The desk of a folder. `token` is what a question must carry; keep it to the page."""
     desk = Desk(folder, out, studio, token)
-    env = Environment(loader=FileSystemLoader(shipped("templates")), autoescape=True, undefined=StrictUndefined)
 
     def page(request: Request) -> Response:
-        html = env.get_template("desk/page.html").render(token=token, folder=desk.folder.resolve().name)
+        html = desk.env.get_template("desk/page.html").render(token=token, folder=desk.folder.resolve().name)
         return HTMLResponse(html, headers={"content-security-policy": POLICY, "cache-control": "no-store"})
 
     def part(request: Request) -> Response:
@@ -214,4 +215,4 @@ def _answered(desk: Desk, answer: Answer, values: Values) -> Response:
         with desk.busy:
             return JSONResponse({"promptprep": 1, **answer(desk, values)})
     except PromptprepError as fault:
-        return JSONResponse({"promptprep": 1, "error": fault_object(fault)}, 422)
+        return JSONResponse({"promptprep": 1, "error": fault_objects(fault)[0]}, 422)

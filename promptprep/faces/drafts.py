@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from promptprep.errors import BadCall, PromptprepError
-from promptprep.faces.scripts import studio_for, time_scripts
+from promptprep.faces.scripts import in_studio, studio_for, time_scripts
 from promptprep.faces.tools import known_language, tools
 from promptprep.model.prepared import Prepared
 from promptprep.model.rig import Studio
@@ -113,14 +113,11 @@ def look_at(text: str, path: Path, studio_file: Path | None = None) -> Prepared:
 
     Raises `UnreadableInput` or `UnknownLanguage` with the line.
     """
-    from promptprep.parsing.lexicon import with_lexicon
     from promptprep.pipeline.scripts import prepare_one
-    from promptprep.store.scripts import check_names, script_of
+    from promptprep.store.scripts import script_of
 
     studio = studio_for([path], studio_file)
-    script = script_of(text, (), path)
-    check_names(script, studio)
-    one = prepare_one(with_lexicon(script, studio.lexicon.get(script.language.split("-")[0], {})), studio, tools())
+    one = prepare_one(in_studio(script_of(text, (), path), studio), studio, tools())
     return Prepared(studio, (one,), (one.sightline,))
 
 

@@ -52,15 +52,21 @@ def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio
 
 def load_scripts(paths: Sequence[Path], studio: Studio, *, strict: bool = True) -> list[Script]:
     """Scripts at the paths, pronunciations put in. With `strict` their readers and rigs must be the studio's."""
-    from promptprep.parsing.lexicon import with_lexicon
-    from promptprep.store.scripts import check_names, read_scripts
+    from promptprep.store.scripts import read_scripts
 
     if not paths:
         raise BadCall("no-input", "no script is named", "name a script or a folder of scripts")
-    scripts = read_scripts(paths)
-    for script in scripts if strict else ():
+    return [in_studio(script, studio, strict=strict) for script in read_scripts(paths)]
+
+
+def in_studio(script: Script, studio: Studio, *, strict: bool = True) -> Script:
+    """A script with the studio's pronunciations put in. With `strict` its reader and rig must be the studio's."""
+    from promptprep.parsing.lexicon import with_lexicon
+    from promptprep.store.scripts import check_names
+
+    if strict:
         check_names(script, studio)
-    return [with_lexicon(s, studio.lexicon.get(s.language.split("-")[0], {})) for s in scripts]
+    return with_lexicon(script, studio.lexicon.get(script.language.split("-")[0], {}))
 
 
 def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, ScriptTiming]]:

@@ -9,7 +9,6 @@ from promptprep.errors import UnknownLanguage
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 
-SPELLED_BELOW = 10**15  # every ICU language has words up to here
 DIGITS_KEPT = 36  # a longer number is read digit by digit
 
 

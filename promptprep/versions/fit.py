@@ -7,7 +7,6 @@ import math
 from promptprep.model.timing import Z80, ScriptTiming, SegmentTiming, Timing
 from promptprep.model.versions import Change, ReaderFit, VersionSegment
 
-FASTEST_PERCENT = 25.0  # common practice, no source: beyond that a listener hears the hurry; cut instead
 Z50 = 0.6745  # half of a normal law lies within this many standard deviations
 
 
