@@ -43,6 +43,7 @@ class Reader {
     requestAnimationFrame((now) => this.frame(now));
     await this.store.open();
     this.takeUp(await this.recorder.load());
+    document.documentElement.classList.add("ready");
   }
 
   // All of the take up to now, into the store.

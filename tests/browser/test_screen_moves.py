@@ -10,6 +10,7 @@ import pytest
 from promptprep.rendering.screen import screen_html
 from promptprep.rendering.screen_plan import screen_plan
 from tests.browser.hand_clock import held
+from tests.browser.waits import ready, sent_to, until
 from tests.rendering.screen_factory import HALL, demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
@@ -91,8 +92,7 @@ def test_page_and_plan_agree_on_the_travel(context: Any, write_page: Any) -> Non
     page = held(context, write_page, one)
     plan = screen_plan(one)
     for at_s in [0.0, 1.3, 7.77, 12.0, 25.5, 60.25, 101.1, one.timing.timing.mean_s]:
-        page.evaluate(f"location.hash = 'flip=none&at={at_s}&hold=1'")
-        page.wait_for_timeout(30)
+        sent_to(page, f"flip=none&at={at_s}&hold=1")
         page.evaluate("frame(16)")
         assert page.evaluate("shift()") == pytest.approx(plan.frame.lens_y_px - plan.travel.y_px(at_s), abs=1)
 
@@ -146,8 +146,7 @@ def test_a_slow_moment_is_paid_back_softly(context: Any, write_page: Any) -> Non
     assert before - page.evaluate("shift()") < 30, "not all at once"
     page.evaluate("play(4, 20)")
     late = page.evaluate("shift()")
-    page.evaluate("location.hash = 'at=9.917'")
-    page.wait_for_timeout(30)
+    sent_to(page, "at=9.917")
     page.evaluate("frame(1)")
     assert page.evaluate("shift()") == pytest.approx(late, abs=12)
 
@@ -173,7 +172,7 @@ def test_reduced_motion_means_pages(browser: Any, write_page: Any) -> None:
     context = browser.new_context(reduced_motion="reduce")
     page = context.new_page()
     page.goto(write_page("a.html", screen_html(demo("sky.en"), env(), fonts)) + "#at=0&hold=1")
-    page.wait_for_timeout(200)
+    ready(page)
     assert page.evaluate("document.getElementById('strip').classList.contains('pages')")
     context.close()
 
@@ -188,9 +187,8 @@ def test_big_changes_follow_slowly_enough(context: Any, write_page: Any) -> None
     )
     for _ in range(8):
         page.keyboard.press("c")
-    page.wait_for_timeout(2600)
+    until(page, lambda: page.evaluate("times.length") >= 5)
     times = page.evaluate("times")
-    assert len(times) >= 5
     assert min(b - a for a, b in pairwise(times)) > 333
 
 

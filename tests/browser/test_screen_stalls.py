@@ -10,12 +10,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen_object import rests_s
 from promptprep.rendering.screen_plan import screen_plan
 from promptprep.store.takes import read_take
 from tests.browser.hand_clock import held
+from tests.browser.waits import reloaded
 from tests.rendering.screen_factory import prepared
 
 pytestmark = pytest.mark.browser
@@ -146,9 +148,8 @@ def test_a_hold_that_is_jumped_out_of_counts_for_both_segments(context: Any, wri
 def test_a_reading_that_was_cut_off_teaches_nothing(context: Any, write_page: Any, tmp_path: Path) -> None:
     page = held(context, write_page, script())
     page.evaluate("key('t'); frame(100); key(' '); play(2, 20)")
-    page.wait_for_timeout(200)
-    page.reload()
-    page.wait_for_timeout(300)
+    reloaded(page, kept_s=1.5)
+    expect(page.locator("#notice")).to_contain_text("Take 1 was interrupted")
     page.evaluate(f"frame(20); key(' '); {GO} {GO} key('t')")
     file = taken(page, tmp_path)
     assert [s["whole"] for s in loaded(file)["segments"]] == [False, True, True]

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
 
 from promptprep.faces.tools import tools
 from promptprep.rendering.screen import Place, screen_html
@@ -14,6 +15,7 @@ from promptprep.rendering.screen_object import rests_s
 from promptprep.rendering.screen_words import ENGLISH, ScreenWords, screen_words
 from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
+from tests.browser.waits import drawn, kept, ready, reloaded, until
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
@@ -42,7 +44,7 @@ def opened(context: Any, address: str, script: str | None = None) -> Any:
     if script:
         page.add_init_script(script)
     page.goto(address)
-    page.wait_for_timeout(250)
+    ready(page)
     return page
 
 
@@ -101,9 +103,8 @@ def test_a_reload_loses_less_than_half_a_second(context: Any, address: str, tmp_
     before = page.evaluate("performance.now()")
     shift = "Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1])"
     page.evaluate(f"sessionStorage.setItem('test-shift', {shift})")
-    page.reload()
-    page.wait_for_timeout(400)
-    assert "Take 1 was interrupted" in page.locator("#notice").inner_text()
+    reloaded(page)
+    expect(page.locator("#notice")).to_contain_text("Take 1 was interrupted")
     assert before > 0
     lost_px = page.evaluate(f"{shift} - Number(sessionStorage.getItem('test-shift'))")
     one = demo("sky.en")
@@ -150,12 +151,12 @@ def _take_with_a_hold(context: Any, address: str, folder: Path, planned_s: float
 def test_a_crash_of_the_page_keeps_the_take(context: Any, address: str) -> None:
     page = opened(context, address)
     start_take(page)
-    page.wait_for_timeout(1200)
+    kept(page, 0.9)
     session = context.new_cdp_session(page)
     session.send("Page.navigate", {"url": "about:blank"})
-    page.wait_for_timeout(300)
+    page.wait_for_url("about:blank")
     again = opened(context, address)
-    assert "Take 1 was interrupted" in again.locator("#notice").inner_text()
+    expect(again.locator("#notice")).to_contain_text("Take 1 was interrupted")
 
 
 def test_a_second_take_loses_nothing_of_the_first(context: Any, address: str, tmp_path: Path) -> None:
@@ -165,12 +166,11 @@ def test_a_second_take_loses_nothing_of_the_first(context: Any, address: str, tm
         page.wait_for_timeout(500)
         page.keyboard.press("t")
         page.keyboard.press("Home")
-    page.reload()
-    page.wait_for_timeout(400)
+    reloaded(page)
     downloads: list[Any] = []
     page.on("download", lambda download: downloads.append(download))
     page.keyboard.press("s")
-    page.wait_for_timeout(800)
+    until(page, lambda: len(downloads) == 2)
     assert sorted(d.suggested_filename for d in downloads) == ["sky.en.take-01.json", "sky.en.take-02.json"]
     page.keyboard.press("s")
     page.wait_for_timeout(300)
@@ -183,11 +183,9 @@ def test_a_full_or_forbidden_store_is_announced(
 ) -> None:
     page = opened(context, address, script)
     start_take(page)
-    page.wait_for_timeout(700)
     if said == "keeps no store":
         page.keyboard.press("ArrowDown")
-        page.wait_for_timeout(1800)
-    assert said in page.locator("#notice").inner_text()
+    expect(page.locator("#notice")).to_contain_text(said)
     page.keyboard.press("t")
     assert saved(page, tmp_path)["segments"], "the take can still be saved"
 
@@ -196,34 +194,30 @@ def operator_of(page: Any) -> Any:
     with page.expect_popup() as popup:
         page.keyboard.press("o")
     operator = popup.value
-    operator.wait_for_selector("#o-state")
-    operator.wait_for_timeout(700)
+    expect(operator.locator("#o-state")).not_to_be_empty()
     return operator
 
 
 def test_the_operator_sees_and_steers(context: Any, address: str) -> None:
     page = opened(context, f"{address}#flip=horizontal&at=0&hold=1")
     operator = operator_of(page)
-    assert operator.locator("#o-state").inner_text() == "Rehearsal · Held"
+    expect(operator.locator("#o-state")).to_have_text("Rehearsal · Held")
     assert operator.locator("#o-segments li").count() == len(demo("sky.en").script.segments)
     operator.keyboard.press(" ")
-    operator.wait_for_timeout(500)
-    assert operator.locator("#o-state").inner_text() == "Rehearsal · Moving"
+    expect(operator.locator("#o-state")).to_have_text("Rehearsal · Moving")
     operator.keyboard.press(" ")
     operator.locator("#o-segments button").nth(2).click()
-    operator.wait_for_timeout(900)
+    expect(operator.locator("#o-segments li.here .name")).to_have_text("What the probe saw")
     start = demo("sky.en").timing.segments[2].start_s
     assert page.evaluate("document.getElementById('mark') !== null")
     assert operator.evaluate("document.getElementById('mark') === null"), "the reader's mark is the reader's alone"
-    assert operator.locator("#o-segments li.here .name").inner_text() == "What the probe saw"
     here = operator.evaluate("document.getElementById('strip').style.transform")
     assert here.startswith("translate3d")
     assert "none" in operator.evaluate("document.getElementById('glass').style.transform"), "upright for the operator"
     operator.keyboard.press("f")
-    operator.wait_for_timeout(300)
-    assert "Flip: vertical" in operator.locator("#o-look").inner_text()
+    expect(operator.locator("#o-look")).to_contain_text("Flip: vertical")
     cue = next(cue for cue in numbered_cues(demo("sky.en").script, demo("sky.en").timing) if cue.at_s >= start - 1)
-    assert operator.locator("#o-cue .number").inner_text() == str(cue.number)
+    expect(operator.locator("#o-cue .number")).to_have_text(str(cue.number))
 
 
 def test_closing_either_window_loses_nothing(context: Any, address: str, tmp_path: Path) -> None:
@@ -234,28 +228,23 @@ def test_closing_either_window_loses_nothing(context: Any, address: str, tmp_pat
     operator.keyboard.press(" ")
     page.wait_for_timeout(1500)
     operator.close()
-    page.wait_for_timeout(300)
-    assert "operator's window is closed" in page.locator("#notice").inner_text()
+    expect(page.locator("#notice")).to_contain_text("operator's window is closed")
     operator = operator_of(page)
-    assert "Take 1 is on" in operator.locator("#o-state").inner_text()
-    page.reload()
-    page.wait_for_timeout(900)
-    assert "Held" in operator.locator("#o-state").inner_text(), "the operator's window found the reloaded page"
+    expect(operator.locator("#o-state")).to_contain_text("Take 1 is on")
+    reloaded(page, kept_s=1.2)
+    expect(operator.locator("#o-state"), "the operator's window found the reloaded page").to_contain_text("Held")
     operator.keyboard.press(" ")
     operator.wait_for_timeout(1600)
     page.close()
-    operator.wait_for_timeout(2200)
-    assert "No word from the reader's window" in operator.locator("#o-notice").inner_text()
+    expect(operator.locator("#o-notice")).to_contain_text("No word from the reader's window")
     take = saved(operator, tmp_path)
     assert take["take"] == 1
     assert take["lines"]
     with operator.expect_popup() as popup:
         operator.locator("#o-notice button").nth(1).click()
     again = popup.value
-    again.wait_for_timeout(600)
-    assert "Take 1 was interrupted" in again.locator("#notice").inner_text()
-    operator.wait_for_timeout(700)
-    assert "Held" in operator.locator("#o-state").inner_text()
+    expect(again.locator("#notice")).to_contain_text("Take 1 was interrupted")
+    expect(operator.locator("#o-state")).to_contain_text("Held")
 
 
 @pytest.mark.parametrize("size", [(320, 240), (240, 400), (1024, 600), (3840, 2160)])
@@ -263,7 +252,7 @@ def test_any_window_shows_all_of_the_picture(context: Any, address: str, size: t
     page = context.new_page()
     page.set_viewport_size({"width": size[0], "height": size[1]})
     page.goto(f"{address}#at=0&hold=1&help=1")
-    page.wait_for_timeout(300)
+    ready(page)
     box = page.locator("#canvas").bounding_box()
     assert box["x"] >= 0
     assert box["x"] + box["width"] <= size[0] + 0.5
@@ -293,7 +282,7 @@ def test_text_that_looks_like_code_is_text(context: Any, write_page: Any) -> Non
     dialogs: list[Any] = []
     page.on("dialog", lambda dialog: dialogs.append(dialog) or dialog.dismiss())  # type: ignore[func-returns-value]
     page.goto(write_page("a.html", screen_html(one, env(), fonts)))
-    page.wait_for_timeout(300)
+    ready(page)
     assert page.evaluate("window.hit") is None
     assert not dialogs
     shown = page.evaluate("[...document.querySelectorAll('[data-line]')].map((e) => e.textContent)")
@@ -320,16 +309,14 @@ def test_tap_drag_and_wheel(context: Any, address: str) -> None:
     page.mouse.down()
     page.mouse.move(900, 500, steps=5)
     page.mouse.up()
-    page.wait_for_timeout(100)
+    drawn(page)
     assert page.evaluate(shift) == pytest.approx(before - 100, abs=12)
     page.mouse.wheel(0, 60)
-    page.wait_for_timeout(200)
-    assert page.evaluate(shift) == pytest.approx(before - 160, abs=12)
+    until(page, lambda: page.evaluate(shift) == pytest.approx(before - 160, abs=12))
     page.mouse.click(900, 500)
-    page.wait_for_timeout(600)
-    assert page.evaluate(shift) < before - 160
+    until(page, lambda: page.evaluate(shift) < before - 180)
     page.mouse.click(900, 500)
-    page.wait_for_timeout(700)
+    page.wait_for_timeout(1000)  # the soft stop
     held = page.evaluate(shift)
     page.wait_for_timeout(300)
     assert page.evaluate(shift) == held
@@ -341,8 +328,7 @@ def test_touch_holds_and_releases(browser: Any, address: str) -> None:
     shift = "Number(/, (-?[\\d.]+)px/.exec(document.getElementById('strip').style.transform)[1])"
     before = page.evaluate(shift)
     page.touchscreen.tap(400, 300)
-    page.wait_for_timeout(1200)
-    assert page.evaluate(shift) < before
+    until(page, lambda: page.evaluate(shift) < before)
     context.close()
 
 
@@ -350,12 +336,13 @@ def test_gamepad_and_pedal_buttons_count_once(context: Any, address: str) -> Non
     page = opened(context, f"{address}#at=5&hold=1&flip=none", PAD)
     page.evaluate("dispatchEvent(new Event('gamepadconnected'))")
     notice = page.locator("#notice")
-    for _ in range(2):
+    for told in ("Pace 102 %", "Pace 104 %"):
         page.evaluate("press(7, true)")
-        page.wait_for_timeout(150)
+        expect(notice).to_have_text(told)
+        drawn(page, frames=5)
         page.evaluate("press(7, false)")
-        page.wait_for_timeout(60)
-    assert notice.inner_text() == "Pace 104 %"
+        drawn(page)
+    expect(notice).to_have_text("Pace 104 %")
     page.evaluate("press(0, true)")
     shift = "document.getElementById('strip').style.transform"
     before = page.evaluate(shift)
@@ -366,16 +353,15 @@ def test_gamepad_and_pedal_buttons_count_once(context: Any, address: str) -> Non
 def test_every_key_is_on_the_help_panel_and_works(context: Any, address: str) -> None:
     page = opened(context, f"{address}#at=5&hold=1")
     page.keyboard.press("h")
-    page.wait_for_timeout(100)
     panel = page.locator("#help")
-    assert panel.is_visible()
+    expect(panel).to_be_visible()
     shown = panel.locator("kbd").all_inner_texts()
     assert len(shown) == len(set(shown)) >= 28
     text = panel.inner_text()
     for word in ("WCAG 2.3.1", "clinician", "Local codes", "clicker", "pedal"):
         assert word in text
     page.keyboard.press("Escape")
-    assert not panel.is_visible()
+    expect(panel).to_be_hidden()
 
 
 def test_dimmer_and_warmer(context: Any, address: str) -> None:
@@ -407,8 +393,7 @@ def test_words_can_be_translated(context: Any, write_page: Any) -> None:
     words = ScreenWords({name: text.upper() for name, text in ENGLISH.items()}, "en")
     page = opened(context, write_page("a.html", screen_html(demo("sky.fr"), env(), fonts, words=words)))
     page.keyboard.press("p")
-    page.wait_for_timeout(100)
-    assert page.locator("#notice").inner_text() == "PAGE BY PAGE"
+    expect(page.locator("#notice")).to_have_text("PAGE BY PAGE")
 
 
 @pytest.mark.parametrize(("reader", "operator", "way"), [("en", "ar", "rtl"), ("ja", "en", "ltr"), ("hi", "hi", "ltr")])
@@ -448,7 +433,6 @@ def test_an_hour_opens_in_bounds(context: Any, write_page: Any) -> None:
     assert len(html.encode()) < 3_000_000
     page = context.new_page()
     page.goto(write_page("a.html", html))
-    page.wait_for_timeout(200)
     assert page.locator("[data-line]").count() == len(prepared(hour()).broken.lines)
 
 
