@@ -17,7 +17,7 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `years.before` and `.count_before`, `scores.before`, `serials.before`, `roman.*`: small-letter words in front that
   decide how figures are meant; `sentences.openers`: words that often begin a sentence
 - `acronyms.words` are said as words, `.letters` letter by letter, `.plain_words` are words that may be shouted
-- `abbreviations.always`, `.before_number`, `.before_name` ("before|after" a name), `.plain` (without a dot),
+- `abbreviations.always`, `.before_number` ("one|several"), `.before_name` ("before|after"), `.plain` (without a dot),
   `.closing` (that end a list)
 - `abbreviations.endings`: last parts cut short ("str." in "Hauptstr."); `symbols.joined`: words with a bar ("and/or")
 - `weekdays.names` and `.short` (place in the week): days cut short before a date or time; `clock.before`: words after

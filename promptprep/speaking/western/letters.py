@@ -15,6 +15,7 @@ CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
 _BLANK = r"[ \u00a0\u202f]"
 _LONGEST = 24
 _FIGURE = re.compile(r"[-−+~$€£]?\d")
+_RANGE_NEXT = re.compile(r"[ \u00a0\u202f]?\d+[ \u00a0]?[-–][ \u00a0]?\d")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
@@ -134,7 +135,7 @@ class Capitals:
 
 
 class Abbreviations:
-    """Abbreviations with a dot; `abbreviations` has the tables always, before_number, before_name, otherwise."""
+    """Abbreviations with a dot; `abbreviations` has the tables always, before_number ("one|several"), before_name."""
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
@@ -201,7 +202,8 @@ class Abbreviations:
         if key in self.currencies and rest[:1].isdecimal():
             return ""
         if key in self.numbered and (_FIGURE.match(rest) or _NUMERAL_NEXT.match(text, end)):
-            said = self.numbered[key]
+            one, _, several = self.numbered[key].partition("|")
+            said = several if several and _RANGE_NEXT.match(text, end) else one
         elif key in self.named and not _INITIAL_LEFT.search(text, max(0, start - 3), start):
             first, _, second = self.named[key].partition("|")
             said = first if rest[:1].isupper() and not self._closes(text, start, rest, second) else second
