@@ -10,6 +10,7 @@ from promptprep.errors import BadCall
 
 MM_PER_UNIT = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, '"': 25.4, "ft": 304.8, "'": 304.8}
 MM_PER_PT = 25.4 / 72
+LONGEST_S = 3_600_000  # 1000 hours: no script, clip or sitting is as long
 
 _CLOCK = re.compile(r"(?:(\d{1,3}):)?(\d{1,3}):([0-5]\d(?:[.,]\d+)?)")
 _SECONDS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(s|sec|min|h)?")
@@ -34,24 +35,30 @@ class Sourced:
 
 
 def parse_duration(text: str) -> float:
-    """Seconds in "4:00", "1:02:03.5", "25", "25 s", "2 min". Raises `BadCall` on anything else.
+    """Seconds in "4:00", "1:02:03.5", "25", "25 s", "2 min". Raises `BadCall` on anything else and from 1000 hours on.
 
     A bare number is seconds; minutes and seconds below 60 after the first colon.
     """
-    cleaned = text.strip()
-    if clock := _CLOCK.fullmatch(cleaned):
+    seconds = _written_duration(text.strip())
+    if seconds is None or seconds >= LONGEST_S:
+        raise BadCall("not-a-time", f"{text!r} is no length of time", 'write minutes and seconds, such as "4:00"')
+    return seconds
+
+
+def _written_duration(text: str) -> float | None:
+    if clock := _CLOCK.fullmatch(text):
         hours, minutes, seconds = clock.groups()
         if hours is None or int(minutes) < 60:
             return int(hours or 0) * 3600 + int(minutes) * 60 + _number(seconds)
-    if plain := _SECONDS.fullmatch(cleaned):
+    if plain := _SECONDS.fullmatch(text):
         return _number(plain[1]) * _SCALE[plain[2] or ""]
-    raise BadCall("not-a-time", f"{text!r} is no length of time", 'write minutes and seconds, such as "4:00"')
+    return None
 
 
 def parse_length(value: str | float) -> float:
     """Millimetres in "1.5 m", "60 cm", "8 in", "6 ft 2 in". Raises `BadCall`; a bare number is millimetres."""
     if isinstance(value, int | float) and not isinstance(value, bool):
-        length = float(value)
+        length = as_float(value)
     else:
         length = _written_length(str(value))
     if not math.isfinite(length):
@@ -66,6 +73,14 @@ def _written_length(text: str) -> float:
     if one := _LENGTH.fullmatch(cleaned):
         return _number(one[1]) * MM_PER_UNIT[one[2]]
     raise BadCall("not-a-length", f"{text!r} is no length", 'write a number and its unit, such as "1.5 m" or "8 in"')
+
+
+def as_float(value: float) -> float:
+    """A number as a float; infinite where it is a whole number too large for one."""
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf if value > 0 else -math.inf
 
 
 def _number(text: str) -> float:

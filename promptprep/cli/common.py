@@ -13,6 +13,7 @@ from typing import Annotated, Any
 import typer
 
 from promptprep.model.script import Script
+from promptprep.rendering.json_form import FORMAT
 
 Paths = Annotated[
     list[Path], typer.Argument(help="Scripts, or folders of scripts.", metavar="PATHS", show_default=False)
@@ -22,8 +23,6 @@ StudioFile = Annotated[
     typer.Option("--studio", help="The studio file; else studio.toml beside the scripts.", show_default=False),
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="Print one JSON object.")]
-
-FORMAT = 1
 
 
 def print_json(**values: Any) -> None:

@@ -31,6 +31,7 @@ from promptprep.rendering.draft_view import draft_view
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
 from promptprep.rendering.faults import fault_objects
+from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.studio_view import studio_view
 from promptprep.store.templates import shipped
 
@@ -213,6 +214,6 @@ def _asked(desk: Desk) -> Callable[[Request], Awaitable[Response]]:
 def _answered(desk: Desk, answer: Answer, values: Values) -> Response:
     try:
         with desk.busy:
-            return JSONResponse({"promptprep": 1, **answer(desk, values)})
+            return JSONResponse({"promptprep": FORMAT, **answer(desk, values)})
     except PromptprepError as fault:
-        return JSONResponse({"promptprep": 1, "error": fault_objects(fault)[0]}, 422)
+        return JSONResponse({"promptprep": FORMAT, "error": fault_objects(fault)[0]}, 422)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from promptprep.errors import BadCall, UnreadableInput
-from promptprep.faces.tools import tools
+from promptprep.faces.tools import as_path, as_paths, tools
 from promptprep.model.finding import Finding
 from promptprep.model.prepared import Prepared
 from promptprep.model.rig import PAPER_VARIANTS, Studio
@@ -33,7 +33,7 @@ def read_script(path: str | Path) -> Script:
     """The script in a file (.md .txt .docx .odt .rtf). Raises `UnreadableInput` with place and hint."""
     from promptprep.store.scripts import read_script_file
 
-    return read_script_file(Path(path))
+    return read_script_file(as_path(path))
 
 
 def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio:
@@ -83,7 +83,7 @@ def check_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> lis
 
     studio = studio_for(paths, studio_file)
     scripts = load_scripts(paths, studio, strict=False)
-    return [(script, list(check_one(script, studio, tools()))) for script in scripts]
+    return [(script, check_one(script, studio, tools())) for script in scripts]
 
 
 def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
@@ -94,7 +94,7 @@ def suggestions(checked: Sequence[tuple[Script, Sequence[Finding]]]) -> str:
 
 
 def prepare(
-    paths: Iterable[str | Path],
+    paths: Iterable[str | Path] | str | Path,
     out: str | Path,
     studio_file: str | Path | None = None,
     *,
@@ -104,19 +104,20 @@ def prepare(
     """Writes screen copy, paper copy, crew sheet and captions of every script, and the report, to `out`.
 
     `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
-    All files are written or none. The same input gives the same bytes. Raises `UnreadableInput`, `OutputFault`.
+    All files are written or none. The same input gives the same bytes. Raises `BadCall`, `UnreadableInput`,
+    `OutputFault`.
     """
     from promptprep.pipeline.outputs import render_all
     from promptprep.pipeline.scripts import prepare_all
     from promptprep.store.files import write_outputs
     from promptprep.store.logo import logo_url
 
-    where = [Path(p) for p in paths]
-    studio = _printing(studio_for(where, Path(studio_file) if studio_file else None), paper)
-    logo = logo_url(studio)
+    where = as_paths(paths)
+    studio = _printing(studio_for(where, as_path(studio_file) if studio_file else None), paper)
+    logo, folder = logo_url(studio), as_path(out)
     prepared = prepare_all(load_scripts(where, studio), studio, tools())
     files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo)
-    return Report(prepared, tuple(write_outputs(Path(out), files)))
+    return Report(prepared, tuple(write_outputs(folder, files)))
 
 
 def _printing(studio: Studio, wanted: Sequence[str]) -> Studio:

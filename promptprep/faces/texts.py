@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from promptprep.engines.load import engines
+from promptprep.errors import BadCall
 from promptprep.faces.tools import check_texts, known_language, tools
 from promptprep.model.finding import Finding
 from promptprep.model.timing import Pace, Timing
@@ -23,9 +24,11 @@ def spoken_form(text: str, language: str) -> str:
 def time_text(text: str, language: str, pace: Pace | None = None) -> Timing:
     """Predicted seconds to read `text` aloud: `.mean_s`, and `.low_s` to `.high_s` holding 80 % of readings.
 
-    Without `pace` a reader whom nobody has timed. An empty text takes 0 s. Raises `UnknownLanguage`.
+    Without `pace` a reader whom nobody has timed. An empty text takes 0 s. Raises `UnknownLanguage`, `BadCall`.
     """
     check_texts(text, language)
+    if not isinstance(pace, Pace | None):
+        raise BadCall("not-a-pace", f"{pace!r} is no pace", "give what learn_pace has learned")
     from promptprep.timing.pace import default_pace
     from promptprep.timing.time import time_text as timed
 
@@ -40,7 +43,20 @@ def learn_pace(samples: Iterable[tuple[str, float]], language: str) -> Pace:
     """
     from promptprep.timing.pace import learn
 
-    return learn(samples, known_language(language), engines(), speaker(language, tools()))
+    check_texts(language)
+    return learn(_pairs(samples), known_language(language), engines(), speaker(language, tools()))
+
+
+def _pairs(samples: object) -> list[tuple[str, float]]:
+    """Samples that are pairs of a text and something else. Raises `BadCall`."""
+    hint = "give pairs of a text as it was read and its seconds"
+    if not isinstance(samples, Iterable):
+        raise BadCall("bad-sample", f"{samples!r} holds no timed readings", hint)
+    pairs = list(samples)
+    for number, pair in enumerate(pairs, 1):
+        if not (isinstance(pair, Sequence) and len(pair) == 2 and isinstance(pair[0], str)):
+            raise BadCall("bad-sample", f"timed reading {number} is no pair of a text and seconds", hint)
+    return pairs
 
 
 def break_text(text: str, language: str, width_em: float) -> list[str]:

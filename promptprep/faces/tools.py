@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
+from pathlib import Path
 from typing import TypeVar
 
 from promptprep.engines.fonts import BundledFonts
@@ -51,3 +52,17 @@ def check_texts(*values: object) -> None:
     for value in values:
         if not isinstance(value, str):
             raise BadCall("not-a-text", f"{value!r} is no text", "give text and language as strings")
+
+
+def as_path(value: object) -> Path:
+    """A path that was given as one or as text. Raises `BadCall` for anything else."""
+    if isinstance(value, str | Path):
+        return Path(value)
+    raise BadCall("not-a-path", f"{value!r} names no file", "give a path, or a file's name as a string")
+
+
+def as_paths(values: object) -> list[Path]:
+    """Some paths, or a single one. Raises `BadCall` for anything else."""
+    if isinstance(values, Iterable) and not isinstance(values, str | bytes):
+        return [as_path(value) for value in values]
+    return [as_path(values)]

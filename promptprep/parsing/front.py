@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import difflib
 import re
-import tomllib
 from collections.abc import Mapping
 from datetime import date, datetime
 from typing import Any
 
 from promptprep.errors import BadCall, UnreadableInput
+from promptprep.parsing.toml_text import toml_values
 from promptprep.spans import LineIndex
 from promptprep.units import parse_duration
 
 _TOP = re.compile(r"\ufeff?\+\+\+[ \t]*(?:\r\n|\n|\r)")
 _END = re.compile(r"^\+\+\+[ \t]*(?:\r\n|\n|\r|\Z)", re.MULTILINE)
-_AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
+_LAST_END = re.compile(r"(?:\r\n|\n|\r)\Z")
 
 KEYS: Mapping[str, tuple[type, ...]] = {
     "title": (str,),
@@ -40,23 +40,11 @@ def split_front(source: str, file: str | None) -> tuple[dict[str, Any], int]:
         raise UnreadableInput(
             "front-matter-open", "the front matter has no closing line", "close it with a line of +++", file, 1, 1
         )
-    values = _load(source[top.end() : end.start()], file)
+    hint = 'write key = "value", one a line, such as slot = "4:00"'
+    text = _LAST_END.sub("", source[top.end() : end.start()])
+    values = toml_values(text, "front-matter-broken", "the front matter", hint, file, lines_before=1)
     _check(values, source[: end.start()], file)
     return values, end.end()
-
-
-def _load(text: str, file: str | None) -> dict[str, Any]:
-    try:
-        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
-    except tomllib.TOMLDecodeError as fault:
-        place = _AT.search(str(fault))
-        line = int(place[1]) + 1 if place and place[1] else text.count("\n") + 1
-        column = int(place[2]) if place and place[2] else None
-        reason = _AT.sub("", str(fault))
-        hint = 'write key = "value", one a line, such as slot = "4:00"'
-        raise UnreadableInput(
-            "front-matter-broken", f"the front matter does not parse: {reason}", hint, file, line, column
-        ) from None
 
 
 def _check(values: Mapping[str, Any], source: str, file: str | None) -> None:

@@ -11,6 +11,7 @@ from promptprep.model.sightline import Sightline
 from promptprep.rendering.drawn_reader import reader_view
 from promptprep.rendering.drawn_region import region_view
 from promptprep.rendering.drawn_side import side_view
+from promptprep.rendering.environment import render
 from promptprep.rendering.wording import ENGLISH, Wording
 
 
@@ -23,8 +24,7 @@ def rig_drawings(sight: Sightline, env: Environment, say: Wording = ENGLISH) -> 
     views = (("side", side_view(sight, say)), ("reader", reader_view(sight, say)), ("region", region_view(sight, say)))
     key = sight.rig.id.encode("utf-8").hex()
     return [
-        env.get_template(f"drawings/{name}.svg").render(v=view, n=number, r=sight.rig, key=key, say=say)
-        for name, view in views
+        render(env, f"drawings/{name}.svg", v=view, n=number, r=sight.rig, key=key, say=say) for name, view in views
     ]
 
 

@@ -36,7 +36,7 @@ def css_string(text: str) -> Markup:
     return Markup('"' + _UNSAFE_IN_CSS.sub(lambda found: f"\\{ord(found[0]):x} ", str(text)) + '"')
 
 
-def render(env: jinja2.Environment, name: str, **values: Any) -> str:
+def render(env: jinja2.Environment, name: str, /, **values: Any) -> str:
     """A template's text. Raises `UnreadableInput` with file and line where a template is at fault."""
     try:
         return env.get_template(name).render(**values)
@@ -45,8 +45,24 @@ def render(env: jinja2.Environment, name: str, **values: Any) -> str:
     except jinja2.TemplateNotFound as fault:
         raise _fault(f"there is no template {fault.name!r}", name, None) from None
     except jinja2.TemplateError as fault:
-        file, line = _place(fault.__traceback__)
+        file, line, _ = _place(fault.__traceback__)
         raise _fault(_OBJECT.sub("there is nothing called", str(fault.message)), file or name, line) from None
+    except UnicodeDecodeError:
+        raise _fault("it is not UTF-8", name, None) from None
+    except (ArithmeticError, LookupError, TypeError, ValueError) as fault:
+        file, line, itself = _place(fault.__traceback__)
+        if not itself:
+            raise  # a fault of ours, not of what the template says
+        raise _fault(str(fault), file, line) from None
+
+
+def source(env: jinja2.Environment, name: str) -> str:
+    """A file of the template folders as it stands, without anything filled in. Raises `UnreadableInput`."""
+    assert env.loader is not None
+    try:
+        return env.loader.get_source(env, name)[0]
+    except UnicodeDecodeError:
+        raise _fault("it is not UTF-8", name, None) from None
 
 
 def _fault(message: str, file: str | None, line: int | None) -> UnreadableInput:
@@ -54,13 +70,18 @@ def _fault(message: str, file: str | None, line: int | None) -> UnreadableInput:
     return UnreadableInput("broken-template", f"the template is at fault: {message}", hint, file, line)
 
 
-def _place(trace: TracebackType | None) -> tuple[str | None, int | None]:
-    """The innermost place in a template: Jinja puts templates' own files and lines into the trace."""
-    found: tuple[str | None, int | None] = (None, None)
+def _place(trace: TracebackType | None) -> tuple[str | None, int | None, bool]:
+    """The innermost file and line of a template, and whether it failed right there.
+
+    Jinja puts templates' own files and lines into the trace.
+    """
+    found: tuple[str | None, int | None, bool] = (None, None, False)
     for frame in _frames(trace):
         file = frame.tb_frame.f_code.co_filename
-        if not file.endswith(".py") and not file.startswith("<"):
-            found = (file, frame.tb_lineno)
+        if file.endswith(".py") or file.startswith("<"):
+            found = (found[0], found[1], False)
+        else:
+            found = (file, frame.tb_lineno, True)
     return found
 
 

@@ -17,8 +17,10 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.sightline import Sightline, Verdict
 from promptprep.model.timing import BlockTiming, SegmentTiming
+from promptprep.rendering.environment import render
 from promptprep.rendering.findings import finding_objects, why
 from promptprep.rendering.first import first_things, quantity_name
+from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.rendering.sightline_rows import figure_rows
 from promptprep.rendering.time_json import script_object
@@ -26,7 +28,6 @@ from promptprep.rendering.verdicts import slot_verdict
 from promptprep.sightline.cautions import cautions
 from promptprep.units import clock_text
 
-FORMAT = 1
 TIMED = ("cue", "clip", "live")
 LATIN_END = 0x24F  # letters beyond it a machine may have no font for (U+024F ends Latin Extended-B)
 RANK: dict[str, int] = {level: number for number, level in enumerate(LEVELS)}
@@ -57,7 +58,9 @@ def report_html(
     scripts = [_script_view(one) for one in prepared.scripts]
     rigs = [_rig_view(one, draw) for one in prepared.sightlines]
     styles, families = _fonts(prepared, faces)
-    return env.get_template("report/report.html").render(
+    return render(
+        env,
+        "report/report.html",
         studio=prepared.studio,
         scripts=scripts,
         folded=len(scripts) > OPEN_AT_MOST,

@@ -15,6 +15,7 @@ from markupsafe import Markup
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Flip
 from promptprep.rendering.direction import direction_of
+from promptprep.rendering.environment import render, source
 from promptprep.rendering.screen_chart import chart
 from promptprep.rendering.screen_faces import UNDERLINED, Fonts, copy_faces, panel_faces
 from promptprep.rendering.screen_object import plan_object
@@ -73,11 +74,12 @@ def screen_html(
     plan = screen_plan(prepared)
     values = {**_values(prepared, plan, fonts, words), "panel_faces": panel_faces(prepared, plan, fonts, words)}
     styles = _styles(env, STYLES, {**values, "px": _scaled})
-    code = "\n".join(_source(env, f"screen/{name}.js") for name in SCRIPTS)
+    code = "\n".join(source(env, f"screen/{name}.js") for name in SCRIPTS)
     code = f'"use strict";\n(() => {{\n{code}}})();\n'
     data = _data({"words": words.texts, **plan_object(prepared, plan), "place": _place(place)})
-    page = env.get_template("screen/page.html.j2")
-    return page.render(
+    return render(
+        env,
+        "screen/page.html.j2",
         **values,
         styles=Markup(styles),
         code=Markup(code),
@@ -101,8 +103,8 @@ def screen_pdf(
     flip = flip or prepared.rig.flip
     values = _values(prepared, plan, fonts, words)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": flip})
-    page = env.get_template("screen/pages.html.j2")
-    html = page.render(**values, styles=Markup(styles), pages=screen_pages(plan), with_chart=True, flip=flip)
+    given = {"styles": Markup(styles), "pages": screen_pages(plan), "with_chart": True, "flip": flip}
+    html = render(env, "screen/pages.html.j2", **values, **given)
     return _written(html, f"{prepared.script.name}.{prepared.script.language}.{prepared.digest}")
 
 
@@ -112,8 +114,8 @@ def strip_pdf(prepared: PreparedScript, env: Environment, fonts: Fonts, words: S
     values = _values(prepared, plan, fonts, words)
     styles = _styles(env, ("copy", "pages"), {**values, "px": _fixed, "flip": "none"})
     guests = [page for page in screen_pages(plan) if page["kind"] == "guest"]
-    page = env.get_template("screen/pages.html.j2")
-    html = page.render(**values, styles=Markup(styles), pages=[*_slices(plan), *guests], with_chart=False, flip="none")
+    given = {"styles": Markup(styles), "pages": [*_slices(plan), *guests], "with_chart": False, "flip": "none"}
+    html = render(env, "screen/pages.html.j2", **values, **given)
     return _written(html, f"{prepared.script.name}.{prepared.script.language}.{prepared.digest}.strip")
 
 
@@ -174,7 +176,7 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Scr
 
 
 def _styles(env: Environment, names: Sequence[str], values: Mapping[str, Any]) -> str:
-    return "\n".join(env.get_template(f"screen/{name}.css.j2").render(**values) for name in names)
+    return "\n".join(render(env, f"screen/{name}.css.j2", **values) for name in names)
 
 
 def _scaled(pixels: float) -> str:
@@ -184,12 +186,6 @@ def _scaled(pixels: float) -> str:
 
 def _fixed(pixels: float) -> str:
     return f"{pixels}px"
-
-
-def _source(env: Environment, name: str) -> str:
-    """A file of code as it stands: it holds no template marks."""
-    assert env.loader is not None
-    return env.loader.get_source(env, name)[0]
 
 
 def _data(value: Mapping[str, Any]) -> str:

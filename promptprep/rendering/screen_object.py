@@ -8,6 +8,7 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Segment
 from promptprep.model.session import NumberedCue
 from promptprep.model.timing import ScriptTiming, SegmentTiming
+from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift_px
 
 WAITS = ("cue", "clip", "live")  # silences that the copy asks for: fixed times
@@ -18,7 +19,7 @@ def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
     script, timing = prepared.script, prepared.timing
     rests = rests_s(timing)
     return {
-        "promptprep": 1,
+        "promptprep": FORMAT,
         "script": script.name,
         "title": script.title or script.name,
         "language": script.language,

@@ -8,20 +8,39 @@ from promptprep.errors import BadCall
 from promptprep.model.session import DAY_MS
 
 LONGEST = timedelta(hours=18)  # a longer sitting is a mistyped clock time
+YEARS = range(1900, 3000)  # another year is a mistyped date
 
 
 def moment(day: date, clock: time, zone: tzinfo | None) -> datetime:
     """That clock time as an aware moment. Without a zone the clock never changes.
 
-    Raises `BadCall` for a time that the clock skips that day. One that comes twice is taken the first time; a TOML
-    date-time with an offset says which is meant.
+    Raises `BadCall` for a time that the clock skips that day and for a year that nobody records in. One that comes
+    twice is taken the first time; a TOML date-time with an offset says which is meant.
     """
+    _check_year(day)
     found = datetime.combine(day, clock.replace(tzinfo=None), tzinfo=zone or UTC)
     if found.astimezone(UTC).astimezone(zone or UTC).replace(tzinfo=None) != found.replace(tzinfo=None):
         raise BadCall(
             "skipped-clock-time", f"the clock skips {clock} on {day}", "the clocks go forward then: take another time"
         )
     return found
+
+
+def aware(when: datetime, zone: tzinfo | None) -> datetime:
+    """A date and time as written, by the zone's clock; one without an offset of its own is a time of that clock.
+
+    Raises as `moment`.
+    """
+    if when.tzinfo is None:
+        return moment(when.date(), when.time(), zone)
+    _check_year(when)
+    return when.astimezone(zone or UTC)
+
+
+def _check_year(day: date) -> None:
+    if day.year not in YEARS:
+        hint = f"write a year from {YEARS[0]} to {YEARS[-1]}"
+        raise BadCall("not-a-day", f"nothing is recorded in the year {day.year}", hint)
 
 
 def comes_twice(when: datetime) -> bool:

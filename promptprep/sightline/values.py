@@ -11,7 +11,7 @@ from promptprep.errors import BadCall, BadGeometry, PromptprepError
 from promptprep.model.rig import FLIPS
 from promptprep.sightline.contrast import relative_luminance
 from promptprep.sightline.flip import TOPS
-from promptprep.units import parse_length
+from promptprep.units import as_float, parse_length
 
 LENGTH_RANGES_MM: Mapping[str, tuple[float, float]] = {
     "diagonal": (60, 4000),
@@ -88,7 +88,7 @@ def _number(key: str, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise BadCall("not-a-number", f"{value!r} is no number", f"write it without quotes: {key} = 1.5")
     low, high = NUMBER_RANGES[key]
-    return _between(key, float(value), low, high, "")
+    return _between(key, as_float(value), low, high, "")
 
 
 def _between(key: str, value: float, low: float, high: float, unit: str) -> float:
@@ -130,7 +130,7 @@ def _place(key: str, value: Any) -> float | str:
         return value
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise BadCall("not-a-place", f"{value!r} is no place", f'write a fraction: {key} = 0.5, or a length: "12 cm"')
-    return _between(key, float(value), -3, 4, "")
+    return _between(key, as_float(value), -3, 4, "")
 
 
 def _colour(key: str, value: Any) -> str:

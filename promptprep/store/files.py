@@ -32,14 +32,17 @@ def read_bytes(path: Path) -> bytes:
                 "file-too-large", f"the file has {size / 1e6:.0f} MB, too much for a script", hint, str(path)
             )
         return path.read_bytes()
-    except FileNotFoundError:
-        hint = "check the name and the folder"
-        raise UnreadableInput("no-such-file", "there is no such file", hint, str(path)) from None
+    except (FileNotFoundError, ValueError):  # no name holds a zero byte
+        raise _no_such_file(path) from None
     except OSError as fault:
         hint = "check that you may read it"
         raise UnreadableInput(
             "unreadable-file", f"the file cannot be read: {fault.strerror}", hint, str(path)
         ) from None
+
+
+def _no_such_file(path: Path) -> UnreadableInput:
+    return UnreadableInput("no-such-file", "there is no such file", "check the name and the folder", str(path))
 
 
 def read_text(path: Path) -> str:
@@ -117,7 +120,7 @@ def _manifest(folder: Path) -> dict[str, str]:
     try:
         known = json.loads((folder / MANIFEST).read_text("utf-8"))
         return {str(k): str(v) for k, v in known.items()}
-    except (OSError, ValueError, AttributeError):
+    except (OSError, ValueError, AttributeError, RecursionError):
         return {}
 
 

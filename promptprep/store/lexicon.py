@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from xml.etree import ElementTree
 
 from promptprep.errors import UnreadableInput
+from promptprep.parsing.toml_text import toml_values
 from promptprep.store.files import read_text
 
 PLS = "{http://www.w3.org/2005/01/pronunciation-lexicon}"
@@ -29,11 +29,8 @@ def read_lexicons(folder: Path) -> Lexicon:
 
 def read_toml(path: Path) -> Lexicon:
     """`[en]` tables of `Word = "WURD"`. Raises `UnreadableInput`."""
-    try:
-        tables = tomllib.loads(read_text(path).replace("\r\n", "\n"))
-    except tomllib.TOMLDecodeError as fault:
-        hint = 'write a table a language, words in quotes: [en] and below it "Betelgeuse" = "BEE-tel-jooz"'
-        raise UnreadableInput("lexicon-broken", f"the lexicon does not parse: {fault}", hint, str(path)) from None
+    hint = 'write a table a language, words in quotes: [en] and below it "Betelgeuse" = "BEE-tel-jooz"'
+    tables = toml_values(read_text(path), "lexicon-broken", "the lexicon", hint, str(path))
     for language, words in tables.items():
         if not isinstance(words, Mapping) or not all(isinstance(said, str) for said in words.values()):
             hint = 'write [en] and below it Word = "how it is said"'

@@ -6,17 +6,18 @@ import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from datetime import date, datetime, time, timedelta, tzinfo
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
 
-from promptprep.errors import BadCall, UnreadableInput
+from promptprep.errors import BadCall
 from promptprep.model.session import DAY_MS, ITEM_KINDS, Item, ItemKind, RunningOrder, SessionLimits
 from promptprep.model.timing import Z80
+from promptprep.parsing.toml_text import toml_values
 from promptprep.rendering.timecode import rate_named
-from promptprep.session.clock import LONGEST, moment, next_at
+from promptprep.session.clock import LONGEST, aware, moment, next_at
 from promptprep.sightline.values import near_hint
 from promptprep.store.checked import Checked
 from promptprep.store.files import read_text
@@ -30,7 +31,6 @@ ITEM_KEYS = (*ITEM_KINDS, "title", "slot", "runs", "changeover", "at", "guests",
 MOST_ITEMS = 2000
 NO_DAY = date(2001, 1, 1)  # stands for the day that a file without a date leaves open: no clock changes on it
 
-_AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 _HEADER = re.compile(r"^([ \t]*)\[\[[ \t]*items[ \t]*\]\]", re.MULTILINE)
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)(?::([0-5]\d))?")
 _RANGE = re.compile(r"(.+?)\s+to\s+(.+)")
@@ -46,7 +46,9 @@ def read_session(path: Path) -> RunningOrder:
 def parse_session(text: str, file: str | None = None) -> RunningOrder:
     """The running order that a TOML text describes; `file` is only named in faults. Raises as `read_session`."""
     text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
-    return _Reading(_by_number(_load(text, file)), Places(_numbered(text)), file).running_order()
+    hint = 'write key = value, one a line; text in quotes, such as slot = "4:00"'
+    values = toml_values(text, "session-broken", "the session file", hint, file)
+    return _Reading(_by_number(values), Places(_numbered(text)), file).running_order()
 
 
 def parse_clock(text: str) -> time:
@@ -69,18 +71,6 @@ def cue_words() -> Mapping[str, Mapping[str, tuple[str, ...]]]:
     """By meaning, then by language, the words of `data/cue_words.toml`."""
     tables = tomllib.loads((DATA / "cue_words.toml").read_text("utf-8"))
     return {meaning: {tag: tuple(words) for tag, words in own.items()} for meaning, own in tables.items()}
-
-
-def _load(text: str, file: str | None) -> dict[str, Any]:
-    try:
-        return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as fault:
-        place = _AT.search(str(fault))
-        line = int(place[1]) if place and place[1] else text.count("\n") + 1
-        column = int(place[2]) if place and place[2] else 1
-        message = f"the session file does not parse: {_AT.sub('', str(fault))}"
-        hint = 'write key = value, one a line; text in quotes, such as slot = "4:00"'
-        raise UnreadableInput("session-broken", message, hint, file, line, column) from None
 
 
 def _numbered(text: str) -> str:
@@ -151,9 +141,7 @@ class _Reading(Checked):
     def _moment(self, key: str, day: date, zone: tzinfo | None) -> datetime | None:
         value = self.values.get(key)
         if isinstance(value, datetime):
-            if value.tzinfo is not None:
-                return value.astimezone(zone or UTC)
-            return self.attempt((key,), lambda: moment(value.date(), value.time(), zone))
+            return self.attempt((key,), lambda: aware(value, zone))
         clock = self._clock((key,), value)
         return None if clock is None else self.attempt((key,), lambda: moment(day, clock, zone))
 
@@ -232,9 +220,7 @@ class _Reading(Checked):
             self.fault((*path, "at"), "an item has a clock time but the session has none", "give the session a start")
             return None
         if isinstance(value, datetime):
-            if value.tzinfo is not None:
-                return value.astimezone(last.tzinfo)
-            return self.attempt((*path, "at"), lambda: moment(value.date(), value.time(), last.tzinfo))
+            return self.attempt((*path, "at"), lambda: aware(value, last.tzinfo))
         clock = self._clock((*path, "at"), value)
         return None if clock is None else self.attempt((*path, "at"), lambda: next_at(clock, last))
 

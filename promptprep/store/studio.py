@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-from promptprep.errors import UnreadableInput
 from promptprep.model.finding import LEVELS
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.rig import PAPER_VARIANTS, Paper, Reader, Rig, Studio
+from promptprep.parsing.toml_text import toml_values
 from promptprep.rendering.sheets import CARDS, SHEETS_MM
 from promptprep.sightline.build import rig_from
 from promptprep.sightline.values import near_hint
@@ -21,7 +20,7 @@ from promptprep.store.files import read_text
 from promptprep.store.limits import default_limits
 from promptprep.store.paces import is_language, language_hint, pace_from
 from promptprep.store.places import Places
-from promptprep.units import MM_PER_PT, parse_length
+from promptprep.units import MM_PER_PT, as_float, parse_length
 
 FILE = "studio.toml"
 KEYS = (
@@ -33,8 +32,6 @@ PAPER_KEYS = (
     "size", "orientation", "font", "punched", "low_ink", "reading_distance", "cards", "beside", "variants",
 )  # fmt: skip
 MOST_BY_UNIT = {"deg": 60, "arcmin": 600, "em": 4}
-
-_AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
 
 def read_studio(path: Path) -> Studio:
@@ -53,19 +50,9 @@ def find_studio(folder: Path) -> Path | None:
 def parse_studio(text: str, file: str | None = None) -> Studio:
     """The studio that a TOML text describes; `file` is only named in faults. Raises as `read_studio`."""
     text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
-    return _Reading(_load(text, file), Places(text), file).studio()
-
-
-def _load(text: str, file: str | None) -> dict[str, Any]:
-    try:
-        return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as fault:
-        place = _AT.search(str(fault))
-        line = int(place[1]) if place and place[1] else text.count("\n") + 1
-        column = int(place[2]) if place and place[2] else 1
-        hint = 'write key = value, one a line; text in quotes, such as eye_to_glass = "1.5 m"'
-        message = f"the studio file does not parse: {_AT.sub('', str(fault))}"
-        raise UnreadableInput("studio-broken", message, hint, file, line, column) from None
+    hint = 'write key = value, one a line; text in quotes, such as eye_to_glass = "1.5 m"'
+    values = toml_values(text, "studio-broken", "the studio file", hint, file)
+    return _Reading(values, Places(text), file).studio()
 
 
 class _Reading(Checked):
@@ -205,7 +192,7 @@ class _Reading(Checked):
             return default_mm
         points = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*pt\s*", value) if isinstance(value, str) else None
         if key == "font" and isinstance(value, int | float) and not isinstance(value, bool):
-            length: float | None = value * MM_PER_PT
+            length: float | None = as_float(value) * MM_PER_PT
         elif points:
             length = float(points[1]) * MM_PER_PT
         else:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
@@ -11,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from promptprep.errors import UnreadableInput
-from promptprep.store.files import read_text
+from promptprep.store.takes import HINT, take_object
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,17 +38,16 @@ class TakeTimes:
 
 def read_take_times(path: Path) -> TakeTimes:
     """The line times of a take file. Of what was read twice the last reading counts. Raises `UnreadableInput`."""
-    hint = "save it from the screen page as a take file"
+    take = take_object(path)
     try:
-        take = json.loads(read_text(path))
         lines = [(float(line["planned_s"]), float(line["at_s"])) for line in take["lines"]]
         clap_s = float(take.get("clap_s") or 0.0)
         script, language, digest = (str(take.get(key) or "") for key in ("script", "language", "digest"))
-    except (ValueError, KeyError, TypeError, AttributeError):
-        raise UnreadableInput("broken-take", "this is no take file with times of its lines", hint, str(path)) from None
+    except (ValueError, KeyError, TypeError, OverflowError):
+        raise UnreadableInput("broken-take", "this is no take file with times of its lines", HINT, str(path)) from None
     pairs = _rising([(p, at - clap_s) for p, at in lines if math.isfinite(p) and math.isfinite(at)])
     if not pairs:
-        raise UnreadableInput("empty-take", "no line was read in this take", hint, str(path))
+        raise UnreadableInput("empty-take", "no line was read in this take", HINT, str(path))
     return TakeTimes(script, language, digest, pairs)
 
 

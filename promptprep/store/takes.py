@@ -12,10 +12,12 @@ from typing import Any
 
 from promptprep.errors import BadCall, UnreadableInput
 from promptprep.model.script import Script, Segment
+from promptprep.rendering.json_form import FORMAT
 from promptprep.store.files import read_text
 from promptprep.store.scripts import read_script_file
 from promptprep.units import clock_text, parse_duration
 
+HINT = "save it from the screen page as a take file"
 _TYPED = re.compile(r"(?P<file>.+?)(?:#(?P<id>[^=#]+))?=(?P<time>[^=]+)")
 
 
@@ -35,14 +37,21 @@ def read_take(path: Path) -> list[Timed]:
 
     A segment that was jumped into or out of says nothing about its pace and is passed over.
     """
-    hint = "save it from the screen page as a take file"
+    take = take_object(path)
+    if take.get("promptprep") != FORMAT or not isinstance(take.get("segments"), list):
+        raise UnreadableInput("broken-take", f"this is no take file of version {FORMAT}", HINT, str(path))
+    return [timed for segment in take["segments"] if (timed := _segment(segment, take, path))]
+
+
+def take_object(path: Path) -> Mapping[str, Any]:
+    """What a take file holds. Raises `UnreadableInput` where it is no JSON object."""
     try:
         take = json.loads(read_text(path))
-    except ValueError:
-        raise UnreadableInput("broken-take", "this is no take file", hint, str(path)) from None
-    if not isinstance(take, Mapping) or take.get("promptprep") != 1 or not isinstance(take.get("segments"), list):
-        raise UnreadableInput("broken-take", "this is no take file of version 1", hint, str(path))
-    return [timed for segment in take["segments"] if (timed := _segment(segment, take, path))]
+    except (ValueError, RecursionError):
+        take = None
+    if not isinstance(take, Mapping):
+        raise UnreadableInput("broken-take", "this is no take file", HINT, str(path))
+    return take
 
 
 def _segment(segment: Any, take: Mapping[str, Any], path: Path) -> Timed | None:
@@ -52,12 +61,12 @@ def _segment(segment: Any, take: Mapping[str, Any], path: Path) -> Timed | None:
         length = float(segment["ended_s"]) - float(segment["started_s"])
         seconds = length - float(segment["held_s"]) - float(segment["fixed_s"]) - float(segment.get("rest_s") or 0)
         language = str(take["language"])
-    except (KeyError, TypeError, ValueError):
-        hint = "save it again from the screen page"
-        raise UnreadableInput("broken-take", "a segment of this take is incomplete", hint, str(path)) from None
+    except (KeyError, TypeError, ValueError, OverflowError):
+        raise UnreadableInput("broken-take", "a segment of this take is incomplete", HINT, str(path)) from None
     if not math.isfinite(seconds) or seconds <= 0:
         return None
-    return Timed(str(segment["text"]), seconds, language, take.get("reader"), f"{path}: {segment.get('id', '')}")
+    reader = take.get("reader") if isinstance(take.get("reader"), str) else None
+    return Timed(str(segment["text"]), seconds, language, reader, f"{path}: {segment.get('id', '')}")
 
 
 def read_typed(text: str) -> Timed:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import json
 import os
-import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from promptprep.errors import BadCall, OutputFault, UnreadableInput
+from promptprep.parsing.toml_text import toml_values
 from promptprep.store.files import read_text, replace_text
 from promptprep.store.scripts import find_scripts, name_and_language
 
@@ -68,8 +68,9 @@ def marked_file(source: Path) -> Path:
 def marked_sentences(source: Path) -> dict[str, str]:
     """Digest -> sentence of the states that versions were marked with; empty where the file is gone or spoiled."""
     try:
-        table = tomllib.loads(read_text(marked_file(source)))
-    except (UnreadableInput, tomllib.TOMLDecodeError):
+        text = read_text(marked_file(source))
+        table = toml_values(text, "marks-broken", "the file of marks", "mark the versions anew with --mark")
+    except UnreadableInput:
         return {}
     return {digest: text for digest, text in table.items() if isinstance(text, str)}
 

@@ -94,7 +94,7 @@ def _readings(
 def _checked_length(length: float, number: int) -> float:
     try:
         length_s = float(length)
-    except (TypeError, ValueError):
+    except (TypeError, ValueError, OverflowError):
         length_s = math.nan
     if not (math.isfinite(length_s) and length_s > 0):
         raise BadCall("bad-sample", f"timed reading {number} has the length {length!r}", "give seconds, more than zero")

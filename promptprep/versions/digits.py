@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import unicodedata
 from typing import NamedTuple
@@ -62,7 +63,8 @@ def written_numbers(text: str, base: str) -> list[Written]:
         elif match.end() < len(text) and text[match.end()] in FRACTIONS:
             values = tuple(v + FRACTIONS[text[match.end()]] for v in values)
             span = Span(span.start, span.end + 1)
-        found.append(Written(span, values))
+        if finite := tuple(filter(math.isfinite, values)):  # more digits than a float holds are an identifier
+            found.append(Written(span, finite))
     found += [Written(Span(i, i + 1), (FRACTIONS[c],)) for i, c in _lone_fractions(text)]
     return sorted(found)
 

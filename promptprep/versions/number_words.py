@@ -25,6 +25,7 @@ _LONGEST = 6  # words in one number below a thousand
 _HAN = re.compile(
     r"(?!十分(?![间間钟鐘前後后]))[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:[点・][〇零一二三四五六七八九]+)?(?!分之|下)"
 )
+_MOST_HAN = 40  # figures: a longer string is no number
 _HAN_DIGIT = {c: i for i, c in enumerate("〇一二三四五六七八九")} | {"零": 0, "两": 2, "兩": 2}
 _HAN_SMALL = {"十": 10, "百": 100, "千": 1000}
 _HAN_LARGE = {"万": 10**4, "萬": 10**4, "亿": 10**8, "億": 10**8, "兆": 10**12}
@@ -277,7 +278,9 @@ def _han(text: str) -> Iterator[Said]:
 
 
 def han_value(text: str) -> float | None:
-    """The value of a number in Han figures, None where they make none ("万一")."""
+    """The value of a number in Han figures, None where they make none ("万一") or one that nobody says."""
+    if len(text) > _MOST_HAN:
+        return None
     whole, _, decimals = text.replace("・", "点").partition("点")
     total = section = digit = 0
     plain = all(c in _HAN_DIGIT for c in whole)

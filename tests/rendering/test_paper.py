@@ -372,6 +372,8 @@ def test_a_sheet_that_does_not_exist() -> None:
         ("<p>\n\n{% for x in %}</p>", 3, "Expected an expression"),
         ("{{ one.script.nothing }}", 1, "nothing"),
         ('<p>\n{% include "gone.html" %}', None, "gone.html"),
+        ("<p>\n{{ 1 / 0 }}", 2, "division by zero"),
+        ("{{ one.digest + 1 }}", 1, "str"),
     ],
 )
 def test_a_template_at_fault_is_named_with_its_line(
@@ -387,6 +389,25 @@ def test_a_template_at_fault_is_named_with_its_line(
     if line is not None:
         assert caught.value.file == str(tmp_path / "paper" / "script.html")
         assert caught.value.line == line
+
+
+OTHER_TEMPLATES = ("report/report.html", "screen/page.html.j2", "screen/copy.css.j2", "screen/plan.js",
+                   "drawings/side.svg")  # fmt: skip
+
+
+@pytest.mark.parametrize("name", OTHER_TEMPLATES)
+def test_every_page_names_its_template_at_fault(tmp_path: Path, name: str) -> None:
+    (tmp_path / "studio.toml").write_text('templates = "ours"\n', "utf-8")
+    (tmp_path / "sky.en.md").write_text("Good evening.\n", "utf-8")
+    own = tmp_path / "ours" / name
+    own.parent.mkdir(parents=True)
+    for spoilt in (b"\xff",) if name.endswith(".js") else (b"{{ nobody_knows }}", b"{% if %}", b"\xff"):
+        own.write_bytes(spoilt)
+        with pytest.raises(UnreadableInput) as caught:
+            faces.prepare([tmp_path / "sky.en.md"], tmp_path / "out")
+        assert caught.value.code == "broken-template"
+        assert name in str(caught.value.file)
+    assert not (tmp_path / "out").exists()
 
 
 def with_folder(tools: PaperTools, folder: Path) -> PaperTools:

@@ -65,6 +65,7 @@ FAULTS = {
     "negative-time": ('changeover = "-0:30"' + ITEM, 1),
     "not-a-clock-time": ('start = "25:00"' + ITEM, 1),
     "skipped-clock-time": ('date = 2026-03-29\nzone = "Europe/Paris"\nstart = "02:30"' + ITEM, 3),
+    "not-a-day": ('date = 9999-12-31\nstart = "23:59"\nend = "01:00"' + ITEM, 2),
     "unknown-key": ('starts = "10:00"' + ITEM, 1),
     "unknown-rate": ('rate = "31"' + ITEM, 1),
     "session-broken": ("title = \n", 1),
@@ -88,6 +89,7 @@ def test_faults_have_their_line_and_a_hint(code: str) -> None:
      '[[items]]\nbreak = "a"', '[[items]]\nbreak = "a"\nruns = "2:00 to 1:00"',
      '[[items]]\nscript = "a.md"\nruns = "1:00"',
      '[[items]]\nscript = 3', 'date = "soon"' + ITEM, 'start = 3' + ITEM, '[[items]]\nbreak = "a"\nruns = 1e9',
+     'start = 0001-01-01T00:00:00+14:00' + ITEM, 'date = 0001-01-01\nend = "00:00:01"' + ITEM,
      '[[items]]\nbreak = "a"\nruns = "1:00"\nat = "10:00"', '[[items]]\nbreak = "a"\nruns = true'],
 )  # fmt: skip
 def test_what_is_no_session_is_a_fault_and_no_crash(text: str) -> None:

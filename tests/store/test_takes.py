@@ -13,6 +13,7 @@ from promptprep import faces
 from promptprep.errors import BadCall, PromptprepError, UnreadableInput
 from promptprep.store.learned import with_pace
 from promptprep.store.studio import read_studio
+from promptprep.store.take_times import read_take_times
 from promptprep.store.takes import read_take, read_typed
 from promptprep.store.templates import shipped
 
@@ -47,13 +48,33 @@ def test_what_says_nothing_about_the_pace_is_passed_over(tmp_path: Path, changed
 
 
 @pytest.mark.parametrize(
-    "text", ["", "[]", "{}", '{"promptprep": 2, "segments": []}', '{"promptprep": 1, "segments": [{}]}']
-)
+    "text",
+    ["", "[]", "{}", '{"promptprep": 2, "segments": []}', '{"promptprep": 1, "segments": [{}]}', "[" * 100_000,
+     json.dumps({"promptprep": 1, "language": "en", "segments": [{**SEGMENT, "ended_s": 10**400}]})],
+    ids=lambda text: text[:36],
+)  # fmt: skip
 def test_what_is_no_take_file(tmp_path: Path, text: str) -> None:
     file = tmp_path / "take.json"
     file.write_text(text, "utf-8")
     with pytest.raises(UnreadableInput):
         read_take(file)
+
+
+def test_a_reader_that_is_no_name_is_none(tmp_path: Path) -> None:
+    file = take_file(tmp_path)
+    file.write_text(file.read_text("utf-8").replace('"ines"', '["ines"]'), "utf-8")
+    (timed,) = read_take(file)
+    assert timed.reader is None
+
+
+@pytest.mark.parametrize(
+    "lines", ["[1]", '[{"planned_s": 0, "at_s": %s}]' % ("9" * 400), "[]", "5"], ids=lambda x: x[:20]
+)
+def test_what_is_no_take_with_times(tmp_path: Path, lines: str) -> None:
+    file = tmp_path / "take.json"
+    file.write_text(f'{{"promptprep": 1, "lines": {lines}}}', "utf-8")
+    with pytest.raises(UnreadableInput):
+        read_take_times(file)
 
 
 def test_a_typed_time_leaves_the_fixed_parts_out(studio: Path) -> None:

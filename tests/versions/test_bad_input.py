@@ -73,6 +73,17 @@ def test_each_fault_is_found(before: str, after: str, name: str, tmp_path: Path)
     assert name in names(compared(tmp_path, FRENCH.replace(before, after)))
 
 
+@pytest.mark.parametrize(
+    "digits", ["9" * 5000, "1" + "兆" * 300, "9" * 310 + "½", "二" * 5000], ids=lambda text: text[:4]
+)
+@pytest.mark.parametrize("language", ["fr", "zh"])
+def test_more_digits_than_a_number_has_are_no_value(digits: str, language: str, tmp_path: Path) -> None:
+    (tmp_path / "ridge.en.md").write_text(ENGLISH, "utf-8")
+    (tmp_path / f"ridge.{language}.md").write_text(f"# A {{#look}}\n\n{digits} km. 21:40.\n", "utf-8")
+    (found,) = versions.compare_versions([tmp_path / "ridge.en.md"]).others
+    assert "segment-missing" in [f.name for f in found.findings]
+
+
 def test_segments_without_ids_pair_by_order_and_shape(tmp_path: Path) -> None:
     plain = FRENCH.replace(" {#opening}", "").replace(" {#look}", "")
     found = compared(tmp_path, plain, ENGLISH.replace(" {#opening}", "").replace(" {#look}", ""))
