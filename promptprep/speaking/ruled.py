@@ -135,16 +135,16 @@ class Abbreviations:
     def __init__(self, entries: Mapping[str, str]) -> None:
         self._by_last_word: dict[str, list[tuple[str, re.Pattern[str], str]]] = {}
         for written, said in sorted(entries.items(), key=lambda item: (-len(item[0]), item[0])):
-            head = re.split(r"[.-]", written)[0]
+            head = re.split(r"[./-]", written)[0]
             last = re.split(r"[\s]", head)[-1]
-            may_begin = written[:2].isalpha() and written[0].islower()
+            may_begin = (len(head) > 1 or "/" in written or "." in written[2:]) and written[0].islower()
             begun = f"[{written[0]}{written[0].upper()}]" if may_begin else re.escape(written[0])
             rest = re.escape(written[1:]).replace(r"\ ", "[ \u00a0\u202f]?")
             pattern = re.compile(begun + rest + r"(?!\w)" * written[-1].isalpha())
             self._by_last_word.setdefault(last.lower(), []).append((head, pattern, said))
 
     def around(self, text: str, dot: int, floor: int) -> tuple[int, int, str, str] | None:
-        """(start, end, written, said) of the abbreviation whose first full stop (or hyphen) is at `dot`."""
+        """(start, end, written, said) of the abbreviation whose first full stop (hyphen, stroke) is at `dot`."""
         found = _WORD_BEFORE.search(text, max(floor, dot - LONGEST_LOOK_BACK), dot)
         if not found:
             return None

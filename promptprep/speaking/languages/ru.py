@@ -22,6 +22,7 @@ from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_prepositions import with_preposition
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
+from promptprep.speaking.languages.ru_weekdays import RussianWeekdays
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import (
@@ -66,7 +67,10 @@ class _Counts:
 class Russian:
     """The verbaliser of Russian."""
 
-    starts = re.compile(r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(<>-]|[А-ЯЁA-Z](?![а-яёa-z])")
+    starts = re.compile(
+        r"[\d$€£¥₽₴₸₹₺₩₪№§&=±×÷→≈≤≥≠^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.~(<>-]"
+        r"|(?<![А-Яа-яЁё])(?:[Пп][нт]|[Вв][тс]|[Сс][рб]|[Чч]т)(?![А-Яа-яЁё])|(?<=[А-Яа-яЁё])/(?=[а-яё])|[А-ЯЁA-Z](?![а-яёa-z])"
+    )
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -75,9 +79,11 @@ class Russian:
         self.quantities = RussianQuantities(data, self.numbers, self.context)
         self.times = RussianTimes(data, self.numbers, self.context)
         self.ordinals = RussianOrdinals(data, self.numbers, self.context)
+        self.weekdays = RussianWeekdays(data, self.numbers, self.context)
         self.nouns = RussianNouns(data, self.numbers, self.context)
         self.fractions = RussianFractions(data, self.quantities, self.nouns)
         self._dotted = tuple(data.get("spoken", "said_with_points.before"))
+        self._number_cases = data.get("spoken", "number_sign")
         self._product: str = data.get("spoken", "times")
         self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
@@ -89,22 +95,21 @@ class Russian:
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         q = self.quantities
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
+        priced = [u for u in q.units if u not in _ALSO_WORDS or u == "т"]
         self._counted = (
             rf"(?:{GAP}?(?P<scale>{one_of(short)})(?!\w))?"
             rf"(?:{GAP}?(?P<unit>{one_of({**q.units, **q.money})})(?![\w²³])"
-            rf"(?:{GAP}?/{GAP}?(?P<per>{one_of(q.per_units)})(?![\w²³]))?)?"
+            rf"(?:{GAP}?/{GAP}?(?P<per>{one_of(q.per_units)})(?![\w²³])|{GAP}за{GAP}(?P<each>{one_of(priced)})(?![\w²³/]))?)?"
         )
-        self._rules = Rules(
-            self._figure_rules(), self.ordinals.letter_rules() + self._money_rules() + self.letters.letter_rules(),
-            self._sign_rules(),
-        )  # fmt: skip
+        capitals = self.ordinals.letter_rules() + self._money_rules() + self.letters.letter_rules()
+        self._rules = Rules(self._figure_rules(), self.weekdays.letter_rules() + capitals, self._sign_rules())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
         character = text[at]
         if character in "²³" and (found := self._unit_alone(text, at, floor)):
             return found
-        if character in ".-":
+        if character in ".-/":
             found = self.letters.abbreviation(text, at, floor)
             if found:
                 return found
@@ -126,6 +131,7 @@ class Russian:
             (r"(\d{1,4})((?:\.\d{1,4})+)(?![.,]?\d)", self._with_points),
             (rf"({NUMBER}){GAP}(?:[−–-](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
             *fractions,
+            (rf"(?P<a>{NUMBER}){GAP}?(?:…|\.\.\.){GAP}?(?P<b>[-−+]{NUMBER})(?![-\d]){self._counted}", self._range),
             (rf"(?P<a>{NUMBER}){GAP}?{TO}{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
             (rf"0\d+(?![.,]?\d|{GAP}(?:коп|мин|сек|цент))", self._shared.serial),
             (rf"(?P<b>{NUMBER}){self._counted}", self._quantity),
@@ -153,10 +159,11 @@ class Russian:
             (rf"(?<![\w)])(?P<b>[-−+±]{GAP}?{NUMBER})(?![.,-]?\d){self._counted}", self._quantity),
             self.fractions.rules(_ALSO_WORDS)[1],
             (one_of(signs), self._money_alone),
+            (r"№(?!№)", self._number_sign),
             *self._powers.rules(),
             (r"×(?=[ \u00a0]?(?:10[\^⁻⁰¹²³⁴-⁹]|[\d.,]+[ \u00a0]?=))", self._times),
             (
-                r"(?:№№|[№§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
+                r"(?:№№|§§|[§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
                 self._shared.symbol,
             ),
         ]
@@ -193,6 +200,11 @@ class Russian:
         noun = self.quantities.money[found[0]]
         said = self.quantities.unit(figure("1"), noun, self._case(found))
         return reading(found, said, "symbol")
+
+    def _number_sign(self, found: re.Match[str]) -> Reading:
+        """ "под № 10" -> "под номером"."""
+        case = self._number_cases.get(self.context.word_before(found.string, found.start())) or self._case(found)
+        return reading(found, self.numbers.noun("номер").one(case), "symbol")
 
     def _with_points(self, found: re.Match[str]) -> Reading | None:
         """ "версия 2.1" -> "два точка один"."""
@@ -237,6 +249,8 @@ class Russian:
         is_money = unit in q.money and unit not in q.units
         per = q.per_units[as_written(found["per"], q.per_units)] if unit and found["per"] else ""
         said_per = q.per(per, money=is_money) if per else ""
+        if unit and found["each"]:
+            said_per = q.each(q.units[as_written(found["each"], q.units)])
         return _Counts(scale, q.units.get(unit) or q.money.get(unit, ""), unit, is_money, end, said_per)
 
     def _quantity(self, found: re.Match[str]) -> Reading:

@@ -17,7 +17,7 @@ REACH = 60  # characters looked at on either side of a number
 _WORD = re.compile(r"[А-Яа-яЁё]+(?:-[А-Яа-яЁё]+)*")
 _BEFORE = re.compile(r"(?<![/А-Яа-яЁё])([А-Яа-яЁё-]+\.?)[\s«„\"(]*$")
 _FIRST_OF_TWO = re.compile(
-    r"\d[\d.,: \u00a0]*(?:-[а-яё]{1,3})?\s*$"
+    r"\d[\d.,: \u00a0]*(?:-[а-яё]{1,3})?(?:\s[а-яё]+){0,2}\s*$"
 )  # "между 10 и ...": what governs the first governs the second
 _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
 _ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
@@ -26,6 +26,16 @@ _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|�
 _LINKS = frozenset(("а", "и", "или", "но", "не", "по", "же", "то", "что", "как", "из", "со", "во", "тоже", "уже"))
 _PAST_ONE = re.compile(r"..(?:[аеиуыя]л|ёл)$")  # "вылетел"
 _PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
+_ORDER = ("айте", "яйте", "ейте", "ите", "ьте", "ать", "ять", "ить", "еть", "ыть", "оть", "нуть", "сти", "чь")
+_YEARS = re.compile(r"\s(?:лет|года)(?!\w)")
+_RECEIVES = ("у", "ю", "е", "ам", "ям", "ом")
+_AMONG_THEM = re.compile(r"\bтом числе\s\Z")
+_IN_ORDER = re.compile(r"(?:\A|[.!?:]\s)[А-ЯЁ][а-яё]+(?:[яаеу]й|и|ь)те\s[^.!?:]*(?:,|\sи)\s\Z")
+_AMOUNT = re.compile(
+    r"(?<![\d,.:])\d{1,3}(?:[ \u00a0]\d{3})*[ \u00a0]?(?:руб\.?|рубл\w+|р\.|ч\.?|час\w*|мин\.?|минут\w*|км|м|кг|"
+    r"градус\w*|тыс\.?|тысяч\w*|млн|миллион\w*|млрд|миллиард\w*|доллар\w*|евро|километр\w*|метр\w*|"
+    r"килограмм\w*)[ \u00a0]\Z"
+)
 _CONSONANT = "бвгджзйклмнпрстфхцчшщ"
 
 
@@ -40,6 +50,8 @@ class RussianContext:
 
     def __init__(self, data: LanguageData) -> None:
         self.governs: Mapping[str, str] = data.get("spoken", "governs")
+        self._aged = tuple(data.get("spoken", "aged.stems"))
+        self._taking = frozenset(data.get("spoken", "taking.words"))
         self._owners = tuple(data.get("spoken", "owners.endings"))
         self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
@@ -87,6 +99,7 @@ class RussianContext:
             "≥",
         ):
             return "genitive"
+        start = self._head_of_amount(text, start)
         before = self.word_before(text, start)
         if before == "с" and not self._meets_with(text, end):
             return "genitive"
@@ -94,9 +107,28 @@ class RussianContext:
             return "prepositional"
         if before == "по" and text[start:end] in ("1", "1/4", "1/3", "1/2"):
             return "dative"
-        if before.endswith(self._owners) and before not in self.governs:
+        if before == "числе" and _AMONG_THEM.search(text, max(0, start - REACH), start):
+            return "nominative"
+        if before in self.governs:
+            return self.governs[before]
+        if before.endswith(self._owners) or (before.startswith(self._aged) and self._is_age(text, end, before)):
             return "genitive"
-        return self.governs.get(before, "nominative")
+        listed = before in ("", "и") and _IN_ORDER.search(text, max(0, start - REACH), start)
+        return "accusative" if listed or self.takes_object(before) else "nominative"
+
+    def takes_object(self, word: str) -> bool:
+        """Whether `word` is a verb whose object stands in the accusative: an order, an infinitive, or one of a list."""
+        return (word.endswith(_ORDER) and len(word) > 4) or word in self._taking
+
+    @staticmethod
+    def _is_age(text: str, end: int, before: str) -> bool:
+        """ "дети 5–7 лет" are of that age; "ребёнку 5 лет" is that old."""
+        return bool(_YEARS.match(text, end)) and not before.endswith(_RECEIVES)
+
+    def _head_of_amount(self, text: str, start: int) -> int:
+        """Where "52 руб. 50 коп." begins, for its second number."""
+        head = _AMOUNT.search(text, max(0, start - REACH), start)
+        return head.start() if head and self.word_before(text, head.start()) != "без" else start
 
     def is_share_of_cases(self, text: str, start: int, end: int) -> bool:
         """Whether "в" before a percentage means where: "в 80% случаев", not "ставка в 5% годовых"."""
@@ -142,21 +174,27 @@ class RussianContext:
         return noun in ("ночи", "утра", "дня", "вечера") and before in ("в", "к", "до", "с", "около", "после")
 
     def _plural_case(self, words: list[str], noun: str, case: str, kind: str) -> str:
-        if noun.endswith(("ами", "ями")) or words[0].endswith(("ыми", "ими")):
+        if noun.endswith(("ами", "ями")) or words[0].endswith(("ыми", "ими", "имися")):
             return "instrumental"
+        if noun.endswith(("ым", "им", "имся")) or words[0].endswith(("ым", "им", "имся")):
+            return "dative"
         if noun.endswith(("ам", "ям")) and noun not in self._zero_plural:
             return "dative"
         if noun.endswith(("ах", "ях")):
             return "prepositional"
         if case in ("dative", "instrumental", "prepositional"):
+            if len(noun) > 3 and noun.endswith(("а", "я", "ов", "ев", "ей")):
+                return "genitive" if case == "instrumental" and noun.endswith(("ов", "ев", "ей")) else "nominative"
             return case if noun == words[0] and len(words) == 1 else "nominative"
-        if kind == "few" and case == "nominative" and noun[-1] in _CONSONANT:
+        if kind == "few" and case == "nominative" and noun[-1] in _CONSONANT and noun[-2:] not in ("ых", "их"):
             return "genitive"
         return case
 
     def _with_singular(self, noun: str, case: str) -> Agreement:
         """ "21 минута", "21 минуту", "около 21 километра": the noun's ending tells, with the case asked for."""
         last = noun[-1]
+        if noun.endswith(("ому", "ему", "емуся")) and len(noun) > 5:
+            return Agreement("masculine", "dative")
         if last in "ыи" and case != "genitive" and len(noun) > 3:
             return Agreement("feminine", "genitive")
         if case == "genitive":

@@ -11,6 +11,8 @@ from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantitie
 from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.ruled import VULGAR, Handler, as_written, is_year_pair, joined, one_of, reading
 
+MOST_POINTS = 3  # figures of a score; longer ones are of a scale
+
 
 class RussianFractions:
     """Handlers for two whole numbers that make one thing."""
@@ -22,10 +24,12 @@ class RussianFractions:
         self._nouns = nouns
         self._by: str = data.get("spoken", "symbols")["×"]
         self._half: str = data.get("spoken", "and_a_half")
+        self._rounds = tuple(data.get("spoken", "rounds.stems"))
+        self._into = tuple(data.get("spoken", "rounds.into"))
         self._ratio_after = tuple(data.get("spoken", "ratios.before"))
 
     def ratio_rule(self) -> tuple[str, Handler]:
-        return r"(\d{1,3}):(\d{1,4})(?![\d:])", self._ratio
+        return rf"(\d{{1,3}}):(\d{{1,3}}(?:{GAP}\d{{3}})+|\d{{1,4}})(?![\d:])", self._ratio
 
     def idiom_rule(self) -> tuple[str, Handler]:
         return r"(24/7|(\d\d)/\2)(?![\d/])", self._idiom
@@ -45,11 +49,11 @@ class RussianFractions:
     def _ratio(self, found: re.Match[str]) -> Reading:
         """A score ("со счётом 3:1" -> "три один"); scales and shares are said "один к тысяче"."""
         before = self._context.word_before(found.string, found.start())
-        first = self._numbers.cardinal(found[1])
-        if before.startswith(self._ratio_after):
-            second = self._numbers.cardinal(found[2], "masculine", "dative")
+        first, whole = self._numbers.cardinal(found[1]), "".join(found[2].split())
+        if before.startswith(self._ratio_after) or len(whole) > MOST_POINTS:
+            second = self._numbers.cardinal(whole, "masculine", "dative")
             return reading(found, f"{first} к {second}", "score")
-        return reading(found, joined(first, self._numbers.cardinal(found[2])), "score")
+        return reading(found, joined(first, self._numbers.cardinal(whole)), "score")
 
     def _idiom(self, found: re.Match[str]) -> Reading:
         """ "24/7" -> "двадцать четыре на семь", "50/50" -> "пятьдесят на пятьдесят"."""
@@ -62,6 +66,10 @@ class RussianFractions:
             return None
         if not whole and is_year_pair(found[2], found[3]):
             return reading(found, joined(self._numbers.cardinal(found[2]), self._numbers.cardinal(found[3])), "range")
+        before = self._context.word_before(found.string, found.start())
+        if not whole and not found["unit"] and before.startswith("давлен"):
+            pressure = (self._numbers.cardinal(n) for n in (over, under))
+            return reading(found, f" {self._by} ".join(pressure), "measure", end=found.end(3))
         case = self._case(found)
         if whole:
             said = f"{self._numbers.whole_part(whole, case)} {self._numbers.fraction(over, under, case)}"
@@ -92,9 +100,20 @@ class RussianFractions:
     def _share(self, found: re.Match[str], part: tuple[int, int], case: str) -> str:
         """ "две трети" of something that follows, "две третьих" alone."""
         over, under = part
-        follows = found["unit"] or self._context.words_after(found.string, found.end())
+        after = self._context.words_after(found.string, found.end())
+        if after and after[0].startswith(self._rounds):
+            return self._numbers.fraction(over, under, self._round_case(found, case))
+        follows = found["unit"] or after
         noun = (follows or (over == 1 and case != "nominative")) and self._nouns.share(over, under, case)
         return noun or self._numbers.fraction(over, under, case)
+
+    def _round_case(self, found: re.Match[str], case: str) -> str:
+        """ "вышла в 1/8 финала" -> "в одну восьмую", "проиграла в 1/8" -> "в одной восьмой"."""
+        place = max(0, found.start() - 3)
+        if found.string[place : found.start()].lower() not in (" в ", "в "):
+            return case
+        verb = self._context.word_before(found.string, place)
+        return "accusative" if verb.startswith(self._into) else "prepositional"
 
     def _unit(self, found: re.Match[str]) -> str:
         if not found["unit"]:

@@ -11,6 +11,7 @@ from promptprep.spans import Span
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_nouns import beside
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
+from promptprep.speaking.languages.ru_shorts import RussianShorts
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
 
 _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
@@ -27,13 +28,18 @@ class RussianLetters:
     def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
         self._numbers = numbers
         self._context = context
+        self._shorts = RussianShorts(data, numbers, context)
         self._declined: Mapping[str, str] = data.get("spoken", "declined_abbreviations")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._words = frozenset(data.get("spoken", "spoken_as_words.words"))
         self._spelled = frozenset(data.get("spoken", "spoken_by_letters.words"))
         self._before_number: Mapping[str, str] = data.get("spoken", "before_a_number")
         self._before_name: Mapping[str, str] = data.get("spoken", "before_a_name")
-        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **self._declined})
+        shown = self._shorts.contracted
+        entries = data.get("spoken", "short_adjectives").items()
+        self._ranks = {short: tuple(stem.split(": ")) for short, stem in entries}
+        self._ranked = Abbreviations(dict.fromkeys(self._ranks, ""))
+        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **shown, **self._declined})
         capital = {short[0].upper() + short[1:]: noun for short, noun in self._before_number.items()}
         self._numbered = Abbreviations({**self._before_number, **capital})
         self._fixed: Mapping[str, str] = data.get("spoken", "before_a_number_fixed")
@@ -51,29 +57,42 @@ class RussianLetters:
         found = self._numbered_fixed.around(text, dot, floor)
         if found and re.match(r"[ \u00a0\u202f]?\d", text[found[1] : found[1] + 2]):
             return Reading(Span(found[0], found[1]), self._capital(text, found[0], found[3]), "abbreviation")
+        if money := self._shorts.money_alone(text, dot, floor):
+            return money
+        if rank := self._rank(text, dot, floor):
+            return rank
         if text[dot] == "." and (city := self._city(text, dot, floor)):
             return city
         found = self._named.around(text, dot, floor)
         if found and _NAME.match(text, found[1]) and not _AMOUNT.search(text, max(0, found[0] - 3), found[0]):
-            return self._case_of(text, found, found[3])
+            return self._case_of(text, found, found[3], owned=True)
         found = self._abbreviations.around(text, dot, floor)
         if not found:
             return None
         start, end, written, said = found
-        if written in self._declined:
-            return self._case_of(text, found, said)
+        if lowered := next((w for w in (written, written[0].lower() + written[1:]) if w in self._declined), ""):
+            return self._case_of(text, found, self._declined[lowered], owned=True)
         if "|" in said:
             adverb, _, stem = said.rpartition(" ")
             said = " ".join(filter(None, (adverb, self._agreeing(stem, text, end))))
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
-    def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, free: str = "nominative") -> Reading:
+    def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, *, owned: bool = False) -> Reading:
         start, end, _, _ = found
-        before = self._context.word_before(text, start)
-        case = "prepositional" if before in ("в", "на") else self._context.governs.get(before, free)
-        case = "genitive" if before == "с" else case
-        said = self._numbers.noun(word).one(case)
-        return Reading(Span(start, end), self._capital(text, start, said), "abbreviation")
+        said = self._shorts.noun(word, self._shorts.case(text, start, owned=owned))
+        return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
+
+    def _rank(self, text: str, dot: int, floor: int) -> Reading | None:
+        """ "ст. лейтенант" -> "старший лейтенант": an adjective that is short only before certain nouns."""
+        found = self._ranked.around(text, dot, floor)
+        if not found:
+            return None
+        stem, nouns = self._ranks[found[2].lower()]
+        after = self._context.words_after(text, found[1])
+        if not after or not after[0].startswith(tuple(nouns.split(", "))):
+            return None
+        said = self._agreeing(stem, text, found[1])
+        return Reading(Span(found[0], found[1]), self._capital(text, found[0], said), "abbreviation")
 
     def _agreeing(self, stem: str, text: str, end: int) -> str:
         """The adjective of `stem` beside the noun that follows: "т. н. суперлуние" -> "так называемое"."""
@@ -88,8 +107,11 @@ class RussianLetters:
         name = re.match(r"\.[ \u00a0]?([А-ЯЁ][а-яё-]+)", text[dot : dot + 40])
         if not name or text[max(0, dot - 3) : dot - 1].strip().isdecimal():
             return None
-        genitive = name[1].endswith(("ы", "и")) and not name[1].endswith(("ьи", "чи"))
-        return self._case_of(text, (dot - 1, dot + 1, "г.", ""), "город", "genitive" if genitive else "nominative")
+        found = (dot - 1, dot + 1, "г.", "")
+        bare = self._context.word_before(text, dot - 1) == ""
+        if bare and name[1].endswith(("ы", "и")) and not name[1].endswith(("ьи", "чи")):
+            return Reading(Span(dot - 1, dot + 1), self._numbers.noun("город").one("genitive"), "abbreviation")
+        return self._case_of(text, found, "город", owned=True)
 
     @staticmethod
     def _capital(text: str, start: int, said: str) -> str:

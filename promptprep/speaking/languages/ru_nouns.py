@@ -16,6 +16,7 @@ _ANOTHER = re.compile(r"(?:,|\s(?:и|или))\s\d{1,3}(?=[ \u00a0,])")
 _UP_TO = re.compile(r"\sпо\s\d{1,3}(?=[ \u00a0])")
 _FROM = re.compile(r"\b[Сс]о?\s\d{1,3}\sпо\s\Z")
 _ONE_BEFORE = re.compile(r"\d(?:,|\s(?:и|или))\s\Z")
+_LETTERED = re.compile(r"(?:-?|[ \u00a0])(?:[А-ЯЁ]|[«\"„][А-ЯЁ][»\"“])(?=[ \u00a0]класс)")  # "9 «Б» класс"
 _DIRECT = ("nominative", "accusative")
 # Endings of an adjective -> gender and case.
 _ADJECTIVES = (
@@ -78,6 +79,8 @@ class RussianNouns:
 
     def rank(self, text: str, start: int, end: int, n: int) -> tuple[str, str] | None:
         """Gender and case of the ordinal that a singular noun after `n` asks for: "9 классе", "1 место"."""
+        if lettered := _LETTERED.match(text, end):
+            end = lettered.end()
         words = self._context.words_after(text, end)
         form = self._forms.get(words[0]) if words else None
         if not n:
@@ -162,6 +165,8 @@ class RussianNouns:
         if not word:
             return None
         noun = self._numbers.noun(word)
+        if (over, under) == (1, 2):
+            return noun.one(case)
         kind = plural_class(over)
         if case in _DIRECT:
             form = noun.one(case) if kind == "one" else noun.one("genitive") if kind == "few" else noun.many("genitive")

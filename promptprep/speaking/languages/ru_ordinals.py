@@ -15,6 +15,9 @@ from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
 
 _AND_NEXT = re.compile(r"[ \u00a0](?:и|или)[ \u00a0]\d")
+_FIRST = re.compile(r"\d{1,4} ?[-–—] ?\Z")
+_ONE_ADJECTIVE = "(?:[ыио]й|[ая]я|[ое]е|[ое]го|[ое]му|ую|[ыи]м)"
+_HALF_NEXT = re.compile(r"[ \u00a0](?:пол|четв)\.")
 _AND_BEFORE = re.compile(r"\d[-‑]о?й(?:,| и| или)[ \u00a0]\Z")
 _OF_YEARS = re.compile(r"гг?\.\s*\Z")
 _CYRILLIC = str.maketrans("ХІ", "XI")  # look-alikes that people type for Roman figures
@@ -30,14 +33,18 @@ class RussianOrdinals:
         self._numbers = numbers
         self._context = context
         self._endings: Mapping[str, list[str]] = data.get("spoken", "ordinal_endings")
+        self._ending = re.compile(rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?")
         self._nouns: Mapping[str, str] = data.get("spoken", "numbered_nouns")
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._queens = tuple(data.get("spoken", "feminine_rulers.stems"))
+        self._kings = tuple(data.get("spoken", "masculine_rulers.stems"))
         self._prefixes: Mapping[str, str] = data.get("spoken", "compound_prefixes")
 
     def figure_rules(self) -> list[tuple[str, Handler]]:
         return [
-            (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.))?", self._with_ending),
+            (rf"(\d{{1,9}})[-‑](?:х|ти|ми)(?:{GAP}|-)([а-яё]{{3,}}{_ONE_ADJECTIVE})(?!\w)", self._compound),
+            (rf"(\d{{1,15}})[-‑]({one_of(self._endings)})(?![\w-])(?:{GAP}(гг?\.|км(?!\w)))?", self._with_ending),
+            (rf"(\d{{1,4}})(?={GAP}?[-–—]{GAP}?\d{{1,4}}[-‑]{one_of(self._endings)}(?![\w-]))", self._first_of_two),
             (r"(\d{1,2})[-‑](к(?:а|и|е|у|ой|ам|ами|ах))(?!\w)", self._group),
             (r"1,5[-‑]([а-яё]{4,})", self._half_compound),
             (r"(\d{1,9})[-–—](\d{1,9})[-‑]([а-яё]{4,})", self._two_compounds),
@@ -55,16 +62,38 @@ class RussianOrdinals:
         ]
 
     def _with_ending(self, found: re.Match[str]) -> Reading | None:
-        digits, ending = found[1], found[2]
-        text = found.string
+        digits, ending, text = found[1], found[2], found.string
         after = self._context.words_after(text, found.end())
         noun = after[0] if after else ""
         if ending in ("ти", "ми") or (ending == "х" and digits in ("2", "3", "4") and not noun.startswith("год")):
             return reading(found, self._numbers.cardinal(digits, "masculine", "genitive"), "cardinal")
         if ending == "ю" and noun.endswith(("ами", "ями")):
             return reading(found, self._numbers.cardinal(digits, "masculine", "instrumental"), "cardinal")
+        gender, case = self._shown(found, noun)
+        said = self._numbers.ordinal(digits, gender, case)
+        if found[3] == "км":
+            said += f" {self._numbers.noun('километр').one(case)}"
+        elif found[3]:
+            year = self._numbers.noun("год")
+            several = "годов" if case == "genitive" else year.many(case)
+            said += f" {several if gender == 'plural' else year.one(case)}"
+        return reading(found, said, "ordinal")
+
+    def _first_of_two(self, found: re.Match[str]) -> Reading | None:
+        """ "60–70-е годы" -> "шестидесятые—семидесятые": the first number has the ending of the second."""
+        second = self._ending.search(found.string, found.end())
+        if not second:
+            return None
+        after = self._context.words_after(found.string, second.end())
+        gender, case = self._shown(second, after[0] if after else "")
+        return reading(found, self._numbers.ordinal(found[1], gender, case), "ordinal")
+
+    def _shown(self, found: re.Match[str], noun: str) -> tuple[str, str]:
+        """Gender and case that a written ending shows beside the noun that follows."""
+        digits, ending, text = found[1], found[2], found.string
         gender, case = self._endings[ending]
-        before = self._context.word_before(text, found.start())
+        first = _FIRST.search(text, max(0, found.start() - 8), found.start())
+        before = self._context.word_before(text, first.start() if first else found.start())
         if ending in ("й", "ой") and self._is_oblique(found, noun, before):
             gender, case = "feminine", "prepositional"
         if (
@@ -75,17 +104,17 @@ class RussianOrdinals:
             gender = "plural"
         elif ending == "м":
             gender, case = self._m_form(noun, before)
+        elif ending == "й" and before.endswith("ла") and not (noun and noun not in self._context.governs):
+            gender, case = "feminine", "instrumental"
         elif ending == "х" and before in ("в", "о", "на", "при"):
             gender, case = "plural", "prepositional"
-        said = self._numbers.ordinal(digits, gender, case)
-        if found[3]:
-            year = self._numbers.noun("год")
-            said += f" {year.many(case) if gender == 'plural' else year.one(case)}"
-        return reading(found, said, "ordinal")
+        return gender, case
 
     def _is_oblique(self, found: re.Match[str], noun: str, before: str) -> bool:
         """ "3-й школы" is "третьей"; "2-й и 3-й этапы" are each "второй" and "третий"."""
         text = found.string
+        if _HALF_NEXT.match(text, found.end()):
+            return True
         if _AND_NEXT.match(text, found.end()):
             return before in self._context.governs
         if _AND_BEFORE.search(text, max(0, found.start() - 10), found.start()) and noun.endswith(("ы", "и")):
@@ -96,8 +125,8 @@ class RussianOrdinals:
         """ "-м" is "в пятом", "с пятым" or "к девяностым годам"."""
         if noun.endswith(("ам", "ям")):
             return "plural", "dative"
-        instrumental = noun.endswith(("ом", "ем")) or self._context.governs.get(before) == "instrumental"
-        return "masculine", "instrumental" if instrumental and before not in ("в", "на", "о") else "prepositional"
+        placed = not before or before in ("в", "во", "на", "о", "об", "при") or noun.endswith(("ах", "ях", "е"))
+        return "masculine", "prepositional" if placed else "instrumental"
 
     def _compound(self, found: re.Match[str]) -> Reading | None:
         """ "20-летний" -> "двадцатилетний": the number in the genitive, written as one word with the rest."""
@@ -136,12 +165,14 @@ class RussianOrdinals:
             return reading(
                 found, f"{self._numbers.ordinal(n, 'masculine', case)} {self._numbers.noun('век').one(case)}", "roman"
             )
+        ruler = self._ruler(text, found.start())
+        if ruler and ruler[2]:
+            return reading(found, self._numbers.ordinal(n, *ruler[:2]).capitalize(), "roman", end=found.end(1))
         agreed = self._beside_noun(text, found, after)
         if agreed:
             return reading(found, self._numbers.ordinal(n, *agreed), "roman", end=found.end(1))
-        ruler = self._ruler(text, found.start())
         if ruler:
-            return reading(found, self._numbers.ordinal(n, *ruler).capitalize(), "roman", end=found.end(1))
+            return reading(found, self._numbers.ordinal(n, *ruler[:2]).capitalize(), "roman", end=found.end(1))
         if len(found[1]) == 1 or n > 50:
             return None
         return reading(found, self._numbers.cardinal(n), "roman", end=found.end(1))
@@ -174,8 +205,8 @@ class RussianOrdinals:
             return beside(after[0])
         return None
 
-    def _ruler(self, text: str, start: int) -> tuple[str, str] | None:
-        """Gender and case of the name before: "Пётр I", "Петра I", "Екатерины II"."""
+    def _ruler(self, text: str, start: int) -> tuple[str, str, bool] | None:
+        """Gender and case of the name before ("Пётр I", "Петра I", "Екатерины II"), and whether it is a known one."""
         name = re.search(r"([А-ЯЁ][а-яё]+) ?$", text[max(0, start - 24) : start])
         if not name:
             return None
@@ -190,11 +221,12 @@ class RussianOrdinals:
                 "у": "accusative",
                 "ю": "accusative",
             }
-            return "feminine", cases.get(word[-1], "instrumental")
+            return "feminine", cases.get(word[-1], "instrumental"), True
+        known = word.startswith(self._kings)
         cases = {"а": "genitive", "я": "genitive", "у": "dative", "ю": "dative", "е": "prepositional"}
         if word.endswith(("ом", "ем")) and len(word) > 5:
-            return "masculine", "instrumental"
-        return "masculine", cases.get(word[-1], "nominative")
+            return "masculine", "instrumental", known
+        return "masculine", cases.get(word[-1], "nominative"), known
 
     def _centuries(self, found: re.Match[str]) -> Reading | None:
         first, last = (roman(found[i].translate(_CYRILLIC)) for i in (1, 2))

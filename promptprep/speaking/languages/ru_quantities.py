@@ -99,6 +99,10 @@ class RussianQuantities:
         word = "за" if money and noun != "человек" else "на"
         return f" {'в' if noun in self._times else word} {self.unit(Figure('', '1'), unit, 'accusative')}"
 
+    def each(self, unit: str) -> str:
+        """ "55 руб. за кг" -> "за килограмм"."""
+        return f" за {self.unit(Figure('', '1'), unit, 'accusative')}"
+
     def unit(self, number: Figure, unit: str, case: str = "nominative") -> str:
         """The unit's words alone, in the form that the number asks for."""
         head, _, tail = unit.partition(" | ")

@@ -33,6 +33,8 @@ _FORMS = {
 }
 
 _GREETED = re.compile(r"[Пп]о(?:здравл|здрави)\w+(?: [а-яё]+){0,2} с \Z")
+_VERB = re.compile(r"(?:[еия]тся|[еи]т|[уюая]т|л[аио]сь|лся|[аеи]л[аио]?|крыт[ыао]?|[аен]н[аоы]?)$")
+_DASHED = re.compile(rf"{GAP}[-–—] ?[^\W\d]")
 _ERA = re.compile(rf"{GAP}(?:до{GAP})?н\.{GAP}?э\.")
 
 
@@ -46,6 +48,7 @@ class RussianTimes:
         self._genitive: list[str] = data.get("spoken", "months_in_order.genitive")
         self._after_times = frozenset(data.get("spoken", "after_a_time.words"))
         self._dated = tuple(data.get("spoken", "before_a_date.endings"))
+        self._after_days = frozenset(data.get("spoken", "after_a_day.words"))
         self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
 
     def rules(self) -> list[tuple[str, Handler]]:
@@ -59,9 +62,12 @@ class RussianTimes:
             (r"(\d{1,2})(-)(\d{1,2})-(\d{4})(?!\d)", self._numeric_date),
             (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
             (rf"(\d{{1,2}})(?:-?го)?(?={GAP}{month})", self._day),
-            (rf"(\d{{1,2}})(?={GAP}(?:до|и|или|на|по){GAP}\d{{1,2}}(?:-?го)?{GAP}{month})", self._day),
+            (
+                rf"(\d{{1,2}})(?=(?:,{GAP}\d{{1,2}}){{0,5}}{GAP}(?:до|и|или|на|по){GAP}\d{{1,2}}(?:-?го)?{GAP}{month})",
+                self._day,
+            ),
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
-            (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])", self._clock),
+            (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:]|[ \u00a0]\d{3}(?!\d))", self._clock),
             (r"(\d{1,2})\.([0-5]\d)()(?![\d%]|[.,]\d)", self._dotted_clock),
             (rf"([0-3]\d)\.(0[1-9]|1[0-2])(?![\d%°]|[.,/:-]\d|{GAP}?[A-Za-z$€₽])", self._day_and_month),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
@@ -93,6 +99,8 @@ class RussianTimes:
         text, before = found.string, self._context.word_before(found.string, found.start())
         after = self._context.words_after(text, found.end())
         dated = before in (*_BEFORE_TIMES, "на", "от") or before.endswith(self._dated)
+        if after and (after[0] in self._after_days or _VERB.search(after[0])):
+            dated, after = dated or _begins(text, found.start()), []
         if not dated or after or not is_day(int(found[1]), int(found[2])):
             return None
         said = self._numbers.ordinal(found[1], "neuter", self._day_case(found))
@@ -148,7 +156,8 @@ class RussianTimes:
         """ "в 19.30": a time where a preposition of time stands before and nothing is counted after."""
         before = self._context.word_before(found.string, found.start())
         after = self._context.words_after(found.string, found.end())
-        if before not in _BEFORE_TIMES or (after and after[0] not in self._after_times):
+        heads = _begins(found.string, found.start()) and _DASHED.match(found.string, found.end())
+        if (before not in _BEFORE_TIMES and not heads) or (after and after[0] not in self._after_times):
             return None
         clock = self._clock(found)
         if clock is None:
@@ -188,13 +197,21 @@ class RussianTimes:
         case = self._year_case(found, word)
         if word in _SHORT:
             ancient = _ERA.match(found.string, found.end())
-            if int(digits) < 1000 and not ancient and not (len(digits) == 3 and case != "nominative"):
+            if not ancient and self._may_be_grams(found, case):
                 return None
             said = f"{self._numbers.ordinal(digits, 'masculine', case)} {self._short_year(word, case)}"
             return reading(found, said, "year")
         if _counts(int(digits), word, case):
             return None
         return reading(found, self._numbers.ordinal(digits, "masculine", case), "year", end=found.end(1))
+
+    def _may_be_grams(self, found: re.Match[str], case: str) -> bool:
+        """ "200 г муки", "весит 1500 г" are grams; "в 988 г." is a year."""
+        before = self._context.word_before(found.string, found.start())
+        if int(found[1]) >= 1000:
+            return found[2] == "г" and (self._context.takes_object(before) or int(found[1]) > 2100)
+        dated = before in self._context.governs or before in self._months
+        return len(found[1]) < 3 or not dated or case == "nominative" or (found[2] == "г" and before not in ("в", "к"))
 
     def _first_year(self, found: re.Match[str]) -> Reading:
         """ "с 1998 по 2003 год", "между 1914 и 1918 годами": the first year stands in its own case before "год"."""
@@ -261,6 +278,11 @@ class RussianTimes:
         said = " — ".join(self._numbers.ordinal(y, "masculine", "nominative") for y in (found[1], found[2]))
         counted = " — ".join(self._numbers.cardinal(y) for y in (found[1], found[2]))
         return reading(found, said, "range", counted)
+
+
+def _begins(text: str, start: int) -> bool:
+    """Whether a sentence begins at `start`."""
+    return not text[max(0, start - 3) : start].strip() or text[max(0, start - 3) : start].rstrip()[-1:] in ".!?:"
 
 
 def _full_year(year: str) -> str:
