@@ -2,8 +2,8 @@
 
 The scheme ("https://") is not said. What the language calls each sign stands in `spoken.toml`, table `electronic`:
 keys are the signs themselves (".", "/", "@", "#", ...); a language without the table reads nothing here. `letters`
-lists the parts that are said letter by letter though they look pronounceable, `parts` names those with a name,
-`endings` the last parts of the language's own countries.
+lists the parts that are said letter by letter though they look pronounceable, `short` the words of two letters,
+`parts` names those with a name, `endings` the last parts of the language's own countries.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ _HANDLE = re.compile(r"@\w[\w.]{0,40}\b")
 _HASHTAG = re.compile(r"#[^\W_]\w*")
 _TAIL = ".,;:!?)]}>»”’\"'"
 _PART = re.compile(r"\d+|[^\W\d_]+|.", re.DOTALL)
-_CAMEL = re.compile(r"(?<=[^\W\d_A-ZÀ-Þ])(?=[A-ZÀ-Þ])|(?<=\D)(?=\d)|(?<=\d)(?=\D)|_")
+_CAMEL = re.compile(r"(?<=[^\W\d_A-ZÀ-Þ])(?=[A-ZÀ-Þ])|(?<=\D)(?=\d)|(?<=\d)(?=\D)|(_)")
 _VOWELS = frozenset("aeiouyàáâãäåæèéêëìíîïòóôõöøœùúûüý")
 _LOOK_BACK = 80
 
@@ -104,11 +104,13 @@ class _Wording:
         self.read = read
         self.parts: Mapping[str, str] = words.get("parts", {})
         self.letters = frozenset(words.get("letters", ()))
+        self.short = frozenset(words.get("short", ()))
 
     def said(self, written: str, kind: str) -> str:
         if kind == "hashtag":
-            parts = [p for p in _CAMEL.split(written[1:]) if p]
-            return " ".join([self.words[written[0]], *(self.tagged(p) for p in parts)])
+            silent = "_" if written[0] == "#" else ""
+            parts = [p for p in _CAMEL.split(written[1:]) if p and p != silent]
+            return " ".join([self.words[written[0]], *filter(None, map(self.tagged, parts))])
         plain = written.split("://", 1)[-1].rstrip("/")
         return " ".join(said for part in _PART.findall(plain) if (said := self.part(part)))
 
@@ -132,6 +134,8 @@ class _Wording:
         """Whether people say it as a word: a vowel in it and three letters or more, or no Latin letters at all."""
         if part in self.letters:
             return False
+        if part in self.short:
+            return True
         return not part.isascii() or (len(part) > 2 and not _VOWELS.isdisjoint(part))
 
     def figure(self, part: str) -> str:

@@ -13,6 +13,22 @@ from promptprep.store.languages import language_data
 SPELLER = IcuSpeller()
 CASES = {
     "en": [
+        ("in 2:08:41", "in two hours, eight minutes and forty-one seconds"),
+        ("at 2:08:41", "at two oh eight and forty-one seconds"),
+        ("noon-1pm, 8pm-late, 1–5:30 pm", "noon to one P M, eight P M to late, one to five thirty P M"),
+        ("May 5 to 8; Jan. 9, 16 and 23", "May fifth to eighth; January ninth, sixteenth and twenty-third"),
+        ("On May 5, 16 people died.", "On May fifth, sixteen people died."),
+        ("a 12-3-1 record, code 12-3-1", "a twelve, three and one record, code one two, three, one"),
+        ("Gen. 1:1, Gen. Lee", "Genesis one one, General Lee"),
+        ("1 Cor. 13:4-8", "first Corinthians thirteen, four to eight"),
+        ("500 N. Main St., 500 N of force", "five hundred North Main Street, five hundred newtons of force"),
+        ("Austin, TX, and SW winds, SW", "Austin, Texas, and southwest winds, S W"),
+        ("Call 911. It has 911 pages.", "Call nine one one. It has nine hundred eleven pages."),
+        ("spent 2m on 2m of rope", "spent two million on two meters of rope"),
+        ("2-1/2 in. nails, in 5 in a row", "two and a half inch nails, in five in a row"),
+        ("3-5 in. of snow", "three to five inches of snow"),
+        ("two F-35s in 35s, the 747s", "two F-thirty-fives in thirty-five seconds, the seven forty-sevens"),
+        ("6-4, 3-6, 7-5; 10-15, 20-25", "six four, three six, seven five; ten to fifteen, twenty to twenty-five"),
         ("It began in 1999.", "It began in nineteen ninety-nine."),
         ("1,999 people came.", "one thousand nine hundred ninety-nine people came."),
         ("1999 people came.", "one thousand nine hundred ninety-nine people came."),

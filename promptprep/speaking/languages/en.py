@@ -8,7 +8,10 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, Noun, word_before
+from promptprep.speaking.languages.en_places import States, Streets
+from promptprep.speaking.languages.en_records import Records, ShortNumbers, Verses
+from promptprep.speaking.languages.en_times import DaysInRow, HoursApart, Lapses, MilitaryTimes
+from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 
@@ -18,18 +21,23 @@ _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
 _METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
 _FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b|[\"″”])")
 _INCHES = re.compile(
-    r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|[ \u00a0]?in\.(?=[ \u00a0][a-z])|"
+    r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|-in\.?(?=-[a-z])|in\b\.?(?! [A-Z])|[ \u00a0]?in\.(?=[ \u00a0][a-z])|"
+    r"[ \u00a0]in\.?(?=[ \u00a0]of[ \u00a0](?:rain|snow|ice|sleet|hail|water))|"
     r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
 )
-_ZONES = "hours|hrs|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
-_INCH_MARK = re.compile(r"[\"″](?=[ \u00a0][A-Za-z])")
-_MILITARY = re.compile(rf"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:{_ZONES})\b)")
+_STANDING = re.compile(r"[ \u00a0]of\b|[.,;)]|\s*\Z")
+_DASH = re.compile(r"[-–]|[ \u00a0](?:to|or)[ \u00a0]")
+_PARTS = re.compile(r"(?:(\d{1,3})[- ])?(\d{1,2})[/⁄](2|4|8|16|32|64)(?![\d/])")
+_INCH_MARK = re.compile(r"[\"″](?=[ \u00a0][A-Za-z(]|[.,;)]|\s*\Z|\n|-)")
 _DAY_IN_ROW = re.compile(r"\bthe \d{1,2}(?:st|nd|rd|th),? (?:and|or|to|through) \Z")
 _LEFT_DAY = 20
 _LARGEST_FRACTION = 1000
 _PLURAL_BEFORE = re.compile(r"\b(?:two|three|four|five|six|seven|eight|nine|ten|several|many|some|few|all|more) \Z")
 _ODD_QUOTES = 120
+_QUOTE = re.compile(r"(?<!\d)\"")
 _AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
+_TYPES = re.compile(r"(7\d7|3[1-8]0|\d{1,2})s(?![\w'’])")
+_TYPE_LEFT = re.compile(r"(?<!\w)[A-Z]{1,3}-\Z")
 _ROUNDED = re.compile(r"(10{1,5})s(?=[ \u00a0](?:of|upon)[ \u00a0])")
 _ROUND = ("", "", "tens", "hundreds", "thousands", "tens of thousands", "hundreds of thousands")
 _AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
@@ -51,11 +59,17 @@ class English(Grammar):
         region = data.tag.split("-")[-1]
         self.verbose = region in _AND_REGIONS
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
-        self.own_parts = (Decades, FeetAndInches, MilitaryTimes)
+        self.first_parts = (Verses, Records, HoursApart, Lapses, DaysInRow)
+        self.own_parts = (Decades, FeetAndInches, MilitaryTimes, Streets, ShortNumbers)
+        self._streets, self._states = Streets(self), States(self)
         self._counted = self.wordset("years.counted")
-        self._after_amounts = self.wordset("units.not_attributive")
+        self.after_amounts = self.wordset("units.not_attributive")
+        self._amount_nouns = self.wordset("units.attributive_after_a")
         self._halved = self.wordset("fractions.halved")
         self._not_counted = self.wordset("years.not_counted")
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        return self._streets.named(text, at) or self._states.named(text, at)
 
     @property
     def month_first(self) -> bool:
@@ -68,6 +82,11 @@ class English(Grammar):
     def cardinal(self, digits: str, gender: str = "") -> str:
         rules = "%spellout-cardinal-verbose" if self.verbose else ""
         return self.words.cardinal(digits, rules).replace(",", "")
+
+    def decimal(self, literal: Literal) -> str:
+        """ ".312" has no nought to say."""
+        said = super().decimal(literal)
+        return said.partition(" ")[2] if literal.bare else said
 
     def ordinal(self, digits: str, form: str = "") -> str:
         return self.words.ordinal(digits, "%spellout-ordinal-verbose" if self.verbose else "%spellout-ordinal")
@@ -147,7 +166,10 @@ class English(Grammar):
         return f"the {self.ordinal(str(value))}"
 
     def attributive(self, before: str, after: str) -> bool:
-        return before.casefold() in _ARTICLES and after.islower() and after not in self._after_amounts
+        article = before.casefold()
+        if article not in _ARTICLES or not after.islower():
+            return False
+        return after not in self.after_amounts or (article in ("a", "an") and after in self._amount_nouns)
 
     def counts(self, word: str) -> bool:
         if word in self._counted:
@@ -158,7 +180,7 @@ class English(Grammar):
 class FeetAndInches:
     """Heights and weights: 5'10", 6 ft 2 in, 11 st 4 lb."""
 
-    def __init__(self, grammar: Grammar) -> None:
+    def __init__(self, grammar: English) -> None:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -173,35 +195,40 @@ class FeetAndInches:
         return Reading(Span(*found.span()), said, "measure")
 
     def _inches(self, text: str, at: int) -> Reading | None:
-        """ "5.5-in screen", "2 in = 5 cm": never the preposition."""
-        number = self.g.literals.at(text, at)
-        found = _INCHES.match(text, number.end) if number and not text[at - 1 : at].isalnum() else None
-        if number and not found and (quoted := _INCH_MARK.match(text, number.end)):
-            line = text[max(0, at - _ODD_QUOTES) : at].rpartition("\n")[2]
-            if quoted[0] == "″" or line.count('"') % 2 == 0:
-                return Reading(Span(at, quoted.end()), f"{self.g.number(number)} inch", "measure")
-        if not number or not found:
+        """ "5.5-in screen", "2 in = 5 cm", "3-5 in. of snow": never the preposition."""
+        number = None if text[at - 1 : at].isalnum() else self._size(text, at)
+        if number is None:
             return None
-        what = Noun("inch", "inch" if found[0].startswith("-") else "inches")
-        return Reading(Span(at, found.end()), self.g.counted(number, what), "measure")
-
-
-class MilitaryTimes:
-    """Four figures before "hours", where a time is announced: "at 1300 hours"."""
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-        self._before = frozenset(grammar.data.get("spoken", "clock.before"))
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = _MILITARY.match(text, at)
-        timed = found and (found[1][0] == "0" or word_before(text, at).casefold() in self._before)
-        if not found or not timed or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:")):
+        said, end, one = number
+        if found := _INCHES.match(text, end):
+            described = "/" in text[at:end] and word_after(text, found.end()) not in {"", *self.g.after_amounts}
+            unit = "inch" if one or described or found[0].startswith("-") else "inches"
+        elif (found := _INCH_MARK.match(text, end)) and (found[0] == "″" or not self._in_quotes(text, at)):
+            unit = "inch" if one or not _STANDING.match(text, found.end()) else "inches"
+        else:
             return None
-        hours = ("oh " if found[1][0] == "0" else "") + self.g.cardinal(found[1])
-        minutes = "hundred" if found[2] == "00" else self.g.cardinal(found[2])
-        oh = "oh " if found[2][0] == "0" and found[2] != "00" else ""
-        return Reading(Span(at, found.end(2)), f"{hours} {oh}{minutes}", "clock")
+        return Reading(Span(at, found.end()), f"{said} {unit}", "measure")
+
+    def _in_quotes(self, text: str, at: int) -> bool:
+        line = text[max(0, at - _ODD_QUOTES) : at].rpartition("\n")[2]
+        return len(_QUOTE.findall(line)) % 2 == 1
+
+    def _size(self, text: str, at: int) -> tuple[str, int, bool] | None:
+        """A length with its end, and whether one unit is meant: 2, 1/2, 2-1/2, 3-5, 1/4-1/2."""
+        first = self._length(text, at)
+        if first is None:
+            return None
+        dash = _DASH.match(text, first.end)
+        second = self._length(text, dash.end()) if dash else None
+        if second is None:
+            return self.g.number(first), first.end, self.g.is_singular(first)
+        said = self.g.text("numbers.range").format(self.g.number(first), self.g.number(second))
+        return said, second.end, self.g.is_singular(second)
+
+    def _length(self, text: str, at: int) -> Literal | None:
+        if (found := _PARTS.match(text, at)) and 0 < int(found[2]) < int(found[3]):
+            return Literal(found[1] or "", "", found.end(), part=(int(found[2]), int(found[3])))
+        return self.g.literals.at(text, at) if text[at : at + 1].isdecimal() else None
 
 
 class Decades:
@@ -229,6 +256,10 @@ class Decades:
         """Several of a kind: the under-16s, two 5s."""
         found = _AGES.match(text, at)
         low = max(0, at - _LEFT_DAY)
+        if (types := _TYPES.match(text, at)) and (len(types[1]) == 3 or _TYPE_LEFT.search(text, low, at)):
+            number = types[1] if len(types[1]) < 3 else types[1][1:]
+            hundreds = "" if len(types[1]) < 3 else f"{self.g.cardinal(types[1][0])} "
+            return Reading(Span(*types.span()), hundreds + _plural(self.g.cardinal(number)), "serial")
         if rounded := _ROUNDED.match(text, at):
             return Reading(Span(*rounded.span()), _ROUND[len(rounded[1])], "cardinal")
         if not found or not (_AGED.search(text, low, at) or _PLURAL_BEFORE.search(text, low, at)):

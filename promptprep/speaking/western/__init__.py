@@ -26,5 +26,8 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
   words that make two figures a score; `serials.paired`: words behind which three figures are said as one and two
 - `ratings.of` and `.before`: points out of five or ten; `units.periods`: words behind a bar that something is counted
   by; `fractions.halved`: nouns behind a half without an article
+- `clock.words`: words of time with a dash beside a time ("8pm-late"); `weekdays.before`: words before a day cut short
+  with a dot; `magnitudes.paid`: verbs behind which "2m" is money; `scores.in_row`: how the sets of a match are said;
+  `abbreviations.after_place`: what is written short behind a town ("Boston, Mass.")
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """

@@ -35,7 +35,7 @@ class Dates:
             rf"(\d{{1,2}})(?:{suffix})?([./-])(\d{{1,2}})\2(\d{{4}}|['’]?\d{{2}})(?![\d/]|\.\d|-(?!\d\d?[./])\d)"
         )
         self._named = re.compile(
-            rf"(\d{{1,2}})(?:{suffix})?(?:{BLANK}?[-–]{BLANK}?(\d{{1,2}})(?:{suffix})?)?"
+            rf"(\d{{1,2}})(?:{suffix})?(?:(?:{BLANK}?[-–]{BLANK}?|(/))(\d{{1,2}})(?:{suffix})?)?"
             rf"{BLANK}(?:{link}{BLANK})?({names})(?!\w)(?:(?:,|{BLANK}(?:{link}|del))?{BLANK}(\d{{4}})(?![\d.,]\d|\d))?",
             re.IGNORECASE,
         )
@@ -95,15 +95,17 @@ class Dates:
         found = self._named.match(text, at)
         if not found or not 1 <= int(found[1]) <= DAYS:
             return None
-        written = found[3]
+        if found[2] and int(found[3]) != int(found[1]) + 1:
+            return None
+        written = found[4]
         name = self.months.get(written) or self.lower[written.casefold()]
         end = found.end()
         if written.islower() and self.names[0][0].isupper():
             return None
-        date = self._date(text, at, end, found[1], name, found[4] or "", found[2] or "")
-        if not found[4] or " del " not in found[0]:
+        date = self._date(text, at, end, found[1], name, found[5] or "", found[3] or "")
+        if not found[5] or " del " not in found[0]:
             return date
-        words = self.year(found[4])
+        words = self.year(found[5])
         return Reading(date.span, date.said.replace(f" de {words}", f" del {words}"), "date")
 
     def _following(self, text: str, at: int, floor: int) -> Reading | None:

@@ -10,6 +10,7 @@ from typing import Any
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.numbers import Words
 from promptprep.speaking.western.literal import Literal, Literals
@@ -51,6 +52,7 @@ class Grammar:
 
     ordinal_rules: Mapping[str, str] = {"": "%spellout-ordinal"}
     cardinal_rules: Mapping[str, str] = {}
+    first_parts: tuple[Callable[[Any], Any], ...] = ()
     own_parts: tuple[Callable[[Any], Any], ...] = ()
     roman_dot = False
     articled_ranks = False
@@ -109,6 +111,10 @@ class Grammar:
     def range_start(self, literal: Literal, gender: str) -> str:
         """The first number of a range whose second is counted."""
         return self.number(literal, gender)
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        """Capitals at `at` with a name of their own in this place ("Austin, TX"), before they are letters."""
+        return None
 
     # numbers
 

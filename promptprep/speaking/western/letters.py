@@ -16,6 +16,7 @@ _BLANK = r"[ \u00a0\u202f]"
 _LONGEST = 24
 _FIGURE = re.compile(r"[-−+~$€£]?\d")
 _RANGE_NEXT = re.compile(r"[ \u00a0\u202f]?\d+[ \u00a0]?[-–][ \u00a0]?\d")
+_PLACE_LEFT = re.compile(rf"(?<!\w)(?:[{CAPITALS}][\w’']*[^\W\d_]\.?,{_BLANK}|[DR]-)\Z")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
@@ -58,6 +59,10 @@ class Capitals:
         following = text[at + 1 : at + 2]
         if following.islower():
             return self._plain_title(text, at) or self.weekdays.at(text, at) or self._roman(text, at)
+        if (following == "." or not following.isalpha() or following.isupper()) and (
+            named := self.g.named_letters(text, at)
+        ):
+            return named
         if following == "." and (found := self._dotted.match(text, at)):
             return self._dotted_letters(text, found)
         if following.isupper() or following == "&":
@@ -147,7 +152,8 @@ class Abbreviations:
         self.ladies = grammar.data.maybe("spoken", "abbreviations.feminine", {})
         self.feminine_names = frozenset(grammar.data.maybe("spoken", "abbreviations.feminine_names", ()))
         self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
-        keys = sorted({*self.always, *self.numbered, *self.named}, key=lambda k: (-len(k), k))
+        self.placed: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.after_place", {}))
+        keys = sorted({*self.always, *self.numbered, *self.named, *self.placed}, key=lambda k: (-len(k), k))
         spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
         whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
         self._pattern = re.compile("|".join(s if s[-1] in ".°º/" else rf"{s}(?!\w)" for s in whole), re.IGNORECASE)
@@ -174,7 +180,7 @@ class Abbreviations:
         end = found.end()
         if key in self.closing and _CAPITAL_NEXT.match(text, end):
             end -= 1
-        elif key in self.always:
+        elif key in self.always or key in self.placed:
             end = sentence_end(text, start, end, self.g.openers) if not self.g.precedes_capitals(said) else end
         return Reading(Span(start, end), said, "abbreviation")
 
@@ -207,6 +213,8 @@ class Abbreviations:
         elif key in self.named and not _INITIAL_LEFT.search(text, max(0, start - 3), start):
             first, _, second = self.named[key].partition("|")
             said = first if rest[:1].isupper() and not self._closes(text, start, rest, second) else second
+        if not said and key in self.placed and _PLACE_LEFT.search(text, max(0, start - _LONGEST), start):
+            said = self.placed[key]
         if not said and key in self.always:
             said = self.always[key]
             if key in self.ladies and self._is_lady(text, end):

@@ -17,7 +17,7 @@ _THIN = "\u00a0\u202f\u2009\u2007"
 class Literal:
     """A number as written. `whole` and `fraction` are ASCII digits; `part` is a vulgar fraction (3, 4).
 
-    `mark` is the decimal mark that was written.
+    `mark` is the decimal mark that was written; `bare` where nothing stands in front of it.
     """
 
     whole: str
@@ -26,6 +26,7 @@ class Literal:
     grouped: bool = False
     part: tuple[int, int] | None = None
     mark: str = ""
+    bare: bool = False
 
     @property
     def is_whole(self) -> bool:
@@ -69,7 +70,7 @@ class Literals:
         found = self._pattern.match(text, at)
         if found is None:
             leading = self._leading.match(text, at)
-            return Literal("0", ascii_digits(leading[1]), leading.end(), mark=self.mark) if leading else None
+            return Literal("0", ascii_digits(leading[1]), leading.end(), mark=self.mark, bare=True) if leading else None
         whole = found["grouped"] or found["plain"] or found["foreign"]
         fraction = found["part1"] or found["part2"] or found["part3"] or ""
         digits = ascii_digits(whole)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.ruled import in_row_of_pairs
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
@@ -17,6 +18,8 @@ from promptprep.speaking.western.units import BLANK, Unit, Units, alternatives
 
 _LINK = re.compile(r"[ \u00a0](?:de(?=[ \u00a0])|d[’'])")
 _SHORT = 2
+_SETS = (6, 7)
+_RATE = re.compile(r"-(?:an?|per)-[a-z]")
 _RESULT = re.compile(r"[ \u00a0]?=")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
@@ -42,6 +45,7 @@ class Quantities:
         self._magnitude_word = re.compile(rf"{BLANK}?({alternatives(words)})(?!\w)")
         self._percent = re.compile(rf"{BLANK}?([%‰])")
         self.shorthand = Shorthand(grammar)
+        self._row = str(grammar.data.maybe("spoken", "scores.in_row", ""))
         self.score_before = grammar.wordset("scores.before")
         self.reach = Reach(grammar, self.currencies, self._unit_follows)
         self.year_before = grammar.wordset("years.before")
@@ -87,7 +91,7 @@ class Quantities:
             return *money, ()
         if percent := self._percent.match(text, end):
             return self._percentage(text, figure, percent)
-        if crowd := self.shorthand.crowd(text, end):
+        if crowd := self.shorthand.crowd(text, end, figure.before):
             return self._counted(figure, crowd.noun), "cardinal", crowd.end, ()
         if unit := self.units.at(text, end):
             said, kind, last, _ = self._measured(text, figure, unit, None)
@@ -114,7 +118,7 @@ class Quantities:
         if figure.second and _RESULT.match(text, end):
             return f"{self.g.number(figure.first)} {self.g.minus} {self.g.number(figure.second)}", "cardinal", end, ()
         if figure.second:
-            said, kind, otherwise = self._plain_range(figure, self.g.counted_gender(text, end))
+            said, kind, otherwise = self._plain_range(text, figure, self.g.counted_gender(text, end))
             return said, kind, end, otherwise
         return self._plain(text, figure)
 
@@ -185,7 +189,7 @@ class Quantities:
             if right is None:
                 return None
             of, end = self.currencies[right["money"]], right.end()
-        if hyphened or self.g.attributive(figure.before, word_after(text, end)):
+        if hyphened or _RATE.match(text, end) or self.g.attributive(figure.before, word_after(text, end)):
             of = of.attributive()
         per, end = self.units.per_at(text, end)
         return self._amount(figure, of, size) + per, "money", end
@@ -199,7 +203,7 @@ class Quantities:
             said = price_range(self.g, figure.first, figure.second, currency)
         return said or self._counted(figure, currency.unit)
 
-    def _plain_range(self, figure: Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
+    def _plain_range(self, text: str, figure: Figure, gender: str) -> tuple[str, str, tuple[str, ...]]:
         first, second = figure.first, figure.second
         assert second is not None
         template, score = self.g.text("numbers.range"), self.g.text("scores.between")
@@ -208,6 +212,9 @@ class Quantities:
             return template.format(self.g.year(first.whole), last), "range", ()
         ends = self.g.range_start(first, gender), self.g.number(second, gender)
         small = first.is_whole and second.is_whole and max(len(first.whole), len(second.whole)) <= 3
+        sets = max(first.value, second.value) in _SETS and min(first.value, second.value) in range(_SETS[-1])
+        if small and sets and self._row and in_row_of_pairs(text, figure.start, figure.end):
+            return self._row.format(*ends), "score", ()
         if small and (first.value > second.value or figure.before.casefold() in self.score_before):
             return score.format(*ends), "score", ()
         return template.format(*ends), "range", ()

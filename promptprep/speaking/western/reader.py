@@ -34,6 +34,7 @@ class Western:
             Angles(grammar).at,
             Comets(grammar).at,
             PowersOfTen(grammar, self.quantities.units).at,
+            *(part(grammar).at for part in grammar.first_parts),
             Durations(grammar).at,
             Clocks(grammar).at,
             Dates(grammar).at,

@@ -68,7 +68,7 @@ class Serials:
             for pattern in (self._international, self._bracketed):
                 if (found := pattern.match(text, start)) and self._long_enough(found[0]):
                     return self._one_by_one(found, "telephone")
-        crossed = at == floor and text[at - 1 : at] in ("x", "X")
+        crossed = at == floor and text[at - 1 : at] in ("x", "X") and not text[at - 2 : at - 1].isalpha()
         coded = at == floor and text[at - 1 : at].isupper() and not _YEAR_NEXT.match(text, at)
         if (left.isalpha() or coded) and not crossed:
             if self._priced.search(text, max(floor, at - _CODE), at):

@@ -42,7 +42,10 @@ class Shorthand:
         self._score = noun(str(grammar.data.maybe("spoken", "scores.cross", "")))
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
         self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
+        self._paid = frozenset(grammar.data.maybe("spoken", "magnitudes.paid", ()))
         self._million = self._magnitudes.get("M")
+        self._paid_in = {k.lower(): v for k, v in self._magnitudes.items()}
+        self._paid_letter = re.compile(rf"([{''.join(sorted(self._paid_in)) or '~'}])(?![\w/²³])")
         letters = "|".join(re.escape(k) for k in sorted(self._magnitudes)) or "(?!)"
         self._letters = re.compile(rf"({letters})(?!\w)")
 
@@ -90,10 +93,12 @@ class Shorthand:
             return None
         return Short(self._magnitudes[found[1]], found.end())
 
-    def crowd(self, text: str, at: int) -> Short | None:
-        """ "5m people": the letter of the metre, before a word that nobody measures."""
+    def crowd(self, text: str, at: int, before: str) -> Short | None:
+        """ "5m people", "spent 2m": the letter of the metre, before a word that nobody measures or after a payment."""
         found = _CROWD.match(text, at)
         counted = found and not self._crowds.isdisjoint(found.groups())
+        if before.casefold() in self._paid and (letter := self._paid_letter.match(text, at)):
+            return Short(self._paid_in[letter[1]], at + 1)
         return Short(self._million, at + 1) if counted and self._million else None
 
     def perhaps_million(self, text: str, at: int) -> Noun | None:

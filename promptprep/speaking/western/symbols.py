@@ -47,6 +47,8 @@ class Symbols:
         self.money = {k: v.unit.more for k, v in quantities.currencies.items() if not k[-1].isalpha()}
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
         self._month = re.compile(rf"(?:{months}){BLANK}\d")
+        times = alternatives(grammar.data.maybe("spoken", "clock.words", ())) or "(?!)"
+        self._time_word = re.compile(rf"(?:{times})(?!\w)")
         named = (*self.words, *self.money, *self.operators)
         self.starts = f"{SUPERSCRIPTS}{SUBSCRIPTS}{_SILENT}" + "".join(re.escape(k[-1]) for k in named)
 
@@ -130,7 +132,8 @@ class Symbols:
             return None
         ranked = text[at - 1].isalpha() and _RANKED.match(text, at + 1)
         dated = not text[at - 1].isspace() and self._month.match(text, at + 1)
-        joins = ranked or dated or (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1)
+        timed = (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1) or self._time_word.match(text, at + 1)
+        joins = ranked or dated or timed
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
 
 

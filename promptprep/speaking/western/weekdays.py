@@ -10,6 +10,8 @@ from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar
 from promptprep.speaking.western.units import BLANK, alternatives
 
+_LEFT = 12
+
 
 class Weekdays:
     """Days of the week cut short, where a date, a time or another day stands behind: "Mon, 3 Aug", "Mo–Fr".
@@ -41,6 +43,10 @@ class Weekdays:
         short = alternatives(self._months) or "(?!)"
         self._month = re.compile(rf"({short})(?:{gap}[-–]{gap}({short})(?!\w)|(?={BLANK}['’]?\d{{2,4}}(?!\w)))")
         self._list = re.compile(rf"(?:{days})\.?(?:{link}(?:{days})\.?(?!\w))+")
+        self._time_left = re.compile(rf"(?:\d:\d\d|\d{gap}(?:{halves})),?{BLANK}\Z")
+        led = alternatives(grammar.data.maybe("spoken", "weekdays.before", ())) or "(?!)"
+        self._led = re.compile(rf"(?<!\w)(?:{led}){BLANK}\Z")
+        self._stopped = re.compile(rf"({days})(\.)?(?!\w|{gap}[-–])")
         self._day = re.compile(rf"({days})\.?(?!\w)")
 
     def at(self, text: str, at: int) -> Reading | None:
@@ -49,6 +55,8 @@ class Weekdays:
             return Reading(Span(at, end), self._day.sub(self._whole, found[0]), "abbreviation")
         if found := self._whole_range.match(text, at):
             return Reading(Span(*found.span()), self.g.text("numbers.range").format(found[1], found[2]), "range")
+        if behind := self._behind(text, at):
+            return behind
         found, names = self._pattern.match(text, at), self._short
         if not found:
             found, names = self._month.match(text, at), self._months
@@ -58,6 +66,15 @@ class Weekdays:
         if found[2]:
             said = self.g.text("numbers.range").format(said, names[found[2]])
         return Reading(Span(*found.span()), said, "abbreviation")
+
+    def _behind(self, text: str, at: int) -> Reading | None:
+        """A day behind its time ("3 p.m. Sat.") or, with a dot, behind a word that leads to it ("on Sat.")."""
+        found = self._stopped.match(text, at)
+        low = max(0, at - _LEFT)
+        if not found or not (self._time_left.search(text, low, at) or (found[2] and self._led.search(text, low, at))):
+            return None
+        end = sentence_end(text, at, found.end(), self.g.openers)
+        return Reading(Span(at, end), self._short[found[1]], "abbreviation")
 
     def _whole(self, day: re.Match[str]) -> str:
         return self._short[day[1]]

@@ -1,0 +1,114 @@
+"""English figures that name: a team's record, chapter and verse, an emergency's number, a code with a star."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.units import alternatives
+
+_THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
+_TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
+_VERSE = re.compile(r"(\d{1,3}):(\d{1,3})(?:[-–](\d{1,3}))?(?![\d:.]\d|[:\w])")
+_NUMBERED_BOOK = re.compile(r"([123])[ \u00a0](?=[A-Z])")
+_KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
+_LEFT = 48
+_DATED = 12
+
+
+class Records:
+    """Games won, lost and drawn: "12-3-1 this season", "improved to 7-2"; and other rows of three small figures."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        after = alternatives(grammar.wordset("scores.record_after"))
+        self._after = re.compile(rf"[ \u00a0](?:{after})(?!\w)")
+        self._before = re.compile(
+            rf"\b(?:{alternatives(grammar.wordset('scores.record_before'))})[ \u00a0]\Z", re.IGNORECASE
+        )
+        self._named = grammar.wordset("serials.before")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+"):
+            return None
+        if found := _THREE.match(text, at):
+            return self._three(text, found)
+        found = _TWO.match(text, at)
+        if not found or not self._is_record(text, found):
+            return None
+        said = f"{self.g.cardinal(found[1])} and {self.g.cardinal(found[2])}"
+        return Reading(Span(*found.span()), said, "score")
+
+    def _three(self, text: str, found: re.Match[str]) -> Reading | None:
+        first, second, third = (self.g.cardinal(n) for n in found.groups())
+        if self._is_record(text, found):
+            return Reading(Span(*found.span()), f"{first}, {second} and {third}", "score")
+        dated = int(found[1]) <= _DATED and len(found[3]) == 2
+        if dated or word_before(text, found.start()).casefold() in self._named:
+            return None
+        return Reading(Span(*found.span()), f"{first}, {second}, {third}", "serial")
+
+    def _is_record(self, text: str, found: re.Match[str]) -> bool:
+        start = found.start()
+        led = self._before.search(text, max(0, start - _LEFT), start)
+        return bool(led or self._after.match(text, found.end()))
+
+
+class Verses:
+    """Chapter and verse behind a book's name, and a book's own number: "Gen. 1:1", "1 Corinthians 13:4-8"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        books = {**grammar.table("books.names")}
+        self._books: dict[str, str] = {str(k): str(v) for k, v in books.items()}
+        names = alternatives(self._books)
+        self._left = re.compile(rf"(?<![\w.])(?:{names})[ \u00a0]\Z")
+        self._numbered = alternatives(grammar.wordset("books.numbered"))
+        self._next = re.compile(rf"(?:{self._numbered})\.?[ \u00a0]\d")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:-–"):
+            return None
+        book = _NUMBERED_BOOK.match(text, at)
+        if book and self._next.match(text, book.end()):
+            return Reading(Span(at, at + 1), self.g.ordinal(book[1]), "ordinal")
+        found = _VERSE.match(text, at)
+        if not found or not self._left.search(text, max(0, at - _LEFT), at):
+            return None
+        chapter, verse = self.g.cardinal(found[1]), self.g.cardinal(found[2])
+        if found[3]:
+            verse = self.g.text("numbers.range").format(verse, self.g.cardinal(found[3]))
+        return Reading(Span(*found.span()), f"{chapter}, {verse}" if found[3] else f"{chapter} {verse}", "range")
+
+
+class ShortNumbers:
+    """What is dialled: "call 911 or 112", "a 999 call", "dial *67"."""
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._numbers = grammar.wordset("telephone.short")
+        self._dialled = re.compile(
+            rf"\b(?:{alternatives(grammar.wordset('telephone.verbs'))})(?!\w)[^.;!?\n]*\Z", re.IGNORECASE
+        )
+        self._after = re.compile(rf"[- \u00a0](?:{alternatives(grammar.wordset('telephone.nouns'))})(?!\w)")
+        self._keys: dict[str, str] = dict(grammar.table("telephone.keys"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _KEYED.match(text, at)
+        left = text[at - 1 : at]
+        if not found or left.isalnum() or left in tuple(".,:-–$£€"):
+            return None
+        keyed = left in self._keys and at > floor and (left == "*" or found[2])
+        if not keyed and (found[1] not in self._numbers or found[2]):
+            return None
+        dialled = self._dialled.search(text, max(0, at - _LEFT), at)
+        if not dialled and not (not keyed and self._after.match(text, found.end())):
+            return None
+        parts = [self.g.words.one_by_one(found[1])]
+        if keyed:
+            parts.insert(0, self._keys[left])
+        if found[2]:
+            parts.append(self._keys[found[2]])
+        return Reading(Span(at - bool(keyed), found.end()), " ".join(parts), "telephone")
