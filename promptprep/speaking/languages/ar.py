@@ -13,11 +13,12 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach, without_article
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
 from promptprep.speaking.languages.ar_fractions import ArabicFractions
 from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
+from promptprep.speaking.languages.ar_ranks import ArabicRanks
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
@@ -39,7 +40,7 @@ SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; f
 class Arabic:
     """The verbaliser of Arabic."""
 
-    starts = re.compile(r"[\d$€£¥₹₺₽&=±×÷→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
+    starts = re.compile(r"[\d$€£¥₹₺₽&=/±×÷→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -52,7 +53,7 @@ class Arabic:
         self.letters = ArabicLetters(data, self.numbers, self.context)
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         self._calling = frozenset(data.get("spoken", "calling.words"))
-        self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
+        self.ranks = ArabicRanks(data, self.numbers, self.context)
         named = {unit: self.numbers.named(noun) for unit, noun in self.quantities.units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
@@ -123,6 +124,7 @@ class Arabic:
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             self.times.dash_rule(),
+            self.times.other_name_rule(),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
             self.fractions.sign_rule(),
             *self._powers.rules(),
@@ -239,12 +241,9 @@ class Arabic:
         if page := self.letters.page(found.string, found.start(), whole):
             return page
         if setting.definite:
-            return self._placed(found, setting, self._definite(n, whole, setting), "ordinal", end)
-        counted = (bool(setting.noun) and not setting.before.startswith("ال")) or setting.written.endswith(("ًا", "اً"))
-        may_rank = setting.before in self._ranked and not counted
-        if may_rank and 0 < n < 100 and not setting.prefix:
-            said = self.numbers.ordinal(n, feminine=self._ranked[setting.before], case="oblique")
-            return self._placed(found, setting, said, "ordinal", end)
+            return self._placed(found, setting, self.ranks.definite(found.string, n, whole, setting), "ordinal", end)
+        if ranked := self.ranks.ranked(found.string, n, setting):
+            return self._placed(found, setting, ranked, "ordinal", end)
         if n in (1, 2) and self.context.can_be_dual(setting):
             return self._one_or_two(found, setting, n)
         feminine = self._is_feminine(found, setting, n)
@@ -271,20 +270,6 @@ class Arabic:
         else:
             said = self.numbers.dual(noun, setting.case, bound=self.context.counts_on(found.string, end))
         return self._placed(found, setting, said, "cardinal", end)
-
-    def _definite(self, n: int, whole: str, setting: Setting) -> str:
-        """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted."""
-        before = without_article(setting.before)
-        rank = self._ranked.get("ال" + before if before else setting.before)
-        if not setting.before and not setting.noun:
-            rank = False
-        if before and rank is None and not self.context.is_plural(before):
-            rank = self.context.looks_feminine(before)
-        if rank is not None and 0 < n < 100:
-            return self.numbers.ordinal(n, feminine=rank)
-        noun = before or setting.noun
-        feminine = self.context.is_feminine(noun, n)
-        return self.numbers.definite(self.numbers.cardinal(whole, feminine=feminine, case="oblique"))
 
     def _range(self, found: re.Match[str]) -> Reading:
         """ "10–15 دقيقة" -> "من عشر إلى خمس عشرة دقيقة"; a written "من" or "بين" is not said twice."""

@@ -1,7 +1,8 @@
 """Gender and case of an Arabic number, from the words beside it, and the letters that are written onto it.
 
 Case without vowel marks shows only in "ون/ين" and "ان/ين", and the reader must say one of them: oblique after
-what governs a genitive (the data's list) and after attached "ب", "ل", "ك"; else nominative, the citation form.
+what governs a genitive (the data's list) and after attached "ب", "ل", "ك", oblique where a verb acts on what is
+counted (`ar_roles.py`); else nominative, the citation form.
 """
 
 from __future__ import annotations
@@ -10,11 +11,12 @@ import re
 from dataclasses import dataclass
 
 from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.ar_roles import ArabicRoles
 from promptprep.speaking.ruled import word_before
 
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
-_CHAINED = re.compile(r"[\d.,٫٬]+\s?(?:[\u0621-\u064a\u064b-\u0652]+\s)?\Z")
+_CHAINED = re.compile(r"[\d.,٫٬]+\s?(?:[\u0621-\u064a\u064b-\u0652]+\s){0,4}\Z")
 _OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما": what somebody has is not counted
 _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
@@ -22,6 +24,10 @@ _PAIRED = re.compile(
 _VERBAL_NOUN = re.compile("(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
+_LED = re.compile("[وف]?(?:[بك]ال|لل)")
+LONGEST_PHRASE = 48  # characters before a figure that hold its noun and the word before that
+_MONEY = "$€£¥₹₺₽"
+_SIGN_AFTER = re.compile(rf"[ \u00a0\u202f]?[%٪°℃{_MONEY}A-Za-z]")
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640]")
 
 
@@ -57,6 +63,7 @@ class ArabicContext:
         self._names = frozenset(data.get("spoken", "before_a_name.words"))
         self._plurals = frozenset(data.get("spoken", "plurals.words"))
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
+        self._roles = ArabicRoles(data)
 
     def setting(self, text: str, start: int, end: int, floor: int) -> Setting:
         """The surroundings of the number written from `start` to `end`; attached letters begin at `floor` or later.
@@ -76,17 +83,39 @@ class ArabicContext:
             prefix = attached[1] + attached[2]
         own_end = self._chain_start(text, own) if prefix.startswith("و") else own
         before = bare(word_before(text, own_end))
-        found = _NEXT.match(text, end)
-        written = found[1] if found else ""
+        written = self._next(text, end)
         noun = bare(written)
         noun = "" if noun in self._not_counted or noun.startswith("وال") else noun
-        oblique = prefix[-1:] in tuple("بلك") or before in self._oblique or self._reached(text, own_end)
-        return Setting(own, prefix, definite, before, noun, written, "oblique" if oblique else "nominative")
+        case = "oblique"
+        if self._reached(text, own_end):
+            case = "accusative"
+        elif prefix[-1:] not in tuple("بلك") and not self.governs(before):
+            kind = self._next(text, end + 1 + len(written)) if noun in self._scales else noun
+            acted_on = self._counts(text, start, end, noun) and self._roles.role(text, own_end, kind) == "object"
+            case = "accusative" if acted_on else "nominative"
+        return Setting(own, prefix, definite, before, noun, written, case)
+
+    @staticmethod
+    def _next(text: str, end: int) -> str:
+        found = _NEXT.match(text, end)
+        return found[1] if found else ""
+
+    def case_of_noun_before(self, text: str, start: int) -> str:
+        """The case of the word before `start`, for what agrees with it: "انطلقت الدورة" -> "nominative"."""
+        head, _, noun = text[max(0, start - LONGEST_PHRASE) : start].rstrip().rpartition(" ")
+        governed = _LED.match(bare(noun)) or self.governs(head.rpartition(" ")[2])
+        role = self._roles.role(text, text.rindex(noun, max(0, start - LONGEST_PHRASE), start))
+        return "nominative" if not governed and role in ("subject", "topic") else "oblique"
+
+    @staticmethod
+    def _counts(text: str, start: int, end: int, noun: str) -> bool:
+        """Whether a number has something that it counts: a noun, a unit, money, a hundred."""
+        return bool(noun or _SIGN_AFTER.match(text, end) or text[start] in _MONEY or text[end - 1] in "%٪")
 
     @staticmethod
     def _chain_start(text: str, own: int) -> int:
         """Where "10" begins in "بين 10 و15": what governs the first number governs the second."""
-        first = _CHAINED.search(text, max(0, own - 24), own)
+        first = _CHAINED.search(text, max(0, own - 40), own)
         return first.start() if first else own
 
     def _reached(self, text: str, start: int) -> bool:
@@ -123,7 +152,8 @@ class ArabicContext:
 
     def governs(self, word: str) -> bool:
         """Whether a word puts what follows it in the genitive."""
-        return bare(word) in self._oblique
+        plain = bare(word)
+        return plain in self._oblique or (plain[:1] in ("و", "ف") and plain[1:] in self._oblique)
 
     def can_be_dual(self, setting: Setting) -> bool:
         """Whether the noun after 1 or 2 is an indefinite singular that the number counts, and not a new phrase."""

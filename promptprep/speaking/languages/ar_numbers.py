@@ -2,7 +2,7 @@
 
 The CLDR's Arabic rules (48) know no feminine above two and spell "ثلاثة مائة", so the words are put together
 here from `spoken.toml`. Written without vowel marks but for the accusative's "ًا", as broadcast copy is.
-`case` is "nominative" or "oblique" (genitive and accusative look the same without vowel marks).
+`case` is "nominative", "oblique" (genitive) or "accusative", which looks the same but for "ًا" ("ألفًا ومائتين").
 """
 
 from __future__ import annotations
@@ -104,7 +104,7 @@ class ArabicNumbers:
     def _scaled(self, group: int, noun: Counted, case: str, bound: bool) -> str:
         """ "ثلاثة آلاف", "أحد عشر ألفًا", "ألفان": a group of thousands, millions and so on."""
         if group == 1:
-            return noun.one
+            return noun.accusative if case == "accusative" and not bound else noun.one
         if group == 2:
             return self.dual(noun, case, bound)
         head = self._below_thousand(group, noun.feminine, case, True)
@@ -147,6 +147,8 @@ class ArabicNumbers:
     def _below_hundred(self, n: int, feminine: bool, case: str, bound: bool) -> str:
         units, teens = ("units_feminine", "teens_feminine") if feminine else ("units", "teens")
         tail = "" if case == "nominative" else "_oblique"
+        if n == 1 and case == "accusative" and not feminine:
+            return f"{self._words[units][1]}{_TANWEEN}"
         if n <= 10:
             word = str(self._words[f"{units}{tail}" if n == 2 else units][0 if n == 2 and tail else n])
             return self._words["eight_bound"] if bound and feminine and n == 8 else word
@@ -158,14 +160,18 @@ class ArabicNumbers:
             return tens
         if unit == 1 and feminine:
             return f"{self._words['one_feminine_in_tens']} {AND}{tens}"
-        return f"{self._below_hundred(unit, feminine, case, False)} {AND}{tens}"
+        one = self._below_hundred(unit, feminine, case, False)
+        marked = feminine and case == "accusative" and unit > 2
+        return f"{self._words['eight_bound'] if marked and unit == 8 else one}{_TANWEEN if marked else ''} {AND}{tens}"
 
     def count(self, digits: str, noun: Counted, case: str = "nominative") -> str:
         """The number with its noun: "كيلومتر واحد", "كيلومتران", "ثلاثة كيلومترات", "أحد عشر كيلومترًا"."""
         n = int(digits[-MOST_DIGITS:]) if len(digits) <= MOST_DIGITS else 100
         tail = f" {noun.tail}" if noun.tail else ""
         if n == 1:
-            return f"{noun.one}{self._adjective(noun, 1)}{tail} {self.cardinal(1, feminine=noun.feminine)}"
+            one = noun.accusative if case == "accusative" else noun.one
+            words = self.cardinal(1, feminine=noun.feminine, case=case)
+            return f"{one}{self._adjective(noun, 1, case)}{tail} {words}"
         if n == 2:
             return f"{self.dual(noun, case)}{self._adjective(noun, 2, case)}{tail}"
         words = self.cardinal(digits, feminine=noun.feminine, case=case, bound=True)
@@ -182,7 +188,7 @@ class ArabicNumbers:
             return f" {stem}{'ان' if case == 'nominative' else 'ين'}"
         if noun.feminine or 3 <= last <= 10:
             return f" {word}ة"
-        return f" {word}{_TANWEEN if last >= 11 else ''}"
+        return f" {word}{_TANWEEN if last >= 11 or case == 'accusative' else ''}"
 
     def ordinal(self, n: int, *, feminine: bool = False, case: str = "oblique") -> str:
         """The definite ordinal: "الثالث", "الحادية عشرة", "الخامس والعشرين"; above 99 the cardinal with the article."""
@@ -211,7 +217,8 @@ class ArabicNumbers:
 
     def decimal(self, whole: str, part: str, case: str = "nominative") -> str:
         """ "2.5" -> "اثنان فاصلة خمسة": the whole number, then the figures one by one, as the CLDR's rules say them."""
-        return f"{self.cardinal(whole, case=case)} {self._words['point']} {self.digits(part)}"
+        plain = "oblique" if case == "accusative" else case
+        return f"{self.cardinal(whole, case=plain)} {self._words['point']} {self.digits(part)}"
 
     def fraction(self, over: int, under: int, case: str = "nominative", *, bound: bool = False) -> str:
         """ "3/4" -> "ثلاثة أرباع"; denominators above ten are said "on": "خمسة على اثني عشر"."""

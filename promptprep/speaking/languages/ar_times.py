@@ -13,6 +13,8 @@ from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, counted
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
 
+NEAR = 16  # characters before an hour that may hold another
+_MORNING = re.compile(r"\d\s?ص")
 GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 
 
@@ -52,6 +54,7 @@ class ArabicTimes:
             (rf"(\d{{1,2}})(?={GAP}{part})", self._hour_of_day),
             (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
+            (rf"(\d{{1,2}}){GAP}?(?P<half>[صم])(?![\w.])(?!{GAP}?\d)", self._short_hour),
             (rf"(\d{{1,4}}){GAP}?(ه|هـ)/(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
             (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
             (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
@@ -60,6 +63,14 @@ class ArabicTimes:
     def dash_rule(self) -> tuple[str, Handler]:
         """ "20 يناير - 5 فبراير": between two days a dash is "to"."""
         return rf"[-–—](?={GAP}\d{{1,2}}{GAP}(?:{one_of(self._months)})(?!\w))", self._dash
+
+    def other_name_rule(self) -> tuple[str, Handler]:
+        """ "نوفمبر/تشرين الثاني": a month by both its names."""
+        return rf"/{GAP}?(?P<name>{one_of(self._months)})(?!\w)", self._other_name
+
+    def _other_name(self, found: re.Match[str]) -> Reading | None:
+        named = self._after_month(found.string, found.start())
+        return reading(found, f" {found['name']}", "date") if named else None
 
     def _dash(self, found: re.Match[str]) -> Reading | None:
         before = word_before(found.string, found.start())
@@ -161,7 +172,7 @@ class ArabicTimes:
         last = word_before(text, start)
         if last in self._months:
             return True
-        words = text[max(0, start - 32) : start].split()
+        words = re.split(r"[\s/]+", text[max(0, start - 32) : start].rstrip())
         return " ".join(words[-2:]) in self._months
 
     def _clock(self, found: re.Match[str]) -> Reading | None:
@@ -210,6 +221,17 @@ class ArabicTimes:
         return Reading(
             Span(setting.start, found.end()), attach(setting.prefix, self._hours(int(found[1]), case)), "clock"
         )
+
+    def _short_hour(self, found: re.Match[str]) -> Reading | None:
+        """ "من 9 ص إلى 5 م": "م" is the evening only beside a morning, else it is metres."""
+        text, start = found.string, found.start()
+        if found["half"] == "م" and not _MORNING.search(text, max(0, start - NEAR), start):
+            return None
+        setting = self._setting(found)
+        if not 1 <= int(found[1]) <= 12:
+            return None
+        said = self._hours(int(found[1]), setting.case) + self._half(found["half"])
+        return Reading(Span(setting.start, found.end()), attach(setting.prefix, said), "clock")
 
     def _length(self, found: re.Match[str]) -> Reading | None:
         """ "1:30 ساعة" -> "ساعة ونصف", "2:20 ساعة" -> "ساعتان وعشرون دقيقة"."""

@@ -1,0 +1,58 @@
+"""Arabic figures that say a rank: "الحلقة 5", "القرن الـ21"; and definite figures that count: "الأيام الـ10"."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, without_article
+from promptprep.speaking.languages.ar_numbers import ArabicNumbers
+
+MOST_RANKED = 99
+_TANWEEN = ("ًا", "اً")
+
+
+class ArabicRanks:
+    """Ordinals and definite cardinals after the noun that they belong to."""
+
+    def __init__(self, data: LanguageData, numbers: ArabicNumbers, context: ArabicContext) -> None:
+        self._numbers = numbers
+        self._context = context
+        self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
+        self._moment: str = data.get("spoken", "words.moment")
+
+    def ranked(self, text: str, n: int, setting: Setting) -> str | None:
+        """The ordinal of a figure after a noun that has a rank ("الطابق 3"), unless it counts what follows."""
+        if setting.before not in self._ranked or setting.prefix or not 0 < n <= MOST_RANKED:
+            return None
+        if self._counts_on(n, setting):
+            return None
+        case = self._context.case_of_noun_before(text, setting.start)
+        return self._numbers.ordinal(n, feminine=self._ranked[setting.before], case=case)
+
+    def _counts_on(self, n: int, setting: Setting) -> bool:
+        """Whether the figure counts the next noun: "في الفصل 11 طالبة", but not "في الدقيقة 45 هدفا"."""
+        if setting.written.endswith(_TANWEEN):
+            return True
+        if not setting.noun or setting.before == self._moment:
+            return False
+        if not setting.before.startswith("ال"):
+            return True
+        singular = setting.noun.endswith("ا") or (setting.noun.endswith("ة") and not self._ranked[setting.before])
+        return n > 10 and singular and not setting.noun.startswith(("و", "ال", "لل", "بال"))
+
+    def definite(self, text: str, n: int, whole: str, setting: Setting) -> str:
+        """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted; "قمة الـ20" owns."""
+        before = without_article(setting.before)
+        rank = self._ranked.get("ال" + before if before else setting.before)
+        if not setting.before and not setting.noun:
+            rank = False
+        if before and rank is None and not self._context.is_plural(before):
+            rank = self._context.looks_feminine(before)
+        agrees = before and setting.prefix[-1:] not in ("ب", "ل", "ك")
+        case = self._context.case_of_noun_before(text, setting.start) if agrees else "oblique"
+        if rank is not None and 0 < n <= MOST_RANKED:
+            return self._numbers.ordinal(n, feminine=rank, case=case)
+        noun = before or setting.noun
+        feminine = self._context.is_feminine(noun, n)
+        return self._numbers.definite(self._numbers.cardinal(whole, feminine=feminine, case=case))

@@ -1,0 +1,117 @@
+"""What part an Arabic noun phrase plays in its clause, told from the words before it.
+
+Without vowel marks the part shows only in "ون/ين" and "ان/ين". Arabic puts the verb first: what follows the verb at
+once is its subject, what follows verb and subject is its object or measure; after a subject that stands before the
+verb, the phrase after the verb is the object. A phrase in a clause without a verb is taken for topic or predicate.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from typing import Literal
+
+from promptprep.model.language import LanguageData
+
+Role = Literal["subject", "object", "topic", "unknown"]
+REACH = 72  # characters before a phrase that are looked through for its verb
+_CLAUSE_ENDS = re.compile(r"[.،؛:؟!\n()\[\]«»\"“”—\d]")
+_MARKS = re.compile("[\u064b-\u0652\u0670\u0640\u200e\u200f\u061c]")
+_PAST = re.compile(r"است[^اة]{2,3}|ا[^لا]ت[^اة]{1,2}|ان[^اة]{2,3}|\w{2,}[^اة]ت|\w{2,}وا")
+_FUTURE = re.compile(r"ي\w{2,}(?<!ة)")
+_SUFFIXED = re.compile(r"\w{3,}(?:ه|ها|هم)")  # "حضره": its object is written onto it
+_OWNER = re.compile("(?<=..)(?:هما|هم|هن|ها|ه|نا)$")  # "حوله", "بعدها"
+_MANY = re.compile(r"\w{2,}(?:وا|نا)|[يت]\w{2,}ون")  # "زرعوا", "زرعنا", "يزرعون": the subject is in the verb
+
+
+class ArabicRoles:
+    """Answers about the clause before a place in a text, `REACH` characters back at most."""
+
+    def __init__(self, data: LanguageData) -> None:
+        def words(table: str) -> frozenset[str]:
+            return frozenset(data.get("spoken", f"clause.{table}"))
+
+        self._past, self._present = words("past"), words("present")
+        self._no_verbs, self._takes = (
+            words("no_verbs"),
+            words("takes") | frozenset(data.get("spoken", "reaching.words")),
+        )
+        self._watched, self._people = words("watched"), words("people")
+        self._aside, self._leading, self._particles = words("aside"), words("leading"), words("particles")
+        self._that, self._pronouns, self._pointing = words("that"), words("pronouns"), words("pointing")
+
+    def role(self, text: str, start: int, after: str = "") -> Role:
+        """The part of the phrase that begins at `start`; `after` is what it counts."""
+        words, whole = self._clause(text, start)
+        if words and words[-1] in self._that:
+            return "object"
+        cut = _last_place(words, self._that.__contains__) + 1
+        words, whole = words[cut:], whole or cut > 0
+        words = [w for w in words if w not in self._aside]
+        place = _last_place(words, self.is_verb)
+        if place < 0:
+            plain = [w for w in words if w not in self._pointing and w not in self._pronouns]
+            return "topic" if whole and not plain else "unknown"
+        between = [w for w in words[place + 1 :] if w not in self._pointing]
+        if between:
+            return self._after_words(words[place], between, after)
+        return self._after_verb(words[:place], words[place], whole)
+
+    @staticmethod
+    def _clause(text: str, start: int) -> tuple[list[str], bool]:
+        """The words of the clause before `start`, and whether its beginning is among them."""
+        left = max(0, start - REACH)
+        before = text[left:start]
+        ends = [m.end() for m in _CLAUSE_ENDS.finditer(before)]
+        words = _MARKS.sub("", before[ends[-1] :] if ends else before).split()
+        whole = bool(ends) or left == 0
+        return (words if whole else words[1:]), whole
+
+    def is_verb(self, word: str) -> bool:
+        """Whether a word is a verb by the data's lists or by its form."""
+        if word in self._past or word in self._takes:
+            return True
+        if word in self._no_verbs or word in self._leading or len(word) < 3 or word.startswith("ال"):
+            return False
+        if _PAST.fullmatch(word) or _FUTURE.fullmatch(word):
+            return True
+        if word[0] in "تن" and "ي" + word[1:] in self._present:
+            return True
+        if _SUFFIXED.fullmatch(word) and re.sub("(?:ه|ها|هم)$", "", word) in self._past:
+            return True
+        return word[0] in "وفس" and self.is_verb(word[1:])
+
+    def _after_words(self, verb: str, between: Sequence[str], after: str) -> Role:
+        """Verb, some words, then the phrase: an object after a subject, a subject after "in the accident"."""
+        if self._leads(between[0]):
+            return "object" if self._takes_at_once(verb) else "subject"
+        seen = between[0].startswith("ال") and between[0].endswith("ة") and not verb.startswith(("ت", "ست"))
+        watched = verb.lstrip("وفس") in self._watched and not verb.endswith("ت")
+        return "subject" if watched and (seen or after in self._people) else "object"
+
+    def _after_verb(self, before: Sequence[str], verb: str, whole: bool) -> Role:
+        """The phrase at once after its verb: the subject, unless the verb has one before it or within it."""
+        if _SUFFIXED.fullmatch(verb) and verb not in self._past:
+            return "subject"
+        if self._takes_at_once(verb) or _MANY.fullmatch(verb):
+            return "object"
+        if before and before[-1] in self._pronouns:
+            return "object"
+        named = [w for w in before if w not in self._particles]
+        begun = bool(named) and whole and not self._leads(named[0]) and not any(map(self.is_verb, named))
+        return "object" if begun else "subject"
+
+    def _takes_at_once(self, verb: str) -> bool:
+        if verb[0] == "ن" and "ي" + verb[1:] in self._present:
+            return True
+        return verb in self._takes or (verb[0] in "وفس" and verb[1:] in self._takes)
+
+    def _leads(self, word: str) -> bool:
+        """Whether a word begins a phrase of place, time or manner."""
+        plain = word.removeprefix("و")
+        stem = _OWNER.sub("", plain)
+        return plain in self._leading or stem in self._leading or plain.startswith(("بال", "لل", "كال"))
+
+
+def _last_place(words: Sequence[str], wanted: Callable[[str], bool]) -> int:
+    return next((n for n in range(len(words) - 1, -1, -1) if wanted(words[n])), -1)
