@@ -25,6 +25,7 @@ from starlette.routing import Route
 
 from promptprep.desk.answers import listed_object, prepared_object
 from promptprep.engines.fonts import font_data
+from promptprep.engines.wellformed import whole
 from promptprep.errors import BadCall, PromptprepError
 from promptprep.faces import drafts, scripts
 from promptprep.rendering.draft_view import draft_view
@@ -130,6 +131,8 @@ def _new(desk: Desk, values: Values) -> dict[str, Any]:
 
 def _prepare(desk: Desk, values: Values) -> dict[str, Any]:
     names = values.get("names") or []
+    if not (isinstance(names, list) and all(isinstance(name, str) for name in names)):
+        raise _bad_question("its names are no list of texts")
     paths = drafts.named_files(desk.folder, names) if names else [desk.folder]
     return prepared_object(scripts.prepare(paths, desk.out, desk.studio))
 
@@ -145,10 +148,15 @@ QUESTIONS: dict[str, Answer] = {
 
 
 def _text(values: Values, key: str) -> str:
+    """A text of a question. Half a surrogate pair, which no file can hold, becomes U+FFFD."""
     value = values.get(key)
     if not isinstance(value, str):
-        raise BadCall("bad-question", f"the question has no text {key!r}", "load the page again")
-    return value
+        raise _bad_question(f"it has no text {key!r}")
+    return whole(value)
+
+
+def _bad_question(why: str) -> BadCall:
+    return BadCall("bad-question", f"the desk cannot answer this: {why}", "load the page again")
 
 
 # -- the page -----------------------------------------------------------------------------------------------
@@ -169,10 +177,10 @@ def desk_app(folder: Path, out: Path, studio: Path | None, token: str) -> Starle
         return FileResponse(shipped("templates") / "desk" / name, media_type=PARTS[name])
 
     def made(request: Request) -> Response:
-        name = request.path_params["name"]
-        file = desk.out / name
-        inside = file.parent.resolve() == desk.out.resolve() and not name.startswith(".")
-        return FileResponse(file) if inside and file.is_file() else Response("there is no such file", 404)
+        there = desk.out.iterdir() if desk.out.is_dir() else ()
+        files = {file.name: file for file in there if file.is_file() and not file.name.startswith(".")}
+        file = files.get(request.path_params["name"])
+        return FileResponse(file) if file else Response("there is no such file", 404)
 
     def font(request: Request) -> Response:
         name = FONTS.get(request.path_params["name"])
@@ -202,7 +210,7 @@ def _asked(desk: Desk) -> Callable[[Request], Awaitable[Response]]:
             return JSONResponse({"error": {"message": "that is too much for one script"}}, 413)
         try:
             values = json.loads(body)
-        except ValueError:
+        except (ValueError, RecursionError):
             return JSONResponse({"error": {"message": "the question is no JSON"}}, 400)
         if not isinstance(values, dict):
             return JSONResponse({"error": {"message": "the question is no object"}}, 400)

@@ -17,6 +17,7 @@ from promptprep.model.session import PlannedItem, Session
 from promptprep.rendering.caption_files import chapters, chapters_list, chapters_vtt, srt, ttml, vtt
 from promptprep.rendering.captions import Retime, caption_limits, captions_of
 from promptprep.rendering.crew import crew_csv, crew_pdf
+from promptprep.rendering.csv_text import csv_file
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.environment import environment
 from promptprep.rendering.measure import Measure
@@ -67,7 +68,7 @@ def render_script(
         f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets, words=said),
         f"{stem}.paper.pdf": paper_pdf(one, studio, printed, beside=beside),
         f"{stem}.crew.pdf": crew_pdf(one, studio, printed),
-        f"{stem}.crew.csv": crew_csv(one).encode("utf-8-sig"),
+        f"{stem}.crew.csv": csv_file(crew_csv(one)),
         f"{stem}.vtt": _vtt(one, printed, tools).encode("utf-8"),
     }
     for variant in studio.paper.variants:

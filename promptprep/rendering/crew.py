@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Studio
-from promptprep.model.script import POSITION_KINDS, Cue
+from promptprep.model.script import POSITION_KINDS, TIMED_KINDS, Cue
+from promptprep.rendering.csv_text import csv_text
 from promptprep.rendering.direction import direction_of
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import sheet_for
@@ -33,11 +32,6 @@ class CrewRow:
     actions: tuple[Cue, ...]
     next_in_s: float | None
 
-    @property
-    def duration_s(self) -> float | None:
-        lengths = [cue.duration_s for cue in self.actions if cue.duration_s is not None]
-        return max(lengths) if lengths else None
-
 
 def crew_rows(one: PreparedScript) -> list[CrewRow]:
     """All cues of a script in order; cues at one point of the text are one row."""
@@ -50,30 +44,21 @@ def crew_rows(one: PreparedScript) -> list[CrewRow]:
 
 
 def crew_csv(one: PreparedScript) -> str:
-    """One line an action, in the columns of `COLUMNS`; cells that a spreadsheet would run are defused."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")  # RFC 4180
-    writer.writerow(COLUMNS)
-    for row in crew_rows(one):
-        for cue in row.actions:
-            length = "" if cue.duration_s is None else f"{cue.duration_s:.3f}"
-            following = "" if row.next_in_s is None else f"{row.next_in_s:.3f}"
-            cells = (row.segment, row.after_words, cue.kind, cue.text)
-            segment, words, kind, text = (_defused(cell) for cell in cells)
-            writer.writerow(
-                [row.number, clock_text(row.at_s), f"{row.at_s:.3f}", segment, words, kind, text, length, following]
-            )
-    return out.getvalue()
+    """One line an action, in the columns of `COLUMNS`."""
+    return csv_text(COLUMNS, [_cells(row, cue) for row in crew_rows(one) for cue in row.actions])
 
 
-def _defused(cell: str) -> str:
-    return "'" + cell if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell
+def _cells(row: CrewRow, cue: Cue) -> tuple[str, ...]:
+    length = "" if cue.duration_s is None else f"{cue.duration_s:.3f}"
+    following = "" if row.next_in_s is None else f"{row.next_in_s:.3f}"
+    at = clock_text(row.at_s), f"{row.at_s:.3f}"
+    return (row.number, *at, row.segment, row.after_words, cue.kind, cue.text, length, following)
 
 
 def crew_pdf(one: PreparedScript, studio: Studio, tools: PaperTools) -> bytes:
     """The printed crew sheet: a row a cue, a column a position that has anything to do."""
     rows = crew_rows(one)
-    kinds = [k for k in ("pause", "clip", "live", *POSITION_KINDS) if any(c.kind == k for r in rows for c in r.actions)]
+    kinds = [k for k in (*TIMED_KINDS, *POSITION_KINDS) if any(c.kind == k for r in rows for c in r.actions)]
     if any(not cue.known for row in rows for cue in row.actions):
         kinds.append(UNKNOWN)
     html = rendered(
@@ -98,7 +83,6 @@ def _view(row: CrewRow, kinds: list[str]) -> dict[str, Any]:
         "segment": row.segment,
         "words": row.after_words,
         "cells": [[_action(cue) for cue in row.actions if _column(cue) == kind] for kind in kinds],
-        "duration": "" if row.duration_s is None else clock_text(row.duration_s),
         "next": "" if row.next_in_s is None else clock_text(row.next_in_s),
     }
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from promptprep.model.script import CUE_KINDS, Cue
 from promptprep.model.session import ItemCue, PlannedItem, Session
+from promptprep.rendering.csv_text import csv_text
 from promptprep.rendering.direction import isolated
 from promptprep.rendering.session_json import duration_s, timecode_at
 from promptprep.rendering.timecode import rate_named
@@ -139,16 +138,3 @@ def positions_csv(session: Session, position: str = ALL) -> str:
         for cue in row.actions
     ]  # fmt: skip
     return csv_text(COLUMNS, rows)
-
-
-def csv_text(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """A table as RFC 4180 has it; cells that a spreadsheet would run as a formula are defused."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(head)
-    writer.writerows([_defused(cell) for cell in row] for row in rows)
-    return out.getvalue()
-
-
-def _defused(cell: str) -> str:
-    return "'" + cell if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from promptprep.model.script import Cue
 from promptprep.model.session import Session
-from promptprep.rendering.crew_positions import PositionRow, csv_text, position_rows
+from promptprep.rendering.crew_positions import PositionRow, position_rows
+from promptprep.rendering.csv_text import csv_text
 from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.session.cue_words import CueWords
 from promptprep.session.feeds import CLIPS, UNNAMED_GUEST, UNNAMED_READER

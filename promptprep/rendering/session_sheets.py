@@ -14,10 +14,10 @@ from promptprep.rendering.crew_positions import (
     busy_positions,
     cells_of,
     columns_of,
-    csv_text,
     position_rows,
     positions_csv,
 )
+from promptprep.rendering.csv_text import csv_file, csv_text
 from promptprep.rendering.direction import direction_of, isolated
 from promptprep.rendering.lists import (
     CLIP_HEAD,
@@ -50,17 +50,13 @@ def session_files(
         html = rendered(tools, f"session/{template}", **common, **values)
         files[f"{name}.html"] = html.encode("utf-8")
         files[f"{name}.pdf"] = pdf_from_html(html, f"{session.order.title}.{name}")
-    files |= {f"crew.{p}.csv": _csv(positions_csv(session, p)) for p in (ALL, *busy_positions(session))}
-    files["list.shots.csv"] = _csv(list_csv(SHOT_HEAD, shot_list(session)))
-    files["list.graphics.csv"] = _csv(list_csv(GRAPHIC_HEAD, graphic_list(session, words)))
-    files["list.clips.csv"] = _csv(list_csv(CLIP_HEAD, clip_list(session)))
-    files["list.sound.csv"] = _csv(list_csv(SOUND_HEAD, sound_list(session)))
-    files["call.csv"] = _csv(csv_text(HEAD, [call.cells for call in calls(session)]))
+    files |= {f"crew.{p}.csv": csv_file(positions_csv(session, p)) for p in (ALL, *busy_positions(session))}
+    files["list.shots.csv"] = csv_file(list_csv(SHOT_HEAD, shot_list(session)))
+    files["list.graphics.csv"] = csv_file(list_csv(GRAPHIC_HEAD, graphic_list(session, words)))
+    files["list.clips.csv"] = csv_file(list_csv(CLIP_HEAD, clip_list(session)))
+    files["list.sound.csv"] = csv_file(list_csv(SOUND_HEAD, sound_list(session)))
+    files["call.csv"] = csv_file(csv_text(HEAD, [call.cells for call in calls(session)]))
     return files
-
-
-def _csv(text: str) -> bytes:
-    return text.encode("utf-8-sig")  # so that spreadsheets know the encoding
 
 
 def page_mm(studio: Studio) -> tuple[float, float]:

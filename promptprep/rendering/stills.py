@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import io
 from collections.abc import Iterator
 from typing import Any
@@ -10,6 +9,7 @@ from typing import Any
 from jinja2 import Environment
 
 from promptprep.model.prepared import PreparedScript
+from promptprep.rendering.csv_text import csv_file, csv_text
 from promptprep.rendering.screen import screen_pages, screen_pdf
 from promptprep.rendering.screen_faces import Fonts
 from promptprep.rendering.screen_plan import screen_plan
@@ -17,6 +17,7 @@ from promptprep.rendering.screen_words import IN_ENGLISH, ScreenWords
 from promptprep.units import clock_text
 
 DOTS_PER_POINT = 96 / 72
+HEAD = ("file", "at_s", "at", "until_s", "kind", "text", "flip", "wording")
 
 
 def stills(
@@ -64,16 +65,13 @@ def _png(image: Any) -> bytes:
 def _listed(prepared: PreparedScript, names: list[str]) -> bytes:
     """CSV of the stills: file, when it comes, for how long, its first words."""
     pages = screen_pages(screen_plan(prepared))
-    rows = io.StringIO()
-    writer = csv.writer(rows, lineterminator="\r\n")
-    writer.writerow(["file", "at_s", "at", "until_s", "kind", "text", "flip", "wording"])
     ends = [page["at_s"] for page in pages[1:]] + [prepared.timing.timing.mean_s]
     fixed = [prepared.rig.flip, prepared.digest]
-    for name, page, end in zip(names, pages, ends, strict=False):
-        at = page["at_s"]
-        writer.writerow([name, f"{at:.2f}", clock_text(at), f"{end:.2f}", page["kind"], _text(page), *fixed])
-    writer.writerow([names[-1], "", "", "", "chart", "", *fixed])
-    return rows.getvalue().encode("utf-8-sig")
+    rows = [
+        (name, f"{page['at_s']:.2f}", clock_text(page["at_s"]), f"{end:.2f}", page["kind"], _text(page), *fixed)
+        for name, page, end in zip(names, pages, ends, strict=False)
+    ]
+    return csv_file(csv_text(HEAD, [*rows, (names[-1], "", "", "", "chart", "", *fixed)]))
 
 
 def _text(page: dict[str, Any]) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -158,7 +159,11 @@ def test_prepare_writes_and_serves_the_files(ask: Ask, client: TestClient, folde
     assert client.get("/out/dome.en.paper.pdf").content == (folder / "out" / "dome.en.paper.pdf").read_bytes()
 
 
-@pytest.mark.parametrize("name", ["studio.toml", "..%2Fstudio.toml", ".promptprep.json", "nothing.pdf"])
+@pytest.mark.parametrize(
+    "name",
+    ["studio.toml", "..%2Fstudio.toml", ".promptprep.json", "nothing.pdf", "x" * 5000],
+    ids=lambda name: name[:20],
+)
 def test_only_prepared_files_are_served(ask: Ask, client: TestClient, name: str) -> None:
     ask("prepare", names=["dome.en.md"])
     assert client.get(f"/out/{name}").status_code == 404
@@ -169,6 +174,23 @@ def test_only_the_folders_scripts_can_be_named(ask: Ask, name: str) -> None:
     assert ask("open", 422, name=name)["code"] == "no-such-script"
 
 
+def test_half_a_surrogate_pair_is_no_crash(ask: Ask, client: TestClient, folder: Path) -> None:
+    values = {
+        "name": "dome.en.md",
+        "text": "Good evening \ud83d.\n",
+        "digest": ask("open", name="dome.en.md")["digest"],
+    }
+    for question in ("look", "save"):
+        body = json.dumps(values)  # the pair's half as an escape, as browsers send it
+        assert client.post(f"/ask/{question}", content=body, headers={TOKEN: SECRET}).status_code == 200
+    assert (folder / "dome.en.md").read_text("utf-8") == "Good evening \ufffd.\n"
+
+
+@pytest.mark.parametrize("names", [5, [None], {"a": 1}, "sky.en.md"])
+def test_what_is_no_list_of_names(ask: Ask, names: object) -> None:
+    assert ask("prepare", 422, names=names)["code"] == "bad-question"
+
+
 def test_other_pages_may_not_ask(client: TestClient) -> None:
     assert client.post("/ask/list", json={}).status_code == 403
     assert client.post("/ask/list", json={}, headers={TOKEN: "guess"}).status_code == 403
@@ -176,7 +198,7 @@ def test_other_pages_may_not_ask(client: TestClient) -> None:
     assert client.post("/ask/list", json={}, headers={TOKEN: SECRET, "host": "elsewhere.example"}).status_code == 400
 
 
-@pytest.mark.parametrize("body", [b"", b"[1]", b"{", b"\xff"])
+@pytest.mark.parametrize("body", [b"", b"[1]", b"{", b"\xff", b"[" * 100_000], ids=lambda body: repr(body[:4]))
 def test_a_question_that_is_no_object(client: TestClient, body: bytes) -> None:
     assert client.post("/ask/list", content=body, headers={TOKEN: SECRET}).status_code == 400
 

@@ -282,6 +282,12 @@ def test_stills_come_with_a_list() -> None:
         assert Image.open(io.BytesIO(made[row["file"]])).size == (1080, 1920)
 
 
+def test_a_spreadsheet_runs_no_cell_of_the_stills_list() -> None:
+    made = dict(stills(prepared('=HYPERLINK("x") is the copy.'), env(), fonts))
+    (listed,) = (content for name, content in made.items() if name.endswith(".csv"))
+    assert next(csv.DictReader(io.StringIO(listed.decode("utf-8-sig"))))["text"].startswith("'=")
+
+
 # -- movie --------------------------------------------------------------------------------------------------------
 
 
