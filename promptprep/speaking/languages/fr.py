@@ -8,17 +8,21 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, Noun, word_before
+from promptprep.speaking.languages.fr_parts import DaysBefore, HundredCodes, LawNumbers, Phones
+from promptprep.speaking.western.grammar import Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import SHARED
+from promptprep.speaking.western.romance_parts import SHARED, LongMetres
+from promptprep.speaking.western.streets import StreetReader
 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
 )
 _MARKS = 20
+_PLURAL_END = re.compile(r"(cent|vingt)s\Z")
+_NUMBER_SIGN = re.compile(r"n[°ºᵒ][ \u00a0\u202f]?\Z", re.IGNORECASE)
 _VOWELS = "aeiouyhàâéèêëîïôœùû"
 
 
@@ -38,22 +42,6 @@ class CentsBehind:
         return Reading(Span(*found.span()), price(self.g, Literal(found[1], found[2], 0), self.euro), "money")
 
 
-class DaysBefore:
-    """The days or hours before a start: J-3."""
-
-    _left = re.compile(r"(?<![\w-])[JH][-−]\Z")
-    _number = re.compile(r"\d{1,3}(?![\w-])")
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = self._number.match(text, at) if self._left.search(text, max(floor, at - 3), at) else None
-        if found is None:
-            return None
-        return Reading(Span(at - 1, found.end()), f" {self.g.minus} {self.g.cardinal(found[0])}", "measure")
-
-
 class French(Romance):
     """Zero to one and a half are singular; minutes are feminine; the first of a month is the only ordinal day."""
 
@@ -66,9 +54,13 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, DaysBefore, *SHARED)
+    own_parts = (CentsBehind, DaysBefore, Phones, LawNumbers, HundredCodes, LongMetres, *SHARED)
     thousand = "mille"
     half_feminine = "demie"
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        super().__init__(data, speller)
+        self._naming = self.wordset("numbers.naming")
 
     def singulars(self, word: str) -> tuple[str, ...]:
         return (word, word[:-1]) if word.endswith(("s", "x")) else (word,)
@@ -76,6 +68,10 @@ class French(Romance):
     def cardinal(self, digits: str, gender: str = "") -> str:
         """As ICU has it, but million is a noun that leaves the plural before it: "huit cents millions"."""
         return _PLURAL_BEFORE_MILLIONS.sub(r"\1s", super().cardinal(digits, gender))
+
+    def year(self, digits: str) -> str:
+        """A number that ranks leaves the plural: "l'an huit cent", "page quatre-vingt"."""
+        return _PLURAL_END.sub(r"\1", self.cardinal(digits))
 
     def link(self, what: str) -> str:
         """The elided "de" before a vowel; an aspirated h is rare among what is counted."""
@@ -99,6 +95,10 @@ class French(Romance):
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         """ "les huitièmes de finale", "en quart de finale": the article has taken the one's place."""
         before = word_before(text, at).casefold()
+        if literal.is_whole and (
+            re.split("['’]", before)[-1] in self._naming or _NUMBER_SIGN.search(text, max(0, at - 3), at)
+        ):
+            return _PLURAL_END.sub(r"\1", super().before_noun(literal, text, at, word))
         if not literal.whole and literal.part and literal.part[0] == 1 and before in ("les", "des", "aux", "en"):
             if literal.part[1] == 2:
                 return "demi-" if word.startswith("finale") else super().before_noun(literal, text, at, word)
@@ -139,4 +139,4 @@ class French(Romance):
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
-    return Western(French(data, speller))
+    return StreetReader(French(data, speller))

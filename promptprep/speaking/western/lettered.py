@@ -54,12 +54,17 @@ class Countdowns:
         self.g = grammar
         self._signs = {"-": grammar.minus, "−": grammar.minus, "–": grammar.minus, "+": grammar.text("serials.plus")}
         self._units = frozenset(w for n in (grammar.hour, grammar.minute, grammar.second) for w in (n.one, n.more))
+        self._short = {"h": grammar.hour, "min": grammar.minute, "s": grammar.second}
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         sign = self._signs.get(text[at - 1 : at]) if text[at - 2 : at - 1] == "T" and at - 1 >= floor else None
         number = self.g.literals.at(text, at) if sign and not text[at - 3 : at - 2].isalnum() else None
-        if number is None or word_after(text, number.end) not in self._units:
+        after = word_after(text, number.end) if number else ""
+        if number is None or not (after in self._units or after in self._short):
             return None
+        if unit := self._short.get(after):
+            end = number.end + 1 + len(after)
+            return Reading(Span(at - 1, end), f" {sign} {self.g.counted(number, unit)}", "measure")
         return Reading(Span(at - 1, number.end), f" {sign} {self.g.number(number)}", "measure")
 
 

@@ -10,7 +10,7 @@ from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
 
-_HALVED = re.compile(r"\d[ \u00a0]([^\W\d_]{2,12})[ \u00a0]\Z")
+_HALVED = re.compile(r"\d[ \u00a0]?(h|[^\W\d_]{2,12})[ \u00a0]\Z")
 _PAIR = 2
 _HOUR_LEFT = 5
 _NOUN_LEFT = 16
@@ -116,7 +116,8 @@ class Romance(Grammar):
         if literal.part == (1, 2) and gender:
             return self.half_before(gender)
         if literal.part == (1, 2) and (halved := _HALVED.search(text, max(0, at - _NOUN_LEFT), at)):
-            return f"{self.text('fractions.and')} {self.half(self.gender_of(halved[1]))}"
+            gender = self.hour.gender if halved[1] == "h" else self.gender_of(halved[1])
+            return f"{self.text('fractions.and')} {self.half(gender)}"
         said = self.number(literal, gender)
         one = literal.part and literal.part[0] == 1 and word_before(text, at) in self.articles_one
         return said.partition(" ")[2] if one else said

@@ -13,6 +13,7 @@ from promptprep.speaking.western.units import BLANK
 
 _DAYS = 31
 _LINE_LEFT = 300
+_NUMBER_LEFT = re.compile(r"[\w.,:/]\Z|[-−–][ \u00a0]?\Z|[×x][ \u00a0]\Z")
 
 _ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
 
@@ -73,6 +74,29 @@ class Metres:
             return None
         metres = self.g.counted(Literal(found[1], "", 0), self._metre)
         return Reading(Span(*found.span()), f"{metres}{self._and} {self.g.cardinal(found[2])}", "measure")
+
+
+class LongMetres:
+    """A length in metres and hundredths: "1,85 m" is a metre eighty-five; above `_most` metres it stays a decimal."""
+
+    _pattern = re.compile(rf"(\d{{1,2}})[.,](\d\d){BLANK}?m(?![\w/²³%.]*\w|[²³/])")
+    _most = 99
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._metre = noun(str(grammar.table("units.names")["m"]))
+        self._and = grammar.text("clock.hundredths")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not 0 < int(found[1]) <= self._most or _NUMBER_LEFT.search(text, max(floor, at - 3), at):
+            return None
+        said = self.g.counted(Literal(found[1], "", 0), self._metre)
+        if found[2] != "00":
+            nought = f"{self.g.words.digit('0')} " if found[2].startswith("0") else ""
+            said = f"{said}{self._and} {nought}{self.g.cardinal(found[2])}"
+        decimal = self.g.counted(Literal(found[1], found[2], 0, mark=self.g.literals.mark), self._metre)
+        return Reading(Span(*found.span()), said, "measure", (decimal,))
 
 
 class Inches:
