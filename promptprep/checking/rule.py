@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from promptprep.checking.context import Context
 from promptprep.model.finding import Finding, Level
-from promptprep.model.language import FIRST_CLASS
+from promptprep.model.language import FIRST_CLASS, base_of
 from promptprep.spans import Span
 
 EVERY = ("*",)  # a rule on format or geometry: it reads no language
@@ -54,7 +54,7 @@ class Rule:
     shown_in: str = "en"
 
     def reads(self, language: str) -> bool:
-        return self.languages == EVERY or language.split("-")[0] in self.languages
+        return self.languages == EVERY or base_of(language) in self.languages
 
     def finding(self, hit: Hit) -> Finding:
         return Finding(

@@ -7,10 +7,10 @@ import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from promptprep.model.language import UNSPACED, base_of
 from promptprep.model.ports import Breaks
 from promptprep.spans import Span
 
-UNSPACED = ("ja", "zh")  # written without spaces between words
 _MARKS = "\u0300-\u036f\u0610-\u061a\u064b-\u065f\u0670\u0900-\u0903\u093a-\u094f\u0951-\u0957\u0962\u0963\u200c\u200d"
 _LETTERS = rf"[^\W_][\w{_MARKS}]*"
 _NUMBER = r"\d+(?:[.,:/]\d+)*"
@@ -41,7 +41,7 @@ class Sentence:
 
 def tokens(text: str, language: str, breaks: Breaks) -> tuple[Token, ...]:
     """The words of a text. Hyphens part words; a French elision ("l'") is a word of its own."""
-    base = language.split("-")[0]
+    base = base_of(language)
     if base in UNSPACED:
         spans = _segmented(text, language, breaks)
     else:

@@ -10,6 +10,7 @@ from itertools import accumulate
 from typing import Any
 
 from promptprep.engines.wellformed import whole
+from promptprep.model.language import base_of
 from promptprep.store.languages import language_data
 
 _SPACED_HANGUL = "ko"  # KLREQ: Korean breaks by word or by character; a line to be read aloud breaks by word
@@ -40,7 +41,7 @@ class IcuBreaks:
     def lines(self, text: str, language: str) -> list[int]:
         """Where a line may end (UAX 14): strict for Japanese and Chinese, at spaces for Korean."""
         ends = _ends("LineBreaker", text, f"{language}@lb=strict")
-        if language.split("-")[0] == _SPACED_HANGUL:
+        if base_of(language) == _SPACED_HANGUL:
             return [end for end in ends if end == len(text) or not _inside_hangul(text, end)]
         return ends
 

@@ -9,6 +9,8 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
+from promptprep.model.language import base_of
+
 _TOP_ZIPF = 9.0  # the lists count centibels below certainty: Zipf value = 9 + log10(share)
 _ARABIC_MARKS = dict.fromkeys((*range(0x064B, 0x0660), 0x0640, 0x0670))
 
@@ -21,7 +23,7 @@ class WordFrequency:
 
         None where there is no list for `language` (Swahili). One token at a time: phrases are not split.
         """
-        ranks = _ranks(language.split("-")[0].lower())
+        ranks = _ranks(base_of(language).lower())
         if ranks is None:
             return None
         centibels = ranks.get(_plain(word))

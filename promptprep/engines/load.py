@@ -11,6 +11,7 @@ from promptprep.engines.phonemes import EspeakPhonemes
 from promptprep.engines.shaping import HarfBuzzShaper
 from promptprep.engines.spelling import IcuSpeller
 from promptprep.engines.structure import SpacyStructure
+from promptprep.errors import UnknownLanguage
 from promptprep.model.ports import Engines
 
 
@@ -26,3 +27,12 @@ def engines() -> Engines:
         structure=SpacyStructure(),
         frequency=WordFrequency(),
     )
+
+
+def has_voice(language: str) -> bool:
+    """Whether the phoneme engine has a voice for a language: it can then be timed."""
+    try:
+        engines().phonemes.counts(["a"], language)
+    except UnknownLanguage:
+        return False
+    return True

@@ -7,6 +7,7 @@ from decimal import Decimal, InvalidOperation
 from functools import lru_cache
 
 from promptprep.errors import UnknownLanguage
+from promptprep.model.language import base_of
 
 INVISIBLE = str.maketrans("", "", "\u00ad\u200b")
 LIMIT = 10**18  # from here on ICU gives figures
@@ -48,7 +49,7 @@ def _spelled(number: str, language: str, rules: str) -> str:
 @lru_cache(maxsize=256)
 def _formatter(language: str, rules: str) -> Callable[[Decimal], str]:
     """Words by one rule set. ICU answers an unknown rule set with cardinals in silence: this does not."""
-    if language.split("-")[0] not in _LANGUAGES:
+    if base_of(language) not in _LANGUAGES:
         raise UnknownLanguage("unknown-language", f"no number words for language {language!r}")
     plain = _message(language, "")
     if not rules:

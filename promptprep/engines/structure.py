@@ -9,6 +9,7 @@ from importlib.util import find_spec
 from typing import Any
 
 from promptprep.engines.wellformed import whole
+from promptprep.model.language import base_of
 from promptprep.model.ports import Word
 
 _PIPELINES = {
@@ -29,7 +30,7 @@ class SpacyStructure:
 
     def parse(self, texts: Sequence[str], language: str) -> list[tuple[Word, ...]] | None:
         """Words of each text with their heads; None where no pipeline for the language is installed."""
-        base = language.split("-")[0]
+        base = base_of(language)
         pipeline = _pipeline(base)
         if pipeline is None:
             return None

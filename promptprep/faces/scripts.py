@@ -9,6 +9,7 @@ from pathlib import Path
 from promptprep.errors import BadCall, UnreadableInput
 from promptprep.faces.tools import as_path, as_paths, tools
 from promptprep.model.finding import Finding
+from promptprep.model.language import base_of
 from promptprep.model.prepared import Prepared
 from promptprep.model.rig import PAPER_VARIANTS, Studio
 from promptprep.model.script import Script
@@ -66,7 +67,7 @@ def in_studio(script: Script, studio: Studio, *, strict: bool = True) -> Script:
 
     if strict:
         check_names(script, studio)
-    return with_lexicon(script, studio.lexicon.get(script.language.split("-")[0], {}))
+    return with_lexicon(script, studio.lexicon.get(base_of(script.language), {}))
 
 
 def time_scripts(paths: Sequence[Path], studio_file: Path | None = None) -> list[tuple[Script, ScriptTiming]]:

@@ -10,6 +10,12 @@ from typing import Any
 from promptprep.errors import MissingLanguageData
 
 FIRST_CLASS = ("en", "es", "fr", "de", "pt", "ru", "ar", "hi", "sw", "zh", "ja", "ko")
+UNSPACED = ("ja", "th", "zh")  # written without spaces between words (UAX 14, section 3: SA and ID classes)
+
+
+def base_of(tag: str) -> str:
+    """The primary language subtag: "pt" of "pt-BR"."""
+    return tag.split("-")[0]
 
 
 @dataclass(frozen=True, eq=False)
@@ -43,5 +49,4 @@ class LanguageData:
 
     @cached_property
     def base(self) -> str:
-        """The primary language subtag: "pt" of "pt-BR"."""
-        return self.tag.split("-")[0]
+        return base_of(self.tag)

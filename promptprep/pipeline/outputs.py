@@ -9,7 +9,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from promptprep.breaking.paragraph import break_paragraph
-from promptprep.model.language import FIRST_CLASS
+from promptprep.model.language import FIRST_CLASS, base_of
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Studio
@@ -115,7 +115,7 @@ def paper_tools(language: str, tools: Tools, env: Environment, logo: str = "") -
         widths_em, lambda text: tools.engines.breaks.lines(text, language), tools.engines.breaks.graphemes
     )
     bold = bool(data.maybe("fonts", "bold", True))
-    interface = "" if language.split("-")[0] in FIRST_CLASS else "en"
+    interface = "" if base_of(language) in FIRST_CLASS else "en"
     return PaperTools(tools.words(language), breaker, sentences, faces, env, measure, bold, logo, interface)
 
 

@@ -12,7 +12,7 @@ from promptprep.checking.check import check_script
 from promptprep.checking.context import Context
 from promptprep.checking.difficulty import difficulties, passage_difficulty
 from promptprep.model.finding import Finding
-from promptprep.model.language import LanguageData
+from promptprep.model.language import UNSPACED, LanguageData
 from promptprep.model.lines import BrokenScript, Column
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
@@ -30,7 +30,6 @@ from promptprep.speaking.speak import speak
 from promptprep.timing.pace import default_pace, styled
 from promptprep.timing.time import time_script
 
-UNSPACED = ("ja", "th", "zh")  # written without spaces between words (UAX 14, section 3: SA and ID classes)
 _ADDRESS = re.compile(r"[/@]|\w\.\w")
 Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
 
@@ -90,8 +89,7 @@ def rig_of(script: Script, studio: Studio) -> Rig:
 def pace_of(script: Script, studio: Studio, data: LanguageData) -> Pace:
     """The reader's own pace where one was learned, else the language's default, in the style that is asked for."""
     reader = reader_of(script, studio)
-    base = script.language.split("-")[0]
-    known = None if reader is None else reader.paces.get(script.language) or reader.paces.get(base)
+    known = None if reader is None else reader.paces.get(script.language) or reader.paces.get(data.base)
     pace = known or default_pace(data)
     style = script.front.get("style") or (reader.style if reader else None)
     return styled(pace, style, data) if style else pace

@@ -9,7 +9,7 @@ from dataclasses import replace
 from promptprep.breaking.script import direction_of
 from promptprep.errors import MissingLanguageData
 from promptprep.model.kit import Kit
-from promptprep.model.language import FIRST_CLASS
+from promptprep.model.language import FIRST_CLASS, UNSPACED, base_of
 from promptprep.model.ports import Tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
@@ -47,7 +47,7 @@ def versions_of(
     first = timed_version(source, None, studio, tools)
     slot = first.timing.slot_s
     rest = [timed_version(script, slot, studio, tools) for script in others]
-    there = {script.language.split("-")[0] for script in (source, *others)}
+    there = {base_of(script.language) for script in (source, *others)}
     wanted = [tag for tag in FIRST_CLASS if tag not in there]
     expected = [e for tag in wanted if (e := expected_of(source, first, tag, studio, tools)) is not None]
     return Versions(source_version(first), tuple(compared(first, one, kept) for one in rest), tuple(expected))
@@ -62,7 +62,7 @@ def expected_of(source: Script, timed: Timed, language: str, studio: Studio, too
     data = tools.language(language)
     ratio = data.maybe("versions", "from_english")
     room = rate_of(language, None, studio, tools)
-    if source.language.split("-")[0] != "en" or ratio is None or room is None:
+    if base_of(source.language) != "en" or ratio is None or room is None:
         return None
     characters = sum(len(p.text) for s in source.segments for p in s.paragraphs)
     fixed = timed.timing.timing.fixed_s
@@ -88,7 +88,7 @@ def rate_of(language: str, made: Script | None, studio: Studio, tools: Tools) ->
     if timing.spoken_s <= 0:
         return None
     per_s = characters / timing.spoken_s
-    words = None if tools.language(language).base in ("ja", "zh") else timing.words / timing.spoken_s
+    words = None if tools.language(language).base in UNSPACED else timing.words / timing.spoken_s
     text = f"Budgets: {per_s:.1f} characters a second, {basis}; a reader may be a fifth faster or slower."
     return Room(per_s, words, text)
 

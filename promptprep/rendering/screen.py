@@ -12,6 +12,7 @@ from typing import Any
 from jinja2 import Environment
 from markupsafe import Markup
 
+from promptprep.model.language import base_of
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.rig import Flip
 from promptprep.rendering.direction import direction_of
@@ -168,7 +169,7 @@ def _values(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: Scr
         "faces": faces,
         "panel_faces": (),
         "families": ", ".join([*dict.fromkeys(face["family"] for face in faces), "sans-serif"]),
-        "underlined": prepared.script.language.split("-")[0] in UNDERLINED,
+        "underlined": base_of(prepared.script.language) in UNDERLINED,
         "w": words.texts,
         "w_language": words.language,
         "w_direction": direction_of(words.texts["ready"]) or "ltr",

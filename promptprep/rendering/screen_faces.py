@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 from collections.abc import Callable, Iterator, Sequence
 
+from promptprep.model.language import base_of
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen_plan import ScreenPlan
 from promptprep.rendering.screen_words import READER, ScreenWords
@@ -22,7 +23,7 @@ def copy_faces(prepared: PreparedScript, plan: ScreenPlan, fonts: Fonts, words: 
     """What the picture is set in: families "copy-0", "copy-1" ... in the order in which they are asked."""
     language = prepared.script.language
     plain = "".join([*_shown(prepared, plan), *_in_picture(words), "0123456789:.,–-+×° "])
-    underlined = language.split("-")[0] in UNDERLINED
+    underlined = base_of(language) in UNDERLINED
     bold = "" if underlined else "".join(run.text for placed in plan.lines for run in placed.runs if run.stress)
     faces = _faces("copy", "400", fonts(language, _once(plain), False))
     return [*faces, *(_faces("copy", "700", fonts(language, _once(bold), True)) if bold else ())]

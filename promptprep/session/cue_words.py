@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from promptprep.model.language import base_of
+
 Words = Mapping[str, Mapping[str, tuple[str, ...]]]
 
 _WORD = re.compile(r"[^\W_]+")
@@ -18,7 +20,7 @@ class CueWords:
     """
 
     def __init__(self, words: Words, language: str | None) -> None:
-        tags = ("en", (language or "en").split("-")[0])
+        tags = ("en", base_of(language or "en"))
         self._known = {
             meaning: {w.casefold() for tag in tags for w in own.get(tag, ())} for meaning, own in words.items()
         }

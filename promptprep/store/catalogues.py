@@ -6,12 +6,14 @@ from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
 
+from promptprep.model.language import base_of
+
 FOLDER = Path(__file__).parent.parent / "data" / "locale"
 
 
 def words(language: str) -> Callable[[str], str]:
     """Gives a text of the interface in `language`; in English where its catalogue has none."""
-    texts = _texts(language.split("-")[0])
+    texts = _texts(base_of(language))
     return lambda text: texts.get(text) or text
 
 

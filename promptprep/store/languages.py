@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from promptprep.errors import UnknownLanguage
-from promptprep.model.language import LanguageData
+from promptprep.model.language import LanguageData, base_of
 
 FOLDER = Path(__file__).parent.parent / "data" / "languages"
 
@@ -23,7 +23,7 @@ def language_data(tag: str) -> LanguageData:
     whose file of the same name it extends; nothing else is inherited.
     """
     wanted = _tag(tag)
-    for name in (wanted, wanted.split("-")[0]):
+    for name in (wanted, base_of(wanted)):
         if (FOLDER / name).is_dir():
             return LanguageData(wanted, {f.stem: _table(f) for f in sorted((FOLDER / name).glob("*.toml"))})
     return LanguageData(wanted, {"pace": _table(FOLDER / "und" / "pace.toml")})

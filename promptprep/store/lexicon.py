@@ -7,6 +7,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 from promptprep.errors import UnreadableInput
+from promptprep.model.language import base_of
 from promptprep.parsing.toml_text import toml_values
 from promptprep.store.files import read_text
 
@@ -57,4 +58,4 @@ def read_pls(path: Path) -> Lexicon:
         for grapheme in lexeme.iter(PLS + "grapheme"):
             if said and grapheme.text:
                 words[grapheme.text.strip()] = said.strip()
-    return {str(root.get(XML_LANG)).split("-")[0].lower(): words}
+    return {base_of(str(root.get(XML_LANG))).lower(): words}

@@ -9,7 +9,8 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from promptprep.errors import PromptprepError, UnknownLanguage, UnreadableInput
+from promptprep.engines.load import has_voice
+from promptprep.errors import UnknownLanguage, UnreadableInput
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.timing import Pace
 from promptprep.store.languages import language_data
@@ -97,15 +98,9 @@ def is_language(tag: str) -> bool:
     try:
         if language_data(tag).base in FIRST_CLASS:
             return True
-    except PromptprepError:
-        return False
-    from promptprep.engines.load import engines
-
-    try:
-        engines().phonemes.counts(["a"], tag)
     except UnknownLanguage:
         return False
-    return True
+    return has_voice(tag)
 
 
 def language_hint(tag: str) -> str:

@@ -10,8 +10,9 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from promptprep.engines.load import has_voice
 from promptprep.errors import ManyFaults, PromptprepError, UnknownLanguage, UnreadableInput
-from promptprep.model.language import FIRST_CLASS
+from promptprep.model.language import FIRST_CLASS, base_of
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.parsing.front import key_place
@@ -92,24 +93,13 @@ def script_of(source: str, losses: Sequence[str], path: Path) -> Script:
 def _known(script: Script) -> str:
     """The script's language, checked: a first-class one, or any that the phoneme engine speaks."""
     tag = script.language
-    base = tag.split("-")[0].lower()
-    if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) and (base in FIRST_CLASS or _is_spoken(tag)):
+    base = base_of(tag).lower()
+    if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) and (base in FIRST_CLASS or has_voice(tag)):
         return tag
     near = difflib.get_close_matches(base, FIRST_CLASS, 1)
     hint = (f"did you mean {near[0]!r}? " if near else "") + 'write a BCP 47 tag such as language = "en"'
     line, column = key_place(script.source, "language") if script.language_origin == "front matter" else (None, None)
     raise UnknownLanguage("unknown-language", f"nobody here speaks {tag!r}", hint, script.file, line, column)
-
-
-def _is_spoken(tag: str) -> bool:
-    """Whether the phoneme engine has a voice for a language."""
-    from promptprep.engines.load import engines
-
-    try:
-        engines().phonemes.counts(["a"], tag)
-    except UnknownLanguage:
-        return False
-    return True
 
 
 def check_names(script: Script, studio: Studio) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from promptprep.checking.context import Context
 from promptprep.checking.rule import Hit, Rule
 from promptprep.checking.rules.patterned import matches, phrases
-from promptprep.checking.words import UNSPACED
+from promptprep.model.language import UNSPACED
 
 
 def find(context: Context) -> Iterator[Hit]:

@@ -8,8 +8,8 @@ from itertools import pairwise
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
-from promptprep.checking.words import UNSPACED
 from promptprep.errors import UnknownLanguage
+from promptprep.model.language import UNSPACED
 from promptprep.spans import Span
 
 _NEAR = Parameter(40, "words", "within one or two sentences of each other; common practice, no source")

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from promptprep.checking.context import Context
 from promptprep.checking.rule import EVERY, Hit, Parameter, Rule
-from promptprep.checking.words import UNSPACED
+from promptprep.model.language import UNSPACED
 from promptprep.model.script import Note
 
 _STOP = re.compile(r"[.!。！।؟?？](?:\s|$|[」”\"])|[。！？]")

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Rule
-from promptprep.checking.words import UNSPACED
+from promptprep.model.language import UNSPACED
 from promptprep.spans import Span
 
 

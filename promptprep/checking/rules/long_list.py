@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from promptprep.checking.context import Context
 from promptprep.checking.rule import Hit, Parameter, Rule
-from promptprep.checking.words import UNSPACED, Sentence
+from promptprep.checking.words import Sentence
+from promptprep.model.language import UNSPACED
 from promptprep.spans import Span
 
 _COMMA = re.compile(r"[,،、，;؛；]")

@@ -9,8 +9,9 @@ from itertools import pairwise
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
 from promptprep.checking.structure import clauses_of
-from promptprep.checking.words import UNSPACED, Sentence
+from promptprep.checking.words import Sentence
 from promptprep.model.finding import Level
+from promptprep.model.language import UNSPACED
 from promptprep.spans import Span
 
 _DEPTH = Parameter(3, "clauses deep", "common practice, no source")

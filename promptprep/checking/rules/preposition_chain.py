@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
-from promptprep.checking.words import UNSPACED, Sentence, Token
+from promptprep.checking.words import Sentence, Token
+from promptprep.model.language import UNSPACED
 from promptprep.spans import Span
 
 _OF = Parameter(4, "links of one kind (of ... of)", "common practice, no source")

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rule import Hit, Parameter, Rule
-from promptprep.checking.words import UNSPACED, Token
+from promptprep.checking.words import Token
 from promptprep.model.finding import Level
+from promptprep.model.language import UNSPACED
 
 _COMMON = Parameter(
     5.0, "Zipf value from which it is a note only", "readers know a common word: our reasoning, no source"
