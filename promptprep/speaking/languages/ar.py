@@ -19,6 +19,7 @@ from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_ranks import ArabicRanks
+from promptprep.speaking.languages.ar_signs import ArabicSigns
 from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
@@ -35,12 +36,13 @@ FEMININE = Counted(True, "", "", "", "")
 _DUALS = ("ألفان", "ألفين", "مليونان", "مليونين", "ملياران", "مليارين")  # they lose their "ن" before what they count
 LOOK_BACK = 60  # characters before a number that may decide how it is said
 SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
+SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
 
 
 class Arabic:
     """The verbaliser of Arabic."""
 
-    starts = re.compile(r"[\d$€£¥₹₺₽&=/±×÷→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
+    starts = re.compile(r"[\d$€£¥₹₺₽&=/±×÷ﷺﷻ→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -50,9 +52,11 @@ class Arabic:
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self.quantities = ArabicQuantities(data, self.numbers)
         self.fractions = ArabicFractions(data, self.quantities, self.times, self.context)
+        self.signs = ArabicSigns(data, self.quantities, self.context)
         self.letters = ArabicLetters(data, self.numbers, self.context)
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         self._calling = frozenset(data.get("spoken", "calling.words"))
+        self._numbered = frozenset(data.get("spoken", "numbered.words"))
         self.ranks = ArabicRanks(data, self.numbers, self.context)
         named = {unit: self.numbers.named(noun) for unit, noun in self.quantities.units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
@@ -93,8 +97,9 @@ class Arabic:
             (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
-            (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
+            (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self.signs.minus),
             *self.fractions.rules(),
+            (rf"(?P<b>{NUMBER})\+(?={GAP}?[\u0621-\u064a])", self.signs.more),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
             (r"[0٠]\d+(?![.,٫]?\d)", self._shared.serial),
             (rf"(?P<b>{NUMBER}){GAP}?[%٪]", self._percent),
@@ -108,7 +113,7 @@ class Arabic:
     def _letters(self) -> list[tuple[str, Handler]]:
         codes = [m for m in self.quantities.money if m[0].isascii() and m[0].isalpha()]
         money = rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}"
-        return [(money, self._money_first), *self.letters.rules()]
+        return [(money, self._money_first), (r"[ﷺﷻ]", self._shared.symbol), *self.letters.rules()]
 
     @staticmethod
     def _upper() -> str:
@@ -119,13 +124,15 @@ class Arabic:
 
     def _signs(self) -> list[tuple[str, Handler]]:
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
+        percent = rf"(?P<percent>{GAP}?[%٪])?"
         return [
             (_PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             self.times.dash_rule(),
             self.times.other_name_rule(),
-            (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER})(?P<percent>{GAP}?[%٪])?{self._tail()}", self._signed),
+            self.letters.stroke_rule(),
+            (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){percent}{self._tail()}", self.signs.signed),
             self.fractions.sign_rule(),
             *self._powers.rules(),
             (one_of(signs), self._money_alone),
@@ -154,8 +161,17 @@ class Arabic:
     def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
         """ "هاتف 4567890": figures that nobody counts."""
         before = self.context.word_before(found.string, found.start())
-        called = len(found[0]) >= SHORTEST_CALLED and self.context.is_near(self._calling, found.string, found.start())
-        return self._shared.serial(found) if called or before in self._codes else None
+        near = len(found[0]) >= SHORTEST_CALLED and self.context.is_near(self._calling, found.string, found.start())
+        if near or before in self._codes:
+            return self._shared.serial(found)
+        setting = self._setting(found)
+        unit = self._unit.match(found.string, found.end())
+        counts = setting.written.endswith(("ا", "ة", "ًا", "اً")) or (unit and unit["unit"])
+        if counts or found[0].endswith(("000", "٠٠٠")):
+            return None
+        lone = len(found[0]) >= SHORTEST_UNGROUPED and not setting.noun and setting.case == "nominative"
+        named = self.context.is_near(self._numbered, found.string, found.start())
+        return self._shared.serial(found) if lone or named else None
 
     def _money_alone(self, found: re.Match[str]) -> Reading | None:
         if found.string[found.start() - 1 : found.start()].isalnum():
@@ -168,27 +184,10 @@ class Arabic:
         said = (self.quantities.counted(n, u, "nominative") for n, u in zip(found.groups(), units, strict=True) if n)
         return reading(found, f" {AND}".join(said), "measure")
 
-    def _minus(self, found: re.Match[str]) -> Reading:
-        """ "6 - 2 = 4" takes away."""
-        return reading(found, f"{self.quantities.number(found[1])} {self._word['minus']}", "symbol")
-
     def _percent(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)
         words = self.quantities.number(found["b"], case=setting.case)
         return self._placed(found, setting, f"{words} {self._word['percent']}", "percent")
-
-    def _signed(self, found: re.Match[str]) -> Reading:
-        sign = self._word[{"+": "plus", "±": "plus_minus"}.get(found["sign"], "minus")]
-        if found["percent"]:
-            return reading(found, f"{sign} {self.quantities.number(found['b'])} {self._word['percent']}", "percent")
-        noun = self.quantities.noun(found["unit"])
-        if noun:
-            return reading(found, f"{sign} {self.quantities.counted(found['b'], noun, 'nominative')}", "measure")
-        after = self.context.setting(found.string, found.start(), found.end(), found.start()).noun
-        n = int(self.quantities.parsed(found["b"])[0][-18:])
-        pair = "" if after else (self.context.noun_of_pair(found.string, found.end("b")) or ("",))[0]
-        counts = Counted(self.context.is_feminine(after or pair, n), "", "", "", "")
-        return reading(found, f"{sign} {self.quantities.number(found['b'], counts, bound=bool(after))}", "cardinal")
 
     def _quantity(self, found: re.Match[str]) -> Reading:
         unit, scale = found["unit"], found["scale"]
@@ -204,6 +203,8 @@ class Arabic:
                 "money" if unit else "cardinal",
             )
         per = f" {self.quantities.per[found['per']]}" if found["per"] else ""
+        if setting.definite and noun and found["b"].isdecimal():
+            return self._placed(found, setting, self.ranks.definite_quantity(found["b"], noun) + per, "measure")
         if unit in self.quantities.money:
             said, kind = self.quantities.amount(found["b"], unit, setting.case), "money"
         else:
@@ -289,7 +290,7 @@ class Arabic:
             if noun
             else self.quantities.number(found["b"], gendered, "oblique", bool(setting.noun))
         )
-        lead = "" if setting.before in ("من", "بين") else f"{self._word['from']} "
+        lead = "" if self.context.governs(setting.before) else f"{self._word['from']} "
         link = f" {AND}" if setting.before == "بين" else f" {self._word['to']} "
         placed = self._placed(
             found, setting, f"{lead}{first}{link}{tail}", "range", found.end() if noun else found.end("b")

@@ -16,6 +16,7 @@ from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
 
 _PAGE = re.compile(r"(?:(?<=[\s(])|\A)(ص)[ \u00a0]?\Z")
+_WORD_AT_STROKE = re.compile(r"(?:(?<=[\s(:،])|\A)([وف]?)([\u0621-\u064a]+)[ \u00a0]?\Z")
 _TITLE_AFTER_AND = re.compile(r"(?<![\w.])([وفلب])(\w\.)\Z")
 
 
@@ -32,6 +33,7 @@ class ArabicLetters:
         self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
         self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
+        self._at_stroke = {w: said.split("|") for w, said in data.get("spoken", "titles_at_stroke").items()}
         titles = {written: forms[0] for written, forms in self._titles.items()}
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **titles})
 
@@ -56,6 +58,18 @@ class ArabicLetters:
             title = self._abbreviation(text, joined.start(2), at + 1, joined[2], "")
             return Reading(Span(joined.start(), at + 1), attach(joined[1], title.said), "abbreviation")
         return None
+
+    def stroke_rule(self) -> tuple[str, Handler]:
+        """ "د/ منى", "السيد/ أحمد": a title before a stroke, which is not said."""
+        return rf"/(?={GAP}?(?P<name>[\u0621-\u064a]{{2,}}))", self._title_at_stroke
+
+    def _title_at_stroke(self, found: re.Match[str]) -> Reading | None:
+        title = _WORD_AT_STROKE.search(found.string, max(0, found.start() - 12), found.start())
+        forms = self._at_stroke.get(title[2]) if title else None
+        if title is None or forms is None:
+            return None
+        said = forms[1] if self.context.looks_feminine(found["name"]) else forms[0]
+        return Reading(Span(title.start(1), found.end()), attach(title[1], said), "abbreviation")
 
     @staticmethod
     def page_mark(text: str, start: int) -> re.Match[str] | None:

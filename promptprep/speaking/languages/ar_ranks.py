@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.speaking.languages.ar_context import ArabicContext, Setting, without_article
-from promptprep.speaking.languages.ar_numbers import ArabicNumbers
+from promptprep.speaking.languages.ar_numbers import MOST_DIGITS, ArabicNumbers, Counted
 
 MOST_RANKED = 99
 _TANWEEN = ("ًا", "اً")
@@ -56,3 +56,8 @@ class ArabicRanks:
         noun = before or setting.noun
         feminine = self._context.is_feminine(noun, n)
         return self._numbers.definite(self._numbers.cardinal(whole, feminine=feminine, case=case))
+
+    def definite_quantity(self, digits: str, noun: Counted) -> str:
+        """ "الـ24 ساعة" -> "الأربع والعشرين ساعة"."""
+        words = self._numbers.cardinal(digits, feminine=noun.feminine, case="oblique")
+        return f"{self._numbers.definite(words)} {self._numbers.form(noun, int(digits[-MOST_DIGITS:]))}"

@@ -14,6 +14,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
 
 NEAR = 16  # characters before an hour that may hold another
+_ZONE = re.compile(r"\s?بتوقيت")
 _MORNING = re.compile(r"\d\s?ص")
 GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 
@@ -32,6 +33,7 @@ class ArabicTimes:
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
         self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
         self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
+        self._lasting_words = frozenset(self._word["lasting"].split())
         names = ("ساعة", "دقيقة", "ثانية")
         self._one_hour, self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in names)
 
@@ -43,13 +45,15 @@ class ArabicTimes:
         return [
             (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
             (rf"(\d{{4}})([/-])(\d{{1,2}})\2(\d{{1,2}})(?!\d){era}", self._iso_date),
+            (r"(\d{1,2})(/)(\d{1,2})/(\d{2})(?![\d/])(?P<era>)", self._numeric_date),
+            (r"(\d{1,2})/(\d{1,2})(?![\d/])", self._day_and_month),
             (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
             (rf"(\d{{1,2}})(?={GAP}(?:إلى|حتى|أو){GAP}\d{{1,2}}{GAP}{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}و{GAP}?\d{{1,2}}{GAP}{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}من{GAP}(?:شهر{GAP})?{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
-            (rf"(\d{{1,3}}):(\d{{2}}){GAP}(?:ساعة|ساعات)(?!\w)", self._length),
+            (rf"(\d{{1,3}}):(\d{{2}}){GAP}(ساعة|ساعات|دقيقة|دقائق)(?!\w)", self._length),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (rf"(\d{{1,2}})(?={GAP}{part})", self._hour_of_day),
             (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
@@ -90,7 +94,8 @@ class ArabicTimes:
         return said + tail
 
     def _numeric_date(self, found: re.Match[str]) -> Reading | None:
-        day, month, year, era = int(found[1]), int(found[3]), found[4], found["era"]
+        day, month, era = int(found[1]), int(found[3]), found["era"]
+        year = found[4] if len(found[4]) > 2 else f"20{found[4]}"
         swapped = not is_day(day, month)
         if swapped:
             day, month = month, day
@@ -98,6 +103,16 @@ class ArabicTimes:
             return None
         other = [self._date(month, day, year, era)] if found[2] != "." and not swapped and is_day(month, day) else []
         return reading(found, self._date(day, month, year, era), "date", *other)
+
+    def _day_and_month(self, found: re.Match[str]) -> Reading | None:
+        """ "31/8", and "5/6" after a word for the day."""
+        day, month = int(found[1]), int(found[2])
+        setting = self._setting(found)
+        surely = day > 12 and found[0] != self._word["always"]
+        if not is_day(day, month) or not (surely or setting.before in self._word["day_after"].split()):
+            return None
+        said = f"{self._numbers.ordinal(day)} {self._word['of']} {self._names[month - 1]}"
+        return Reading(Span(setting.start, found.end()), attach(setting.prefix, said), "date")
 
     def _iso_date(self, found: re.Match[str]) -> Reading | None:
         day, month = int(found[4]), int(found[3])
@@ -181,6 +196,8 @@ class ArabicTimes:
         if hours > 24 or minutes > 59 or seconds > 59:
             return None
         half = found["half"]
+        if seconds and not half and self._lasts(found):
+            return reading(found, self._lasting(hours, minutes, seconds, self._setting(found).case), "measure")
         return reading(found, self._said(hours, minutes, seconds, self._clock_case(found)) + self._half(half), "clock")
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
@@ -235,14 +252,29 @@ class ArabicTimes:
 
     def _length(self, found: re.Match[str]) -> Reading | None:
         """ "1:30 ساعة" -> "ساعة ونصف", "2:20 ساعة" -> "ساعتان وعشرون دقيقة"."""
-        hours, minutes, case = int(found[1]), int(found[2]), self._setting(found).case
-        if minutes > 59 or not hours:
+        first, second, case = int(found[1]), int(found[2]), self._setting(found).case
+        if second > 59 or not first:
             return None
-        said = [self._one_hour.one if hours == 1 else self._numbers.count(found[1], self._one_hour, case)]
-        if minutes:
-            short = {15: self._word["quarter"], 30: self._word["half"]}.get(minutes)
-            said.append(short.removeprefix("ال") if short else self._numbers.count(found[2], self._minute, case))
-        return reading(found, f" {AND}".join(said), "measure")
+        if found[3].startswith("د"):
+            return reading(found, self._lasting(0, first, second, case), "measure")
+        if second not in (15, 30):
+            return reading(found, self._lasting(first, second, 0, case), "measure")
+        short = self._word["quarter" if second == 15 else "half"].removeprefix("ال")
+        hours = self._one_hour.one if first == 1 else self._numbers.count(found[1], self._one_hour, case)
+        return reading(found, f"{hours} {AND}{short}", "measure")
+
+    def _lasts(self, found: re.Match[str]) -> bool:
+        """Whether "2:09:45" is a length: nobody speaks of "the hour", and it is short or words of lasting are near."""
+        words = found.string[max(0, found.start() - 32) : found.start()].split()[-4:]
+        if any(w.endswith("الساعة") for w in words) or _ZONE.match(found.string, found.end()):
+            return False
+        return len(found[1]) == 1 or bool(self._lasting_words.intersection(words))
+
+    def _lasting(self, hours: int, minutes: int, seconds: int, case: str) -> str:
+        """ "ساعتان وتسع دقائق وخمس وأربعون ثانية"."""
+        parts = zip((hours, minutes, seconds), (self._one_hour, self._minute, self._second), strict=True)
+        said = (noun.one if n == 1 else self._numbers.count(str(n), noun, case) for n, noun in parts if n)
+        return f" {AND}".join(said)
 
     def _hours(self, hours: int, case: str) -> str:
         if hours % 12 == 1 and hours == 1:

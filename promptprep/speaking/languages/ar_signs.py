@@ -1,0 +1,54 @@
+"""Arabic numbers with a plus or a minus, and "50+", which is said "more than"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ar_context import ArabicContext
+from promptprep.speaking.languages.ar_numbers import Counted
+from promptprep.speaking.languages.ar_quantities import ArabicQuantities
+from promptprep.speaking.ruled import reading
+
+
+class ArabicSigns:
+    """Handlers for signed numbers; their patterns name `sign`, `b`, `percent` and `unit`."""
+
+    def __init__(self, data: LanguageData, quantities: ArabicQuantities, context: ArabicContext) -> None:
+        self._word: Mapping[str, str] = data.get("spoken", "words")
+        self._quantities = quantities
+        self._context = context
+        self._on_a_scale = frozenset(self._word["on_a_scale"].split())
+
+    def minus(self, found: re.Match[str]) -> Reading:
+        """ "6 - 2 = 4" takes away."""
+        return reading(found, f"{self._quantities.number(found[1])} {self._word['minus']}", "symbol")
+
+    def signed(self, found: re.Match[str]) -> Reading:
+        sign = self._word[{"+": "plus", "±": "plus_minus"}.get(found["sign"], "minus")]
+        number = self._quantities.number
+        if found["percent"]:
+            return reading(found, f"{sign} {number(found['b'])} {self._word['percent']}", "percent")
+        noun = self._quantities.noun(found["unit"])
+        if noun:
+            return reading(found, f"{sign} {self._quantities.counted(found['b'], noun, 'nominative')}", "measure")
+        after = self._context.setting(found.string, found.start(), found.end(), found.start()).noun
+        if found["sign"] == "+" and after and after not in self._on_a_scale:
+            return self.more(found)
+        pair = "" if after else (self._context.noun_of_pair(found.string, found.end("b")) or ("",))[0]
+        said = number(found["b"], self._gendered(found["b"], after or pair), bound=bool(after))
+        return reading(found, f"{sign} {said}", "cardinal")
+
+    def more(self, found: re.Match[str]) -> Reading:
+        """ "50+ دولة" -> "أكثر من خمسين دولة"."""
+        setting = self._context.setting(found.string, found.start(), found.end(), found.start())
+        after = setting.noun
+        said = self._quantities.number(found["b"], self._gendered(found["b"], after), "oblique", bool(after))
+        head, than = self._word["more_than"].split()
+        return reading(found, said if setting.before == than else f"{head} {than} {said}", "cardinal")
+
+    def _gendered(self, written: str, noun: str) -> Counted:
+        n = int(self._quantities.parsed(written)[0][-18:])
+        return Counted(self._context.is_feminine(noun, n), "", "", "", "")
