@@ -96,6 +96,7 @@ class Arabic:
             (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
             (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
+            (r"\d{1,3}(?:\.\d{1,3}){2,}(?![\d.]*\d)", self.fractions.dotted),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self.signs.minus),
             *self.fractions.rules(),
@@ -136,6 +137,7 @@ class Arabic:
             self.fractions.sign_rule(),
             *self._powers.rules(),
             (one_of(signs), self._money_alone),
+            (r"(?<=[A-Za-z])\++(?!\w)", self.signs.beside_letter),
             (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
             (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
@@ -255,6 +257,8 @@ class Arabic:
         """Gender by the noun that follows, or by what a second number counts: "بين 3 و5 سنوات"."""
         if setting.noun:
             return self.context.is_feminine(setting.noun, n)
+        if self.times.is_feminine_year(setting.before):
+            return True
         pair = self.context.noun_of_pair(found.string, found.end("b"))
         if not pair:
             return False
@@ -285,6 +289,8 @@ class Arabic:
         feminine = noun.feminine if noun else self.context.is_feminine(setting.noun, last)
         gendered = Counted(feminine, "", "", "", "")
         first = self.quantities.number(found["a"], gendered, "oblique")
+        if noun and (n := {"1": 1, "١": 1, "2": 2, "٢": 2}.get(found["a"])):
+            first = noun.one if n == 1 else self.numbers.dual(noun, "oblique")
         tail = (
             self.quantities.counted(found["b"], noun, "oblique")
             if noun

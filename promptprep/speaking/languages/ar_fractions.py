@@ -59,6 +59,10 @@ class ArabicFractions:
         """ "الفقرة 3-2", "المادة 5/2", "الشكل 3.2": the number of a part, sign by sign."""
         if self._context.setting(found.string, found.start(), found.end(), 0).before not in self._parts:
             return None
+        return self.dotted(found)
+
+    def dotted(self, found: re.Match[str]) -> Reading:
+        """ "192.168.1.1": numbers with their signs between them."""
         case = "oblique" if "/" in found[0] else "nominative"
         said = (self._signs.get(p) or self._numbers.cardinal(p, case=case) for p in re.findall(r"\d+|\D", found[0]))
         return reading(found, " ".join(said), "serial")

@@ -31,6 +31,7 @@ class ArabicLetters:
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
+        self._sizes = frozenset(data.get("spoken", "sizes.words"))
         self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         self._at_stroke = {w: said.split("|") for w, said in data.get("spoken", "titles_at_stroke").items()}
@@ -88,6 +89,8 @@ class ArabicLetters:
         if not n or n > 99 or found.string[found.start() - 1 : found.start()].isalnum():
             return None
         before = self.context.setting(found.string, found.start(), found.end(), 0).before
+        if found[0] in self._sizes and before not in self._ranked:
+            return None
         feminine = self._ranked.get(before, self.context.looks_feminine(before))
         return reading(found, self.numbers.ordinal(n, feminine=feminine), "roman")
 

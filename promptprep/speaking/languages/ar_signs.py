@@ -26,6 +26,10 @@ class ArabicSigns:
         """ "6 - 2 = 4" takes away."""
         return reading(found, f"{self._quantities.number(found[1])} {self._word['minus']}", "symbol")
 
+    def beside_letter(self, found: re.Match[str]) -> Reading:
+        """ "A+", "C++"."""
+        return reading(found, " ".join([self._word["plus_beside_letter"]] * len(found[0])), "symbol")
+
     def signed(self, found: re.Match[str]) -> Reading:
         sign = self._word[{"+": "plus", "±": "plus_minus"}.get(found["sign"], "minus")]
         number = self._quantities.number

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach, bare
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, counted
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
@@ -33,6 +33,7 @@ class ArabicTimes:
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
         self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
         self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
+        self._dated = frozenset(self._word["dated"].split())
         self._lasting_words = frozenset(self._word["lasting"].split())
         names = ("ساعة", "دقيقة", "ثانية")
         self._one_hour, self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in names)
@@ -59,7 +60,7 @@ class ArabicTimes:
             (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,2}}){GAP}?(?P<half>[صم])(?![\w.])(?!{GAP}?\d)", self._short_hour),
-            (rf"(\d{{1,4}}){GAP}?(ه|هـ)/(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
+            (rf"(\d{{1,4}}){GAP}?(ه|هـ){GAP}?[/–-]{GAP}?(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
             (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
             (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
         ]
@@ -153,10 +154,15 @@ class ArabicTimes:
     def _year_of_era(self, found: re.Match[str]) -> Reading | None:
         before = self._setting(found).before
         feminine = before in self._feminine_years
-        if before not in self._feminine_years | self._masculine_years and not self._says_era(found):
+        known = self._feminine_years | self._masculine_years | {self._word["same_as"]}
+        if before not in known and not self._says_era(found):
             return None
         era = self._eras[found["era"]][1 if feminine else 0]
         return reading(found, f"{self.year(found[1], feminine)} {era}", "year")
+
+    def is_feminine_year(self, before: str) -> bool:
+        """Whether a figure after this word has feminine units: "سنة 85"."""
+        return before in self._feminine_years
 
     def _two_eras(self, found: re.Match[str]) -> Reading:
         """ "480 هـ/1087 م": the same year by two calendars."""
@@ -177,10 +183,15 @@ class ArabicTimes:
         if before in self._feminine_years or before in self._masculine_years:
             said = attach(setting.prefix, self.year(found[1], before in self._feminine_years))
             return Reading(Span(setting.start, found.end()), said, "year")
-        likely = 1000 <= int(found[1]) <= 2100 and not setting.noun and before in self._word["years_after"].split()
+        likely = 1000 <= int(found[1]) <= 2100 and not setting.noun
+        likely = likely and (before in self._word["years_after"].split() or self._dates(text, setting.start))
         if likely and not setting.prefix:
             return reading(found, self.year(found[1]), "year", self._numbers.cardinal(ascii_digits(found[1])))
         return None
+
+    def _dates(self, text: str, start: int) -> bool:
+        """Whether what happens in a year stands before: "صيف 2025", "كأس العالم 2026"."""
+        return any(bare(w) in self._dated for w in text[max(0, start - 28) : start].split()[-3:])
 
     def _after_month(self, text: str, start: int) -> bool:
         """Whether a month's name, of one word or two, stands before."""
