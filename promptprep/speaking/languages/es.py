@@ -8,16 +8,28 @@ from typing import Any
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import IBERIAN
+from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, LongMetres
+from promptprep.speaking.western.romans import roman_value
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
 _PESO_REGIONS = ("MX", "AR", "CL", "CO", "CU", "DO", "UY")
 _PESO = "peso|pesos|m; centavo|centavos|m"
+_ONE_OCLOCK = re.compile(r"(?<!\w)(?:a|desde|era|es|hacia|hasta|para|sobre) la \Z", re.IGNORECASE)
+_OF_THE_DAY = re.compile(r"[ \u00a0](?:de la (?:tarde|madrugada|mañana|noche)|en punto|y media|y cuarto)(?!\w)")
+_ROAD = re.compile(r"(N)-([IVX]{1,4})(?!\w)")
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
+
+
+class Heights(LongMetres):
+    """ "1,85 m" of a person is a metre eighty-five; longer lengths keep their decimals."""
+
+    _most = 2
 
 
 class Spanish(Romance):
@@ -31,14 +43,14 @@ class Spanish(Romance):
         "": "%spellout-ordinal-masculine",
         "a": "%spellout-ordinal-masculine-adjective",
         "f": "%spellout-ordinal-feminine",
+        "fp": "%spellout-ordinal-feminine-plural",
         "m": "%spellout-ordinal-masculine",
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = IBERIAN
+    own_parts = (Heights, HundredCodes, *IBERIAN)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
-    one_oclock = ("a la ",)
     cents_link = "con"
     half_feminine = "media"
 
@@ -47,6 +59,8 @@ class Spanish(Romance):
         if data.tag.split("-")[-1] in _POINT_REGIONS:
             self.literals = Literals(",", ".")
         self._tonic = self.wordset("nouns.tonic")
+        self._pairs = self.table("acronyms.pairs")
+        self._pair = re.compile(rf"(?:{'|'.join(self._pairs)})(?!\w)".replace(" ", "[ \u00a0]"))
 
     def table(self, key: str) -> Mapping[str, Any]:
         """The dollar sign is the peso's where the country has pesos."""
@@ -70,6 +84,11 @@ class Spanish(Romance):
         millions, thousands = _BELOW_MILLION.fullmatch(said).groups()  # type: ignore[union-attr]
         return millions + thousands.replace("cientos", "cientas").replace("quinientos", "quinientas")
 
+    def ordinal(self, digits: str, form: str = "") -> str:
+        """As ICU has it, but both words of a plural agree: "vigésimos primeros" (RAE, DPD)."""
+        said = super().ordinal(digits, form)
+        return re.sub(r"[ao](?= |\Z)", r"\g<0>s", said) if form in ("fp", "mp") else said
+
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
         if literal.is_one and word in self._tonic:
             return self.number(literal, "m")
@@ -78,6 +97,27 @@ class Spanish(Romance):
             plural = "s" if above > 1 else ""
             return f"{self.cardinal(str(above), 'f')} {self.ordinal(str(below), 'f')}{plural}"
         return super().before_noun(literal, text, at, word)
+
+    def _gender_here(self, literal: Literal, text: str, at: int, word: str) -> str:
+        """ "a la una", "la una de la tarde", but the first of a list is "la uno"."""
+        if literal.is_one and text[max(0, at - 3) : at].casefold() == "la ":
+            hour = _ONE_OCLOCK.search(text, max(0, at - 12), at) or _OF_THE_DAY.match(text, literal.end)
+            return "f" if hour else ""
+        return super()._gender_here(literal, text, at, word)
+
+    def around_noun(self, literal: Literal, word: str) -> str:
+        """One and a half is singular: "una taza y media"."""
+        single = literal.is_one_and_more and word.endswith(("as", "os"))
+        return super().around_noun(literal, word[:-1] if single else word)
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        """A road with its Roman numeral ("N-II", a cardinal), and plurals doubled without dots ("EE UU")."""
+        if road := _ROAD.match(text, at):
+            said = f"{road[1]} {self.cardinal(str(roman_value(road[2])))}"
+            return Reading(Span(*road.span()), said, "serial") if roman_value(road[2]) else None
+        pair = self._pair.match(text, at)
+        said = str(self._pairs[pair[0].replace("\u00a0", " ")]) if pair else ""
+        return Reading(Span(*pair.span()), said, "abbreviation") if pair else None
 
     def ordinal_in(self, text: str, end: int, digits: str, form: str) -> str:
         """Apocope before a masculine noun: "el tercer puesto", but "el tercero de la lista"."""
@@ -113,7 +153,10 @@ class Spanish(Romance):
 
     def rank_before(self, value: int, noun: str) -> str:
         """ "la segunda Guerra Mundial", "el tercer Congreso"."""
-        return self.ordinal(str(value), "f" if self.gender_of(noun) == "f" else "a")
+        feminine = self.gender_of(noun) == "f"
+        if noun.endswith(("as", "es", "os")):
+            return self.ordinal(str(value), "fp" if feminine else "mp")
+        return self.ordinal(str(value), "f" if feminine else "a")
 
     def century(self, value: int) -> str:
         return self.regnal(value)

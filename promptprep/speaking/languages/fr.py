@@ -8,19 +8,20 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.fr_parts import DaysBefore, HundredCodes, LawNumbers, Phones
+from promptprep.speaking.languages.fr_parts import DaysBefore, LawNumbers, Phones
 from promptprep.speaking.western.grammar import Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import SHARED, LongMetres
+from promptprep.speaking.western.romance_parts import SHARED, HundredCodes, LongMetres
 from promptprep.speaking.western.streets import StreetReader
 
 _PLURAL_BEFORE_MILLIONS = re.compile(
     r"(\b(?:deux|trois|quatre|cinq|six|sept|huit|neuf)[- ]cent|quatre[- ]vingt)(?= (?:m|b|tr)illi)"
 )
 _MARKS = 20
+_NO_AND = re.compile(r"(quatre-vingt|\bcent)-et-(?=unième)")
 _PLURAL_END = re.compile(r"(cent|vingt)s\Z")
 _NUMBER_SIGN = re.compile(r"n[°ºᵒ][ \u00a0\u202f]?\Z", re.IGNORECASE)
 _VOWELS = "aeiouyhàâéèêëîïôœùû"
@@ -81,7 +82,7 @@ class French(Romance):
         if form in ("second", "seconde"):
             return form if digits == "2" else super().ordinal(digits, "f" if form.endswith("e") else "m")
         said = super().ordinal(digits, form)
-        return said.replace("quatre-vingt-et-un", "quatre-vingt-un")
+        return _NO_AND.sub(r"\1-", said)
 
     def fraction(self, above: int, below: int) -> str:
         """Twentieths are marks out of twenty, but for a single one."""

@@ -29,6 +29,7 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
 - `clock.words`: words of time with a dash beside a time ("8pm-late"); `weekdays.before`: words before a day cut short
   with a dot; `magnitudes.paid`: verbs behind which "2m" is money; `scores.in_row`: how the sets of a match are said;
   `abbreviations.after_place`: what is written short behind a town ("Boston, Mass.")
+- `roman.events`: small-letter nouns behind an article and one Roman letter; `acronyms.pairs`: doubled plurals
 - `abbreviations.streets`: small-letter words before a street's name; `numbers.naming`: words behind which a number
   ranks; `serials.calls`, `.hundreds`: words before short telephone numbers and codes; `laws`: their numbers' shapes
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell

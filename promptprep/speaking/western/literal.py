@@ -41,6 +41,11 @@ class Literal:
     def is_one(self) -> bool:
         return self.is_whole and self.whole.lstrip("0") == "1"
 
+    @property
+    def is_one_and_more(self) -> bool:
+        """Whether it is one and a vulgar fraction."""
+        return self.part is not None and self.whole.lstrip("0") == "1"
+
 
 class Literals:
     """Finds a number at a place. `group` holds the language's separators of thousands, `mark` its decimal mark."""

@@ -14,11 +14,11 @@ from promptprep.speaking.western.units import BLANK, alternatives
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
 _LARGE = 100
-_COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-z]) [<>] \Z")
+_COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-zα-ω]) [<>≤≥] \Z")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _PERCENT = re.compile(rf"[\d.,]+{BLANK}?[%‰]")
 _BAR = re.compile("/")
-_SEASON = re.compile(r"/(\d{2})(?![\d/])")
+_SEASON = re.compile(r"/(?:\d\d)?(\d{2})(?![\d/])")
 
 
 @dataclass(slots=True)
@@ -54,7 +54,8 @@ class Reach:
         self.dash = re.compile(
             rf"(?:[-‐‑–—−]|{BLANK}[–—]{BLANK})(?=(?:{money})?{BLANK}?[\d{VULGAR}])(?:{money})?{BLANK}?"
         )
-        self._compared = {**self.signs, **grammar.table("symbols.between_figures")}
+        operators = grammar.data.maybe("spoken", "symbols.operators", {})
+        self._compared = {**self.signs, **operators, **grammar.table("symbols.between_figures")}
         self.score_before = grammar.wordset("scores.before")
         self.fall_before = frozenset(grammar.data.maybe("spoken", "numbers.fall_before", ()))
 
@@ -106,9 +107,9 @@ class Reach:
         return falls and figure.currency is None and figure.before.casefold() not in self.score_before
 
     def _season(self, text: str, figure: Figure) -> re.Match[str] | None:
-        """The bar of a season that spans two years: 2026/27."""
+        """The bar of a season that spans two years: 2026/27, 2026/2027."""
         found = _SEASON.match(text, figure.end)
-        follows = found and year_like(figure.first) and int(found[1]) == (figure.first.value + 1) % 100
+        follows = found and year_like(figure.first) and str(figure.first.value + 1).endswith(found[0][1:])
         return _BAR.match(text, figure.end) if follows else None
 
 

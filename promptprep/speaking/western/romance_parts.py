@@ -144,6 +144,30 @@ class Laws:
         return text[max(0, at - 5) : at].rstrip().endswith(("n.º", "nº", "n°", "N.º", "Nº", "N°"))
 
 
+class HundredCodes:
+    """Three figures behind a code's letters are one number: A320, AF 447, D906. `serials.hundreds` lists more words."""
+
+    _number = re.compile(r"[1-9]\d\d(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
+    _left = re.compile(r"(?<!\w)(?:([A-Z]{1,3})-?|([A-Z]{2,3})[ \u00a0\u202f])\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._words = grammar.wordset("serials.hundreds")
+        self._no_codes = frozenset(grammar.table("currencies")) | grammar.wordset("serials.not_before")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._number.match(text, at)
+        if not found:
+            return None
+        code = self._left.search(text, max(0, at - 5), at)
+        if code is None and word_before(text, at).casefold() not in self._words:
+            return None
+        if code and (code[1] or code[2]) in self._no_codes:
+            return None
+        said, digits = self.g.year(found[0]), self.g.words.one_by_one(found[0])
+        return Reading(Span(*found.span()), said, "serial", (digits,))
+
+
 class OneThousand:
     """ "1 mil" is said without its one."""
 

@@ -40,6 +40,7 @@ class Romans:
         self.names = grammar.wordset("roman.names")
         self.articles = grammar.wordset("roman.articles")
         self.first = grammar.wordset("roman.first_suffixes")
+        self.events = frozenset(grammar.data.maybe("spoken", "roman.events", ()))
         self.never = grammar.wordset("roman.never")
         endings = (
             "|".join(re.escape(e) for e in sorted(grammar.table("roman.suffixes"), key=lambda e: -len(e))) or "(?!)"
@@ -125,7 +126,8 @@ class Romans:
         noun = word_after(text, found.end())
         if self.g.articled_ranks and before.casefold() not in self.articles:
             return ""
-        sure = len(found[1]) > 1 or (before.casefold() in self.articles and noun[:1].isupper())
+        articled = before.casefold() in self.articles
+        sure = len(found[1]) > 1 or (articled and (noun[:1].isupper() or noun in self.events))
         if (
             not sure
             or not noun

@@ -82,6 +82,8 @@ class Symbols:
         between = text[at - 1 : at].isdecimal() and bool(_EXPONENT.match(text, at + 1))
         if mark in self.money and text[at - 1 : at].isalpha() and text[at + 1 : at + 2].isalpha():
             return None
+        if mark.isalpha() and (text[at - 1 : at].isalpha() or _letter_next(text, at)):
+            return None
         said = (self.between.get(mark) if between else None) or self.words.get(mark) or self.money.get(mark)
         return Reading(Span(at, at + 1), str(said), "symbol") if said else None
 
@@ -135,6 +137,12 @@ class Symbols:
         timed = (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1) or self._time_word.match(text, at + 1)
         joins = ranked or dated or timed
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
+
+
+def _letter_next(text: str, at: int) -> bool:
+    """Whether a letter that is a sign ("π") goes on as a word does; a Latin letter may follow ("2πr")."""
+    following = text[at + 1 : at + 2]
+    return following.isalpha() and not following.isascii()
 
 
 def _between_blanks(text: str, at: int) -> bool:
