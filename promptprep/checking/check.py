@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from promptprep.checking.catalogue import RULES
 from promptprep.checking.context import Context
@@ -61,5 +62,5 @@ def _levelled(finding: Finding, context: Context) -> Finding | None:
     if wanted == "off":
         return None
     if wanted in LEVELS and wanted != finding.level:
-        return Finding(finding.name, wanted, finding.start, finding.end, finding.message, finding.hint, finding.instead)
+        return replace(finding, level=wanted)
     return finding

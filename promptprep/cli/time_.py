@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import typer
 
 from promptprep.cli.common import AsJson, Paths, StudioFile, heading, print_json, show_losses, table
@@ -20,13 +18,13 @@ def command(paths: Paths, studio: StudioFile = None, as_json: AsJson = False) ->
     from promptprep import faces
     from promptprep.rendering.time_json import script_object
 
-    timed = faces.time_scripts([Path(p) for p in paths], studio)
+    timed = faces.time_scripts(paths, studio)
     if as_json:
         print_json(scripts=[script_object(script, timing) for script, timing in timed])
     else:
         for script, timing in timed:
             _show(script, timing)
-    if any(timing.slot_s is not None and timing.timing.low_s > timing.slot_s for _, timing in timed):
+    if any(timing.timing.verdict(timing.slot_s) == "over" for _, timing in timed):
         raise typer.Exit(1)
 
 
@@ -58,10 +56,10 @@ def _show(script: Script, timing: ScriptTiming) -> None:
 
 def _verdict(timing: ScriptTiming) -> str:
     slot, whole = timing.slot_s or 0.0, timing.timing
-    over = whole.mean_s - slot
-    if whole.low_s > slot:
+    over, verdict = whole.mean_s - slot, whole.verdict(timing.slot_s)
+    if verdict == "over":
         return f"does not fit its slot of {clock_text(slot)}: {clock_text(over)} over"
-    if whole.high_s > slot:
+    if verdict == "tight":
         return (
             f"may not fit its slot of {clock_text(slot)}: {clock_text(abs(over))} {'over' if over > 0 else 'to spare'}"
         )

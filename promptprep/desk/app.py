@@ -34,6 +34,7 @@ from promptprep.rendering.environment import environment
 from promptprep.rendering.faults import fault_objects
 from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.studio_view import studio_view
+from promptprep.store.studio import FILE as STUDIO_FILE
 from promptprep.store.templates import shipped
 
 HOSTS = ["127.0.0.1", "localhost"]
@@ -77,7 +78,7 @@ class Desk:
 
     def studio_file(self) -> Path | None:
         """The studio file that was named, else the one in the folder."""
-        file = self.studio or self.folder / drafts.STUDIO
+        file = self.studio or self.folder / STUDIO_FILE
         return file if file.is_file() else None
 
 

@@ -91,7 +91,7 @@ def subset_fonts(language: str, text: str, bold: bool = False) -> tuple[bytes, .
     return tuple(files)
 
 
-def font_css(language: str, text: str, *, family: str = "copy", bold_text: str = "") -> str:
+def font_css(language: str, text: str, family: str = "copy", bold_text: str = "") -> str:
     """`@font-face` rules for `text`, and for `bold_text` in bold, with the files inside as data URLs.
 
     The families are called `family`-0, `family`-1 ... in the order for `font-family`.
@@ -163,8 +163,8 @@ class BundledFonts:
         metrics = font_metrics(language)
         return metrics.cap_em, metrics.x_em
 
-    def css(self, language: str, text: str, *, family: str = "copy", bold_text: str = "") -> str:
-        return font_css(language, text, family=family, bold_text=bold_text)
+    def css(self, language: str, text: str, family: str = "copy", bold_text: str = "") -> str:
+        return font_css(language, text, family, bold_text)
 
     def subsets(self, language: str, text: str, bold: bool) -> tuple[bytes, ...]:
         return subset_fonts(language, text, bold)

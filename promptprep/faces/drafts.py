@@ -16,9 +16,10 @@ from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.sightline import Sightline
 from promptprep.model.timing import ScriptTiming
+from promptprep.store.scripts import PLAIN
+from promptprep.store.studio import FILE as STUDIO_FILE
 
-STUDIO = "studio.toml"
-WRITABLE = (".md", ".txt", ".toml")
+WRITABLE = (*PLAIN, ".toml")
 _NAME = re.compile(r"\w[\w -]{0,60}")
 _FIRST_TEXT = '+++\ntitle = "{title}"\n+++\n\n# Opening\n\n'
 
@@ -104,7 +105,7 @@ def open_draft(path: Path) -> Draft:
     from promptprep.store.files import read_text
     from promptprep.store.scripts import source_of
 
-    text, losses = (read_text(path), ()) if path.suffix == ".toml" else source_of(path)
+    text, losses = (read_text(path), ()) if path.suffix.lower() == ".toml" else source_of(path)
     return Draft(path, text, file_digest(path), tuple(losses))
 
 
@@ -175,8 +176,8 @@ def new_studio(folder: Path) -> Path:
     from promptprep.store.files import replace_text
     from promptprep.store.templates import shipped
 
-    path = folder / STUDIO
+    path = folder / STUDIO_FILE
     if path.exists():
         raise BadCall("name-taken", "the folder has a studio file already", "open it")
-    replace_text(path, (shipped("templates") / "start" / STUDIO).read_text("utf-8"))
+    replace_text(path, (shipped("templates") / "start" / STUDIO_FILE).read_text("utf-8"))
     return path

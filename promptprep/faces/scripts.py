@@ -39,10 +39,11 @@ def read_script(path: str | Path) -> Script:
 
 def studio_for(paths: Sequence[Path], studio_file: Path | None = None) -> Studio:
     """The studio file named, else the `studio.toml` nearest above the first path, with the pronunciations beside it."""
+    from promptprep.store.files import folder_of
     from promptprep.store.lexicon import read_lexicons
     from promptprep.store.studio import find_studio, read_studio
 
-    folder = paths[0] if paths and paths[0].is_dir() else paths[0].parent if paths else Path.cwd()
+    folder = folder_of(paths[0]) if paths else Path.cwd()
     file = studio_file or (find_studio(folder) if folder.is_dir() else None)
     studio = read_studio(file) if file else Studio()
     lexicon = {tag: dict(said) for tag, said in studio.lexicon.items()}

@@ -52,15 +52,15 @@ def _check_item(order: RunningOrder, code: str) -> None:
 def _sitting(order: RunningOrder, path: Path, studio: Studio) -> Sitting:
     """The scripts of a running order, their pronunciations put in, and why some cannot be read."""
     from promptprep.pipeline.sessions import Sitting
+    from promptprep.store.files import folder_of
     from promptprep.store.session import cue_words, session_limits
 
-    folder = path if path.is_dir() else path.parent
     scripts: dict[str, Script] = {}
     faults: dict[str, str] = {}
     for item in order.items:
         if item.file is not None:
             try:
-                scripts[item.code] = load_scripts([folder / item.file], studio)[0]
+                scripts[item.code] = load_scripts([folder_of(path) / item.file], studio)[0]
             except PromptprepError as fault:
                 faults[item.code] = fault.message
     return Sitting(scripts, faults, session_limits(), cue_words())
@@ -72,14 +72,14 @@ def keep_cue_numbers(path: Path, studio_file: Path | None = None) -> list[Path]:
     Only plain-text scripts can keep numbers; others are passed over. Nothing that is read or said changes.
     """
     from promptprep.pipeline.sessions import numbered_script
-    from promptprep.store.files import read_text, replace_text
+    from promptprep.store.files import folder_of, read_text, replace_text
+    from promptprep.store.scripts import PLAIN
     from promptprep.store.session import read_session
 
-    folder = path if path.is_dir() else path.parent
     changed = []
     for name in dict.fromkeys(item.file for item in read_session(path).items if item.file):
-        file = folder / name
-        if file.suffix.lower() not in (".md", ".txt") or not file.is_file():
+        file = folder_of(path) / name
+        if file.suffix.lower() not in PLAIN or not file.is_file():
             continue
         text = numbered_script(read_script(file), tools())
         if text != read_text(file):

@@ -12,8 +12,9 @@ from promptprep.faces.tools import known_language, tools
 from promptprep.model.rig import Studio
 from promptprep.model.script import Script
 from promptprep.model.versions import Unread, Versions
+from promptprep.store.scripts import PLAIN
 
-MARKABLE = (".md", ".txt")
+MARKABLE = PLAIN
 
 
 def _versions_at(paths: Sequence[Path], studio: Studio) -> tuple[Script, list[Script], tuple[Unread, ...]]:

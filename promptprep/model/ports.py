@@ -128,7 +128,7 @@ class Fonts(Protocol):
         """(capital height, x-height) of a language's first font, in em."""
         ...
 
-    def css(self, language: str, text: str, *, family: str = "copy", bold_text: str = "") -> str:
+    def css(self, language: str, text: str, family: str = "copy", bold_text: str = "") -> str:
         """`@font-face` rules that show `text`; the families are `family`-0, `family`-1 ... in their order."""
         ...
 

@@ -205,5 +205,10 @@ class Script:
     losses: tuple[str, ...] = ()
 
     @property
+    def paragraphs(self) -> tuple[Paragraph, ...]:
+        """All that is said, in order."""
+        return tuple(paragraph for segment in self.segments for paragraph in segment.paragraphs)
+
+    @property
     def fixed_s(self) -> float:
         return sum(segment.fixed_s for segment in self.segments)

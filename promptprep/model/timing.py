@@ -11,6 +11,7 @@ from promptprep.spans import Span
 
 Z80 = 1.2815515655446004  # half-width of the central 80 % of a normal law, in standard deviations
 
+SlotVerdict = Literal["fits", "tight", "over", "no slot"]
 PauseKind = Literal[
     "list", "comma", "colon", "dash", "bracket", "sentence", "paragraph", "segment", "breath", "cue", "clip", "live"
 ]
@@ -47,6 +48,14 @@ class Timing:
     @property
     def high_s(self) -> float:
         return self.fixed_s + self.spoken_s * math.exp(Z80 * self._log_sd())
+
+    def verdict(self, slot_s: float | None) -> SlotVerdict:
+        """Whether it fits a slot: "tight" where it may run over, "over" where it does in nine of ten takes."""
+        if slot_s is None:
+            return "no slot"
+        if self.low_s > slot_s:
+            return "over"
+        return "tight" if self.high_s > slot_s else "fits"
 
     def _log_sd(self) -> float:
         return math.sqrt(math.log1p((self.sd_s / self.spoken_s) ** 2)) if self.spoken_s > 0 else 0.0

@@ -40,11 +40,7 @@ def render_all(
         files |= render_script(one, prepared.studio, tools, env, _beside(one, prepared), logo)
         if stills:
             files |= _stills(one, prepared.studio, tools, env)
-
-    def report_faces(language: str, text: str, family: str) -> str:
-        return tools.fonts.css(language, text, family=family)
-
-    files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env), report_faces).encode("utf-8")
+    files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env), tools.fonts.css).encode("utf-8")
     files["report.json"] = report_json(prepared).encode("utf-8")
     return files
 

@@ -1,4 +1,4 @@
-"""The order of the work: the only place that names it."""
+"""The order of the work for scripts: timed, seen on their rig, broken into lines, checked."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from promptprep.checking.context import Context
 from promptprep.checking.difficulty import difficulties, passage_difficulty
 from promptprep.model.finding import Finding
 from promptprep.model.language import UNSPACED, LanguageData
-from promptprep.model.lines import BrokenScript, Column
+from promptprep.model.lines import BrokenScript
 from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Reader, Rig, Studio
@@ -66,7 +66,7 @@ def speaker(language: str, tools: Tools) -> Speak:
 
 def wording_digest(script: Script) -> str:
     """Twelve hex digits that stand for the words to be said, whatever the markup and line breaks around them."""
-    words = "\n".join(" ".join(p.text.split()) for segment in script.segments for p in segment.paragraphs)
+    words = "\n".join(" ".join(paragraph.text.split()) for paragraph in script.paragraphs)
     return hashlib.sha256(words.encode("utf-8", "surrogatepass")).hexdigest()[:12]
 
 
@@ -110,7 +110,7 @@ def type_use(script: Script, timing: ScriptTiming, tools: Tools) -> TypeUse:
     Addresses are left out of the widest word: they are a finding, and no column should grow for them.
     """
     data = tools.language(script.language)
-    copy = " ".join(p.text for segment in script.segments for p in segment.paragraphs).strip()
+    copy = " ".join(paragraph.text for paragraph in script.paragraphs).strip()
     text = copy or str(data.get("fonts", "sample"))
     words = text.split()
     different = sorted(set(words))
@@ -180,7 +180,7 @@ def prepare_one(script: Script, studio: Studio, tools: Tools) -> PreparedScript:
     timing = time_one(script, studio, tools)
     rig, reader = rig_of(script, studio), reader_of(script, studio)
     sight = sightline_of(rig, reader, script.language, type_use(script, timing, tools), studio, tools)
-    broken = _broken(script, timing, sight.column, rig, data, tools)
+    broken = break_script(script, timing, sight.column, data, tools.engines)
     context = context_of(script, studio, tools, timing, broken, sight)
     return PreparedScript(
         script=script,
@@ -194,13 +194,6 @@ def prepare_one(script: Script, studio: Studio, tools: Tools) -> PreparedScript:
         reader=reader,
         difficulty=difficulties(context),
     )
-
-
-def _broken(
-    script: Script, timing: ScriptTiming, column: Column, rig: Rig, data: LanguageData, tools: Tools
-) -> BrokenScript:
-    by_sentence = rig.style == "sentences"
-    return break_script(script, timing, column, data, tools.engines, sentence_per_line=by_sentence)
 
 
 def prepare_all(scripts: Sequence[Script], studio: Studio, tools: Tools) -> Prepared:

@@ -16,19 +16,16 @@ from promptprep.rendering.versions_report import versions_html
 from promptprep.rendering.versions_xliff import kit_xliff
 
 
-def render_versions(versions: Versions, tools: Tools, folders: Sequence[Path], papers: bool = True) -> dict[str, bytes]:
+def render_versions(versions: Versions, tools: Tools, folders: Sequence[Path]) -> dict[str, bytes]:
     """NAME.versions.html, and for each version NAME.SOURCE-LANGUAGE.paper.pdf with both side by side."""
     env = environment(folders)
     name = versions.source.script.name
 
-    def faces(language: str, text: str, family: str) -> str:
-        return tools.fonts.css(language, text, family=family)
-
     def printed(language: str, text: str, family: str) -> str:
-        return tools.fonts.css(language, text, family=family, bold_text=text)
+        return tools.fonts.css(language, text, family, bold_text=text)
 
-    files = {f"{name}.versions.html": versions_html(versions, env, faces).encode("utf-8")}
-    for version in versions.others if papers else ():
+    files = {f"{name}.versions.html": versions_html(versions, env, tools.fonts.css).encode("utf-8")}
+    for version in versions.others:
         key = f"{name}.{versions.source.language}-{version.language}.paper.pdf"
         files[key] = bilingual_pdf(versions.source, version, env, printed)
     return files
@@ -36,13 +33,9 @@ def render_versions(versions: Versions, tools: Tools, folders: Sequence[Path], p
 
 def render_kit(kit: Kit, tools: Tools, folders: Sequence[Path]) -> dict[str, bytes]:
     """The kit as a page to read, a document to write in, and an XLIFF file."""
-
-    def faces(language: str, text: str, family: str) -> str:
-        return tools.fonts.css(language, text, family=family)
-
     stem = f"{kit.name}.{kit.target_language}.kit"
     return {
-        f"{stem}.html": kit_html(kit, environment(folders), faces).encode("utf-8"),
+        f"{stem}.html": kit_html(kit, environment(folders), tools.fonts.css).encode("utf-8"),
         f"{stem}.docx": kit_docx(kit),
         f"{stem}.xlf": kit_xliff(kit),
     }

@@ -64,7 +64,7 @@ def expected_of(source: Script, timed: Timed, language: str, studio: Studio, too
     room = rate_of(language, None, studio, tools)
     if base_of(source.language) != "en" or ratio is None or room is None:
         return None
-    characters = sum(len(p.text) for s in source.segments for p in s.paragraphs)
+    characters = sum(len(paragraph.text) for paragraph in source.paragraphs)
     fixed = timed.timing.timing.fixed_s
     spread = math.exp(Z80 * default_pace(data).common_sd)
     mean, low, high = (characters * ratio[key] / room.characters_per_s for key in ("value", "low", "high"))
@@ -84,7 +84,7 @@ def rate_of(language: str, made: Script | None, studio: Studio, tools: Tools) ->
             return None
         script, basis = parse_script(sample, language=language), "measured on a sample in the default pace"
     timing = time_one(script, studio, tools).timing
-    characters = sum(len(p.text) for s in script.segments for p in s.paragraphs)
+    characters = sum(len(paragraph.text) for paragraph in script.paragraphs)
     if timing.spoken_s <= 0:
         return None
     per_s = characters / timing.spoken_s

@@ -54,7 +54,7 @@ def _slot_sentences(one: PreparedScript) -> Iterator[str]:
     timing, slot = one.timing.timing, one.timing.slot_s
     if slot is None:
         return
-    if timing.low_s > slot:
+    if timing.verdict(slot) == "over":
         words = max(1, round((timing.mean_s - slot) / max(timing.spoken_s, 1e-9) * timing.words))
         yield (
             f"{_name(one)} does not fit its slot of {clock_text(slot)}: it runs {clock_text(timing.mean_s)}. "

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from promptprep.model.timing import ScriptTiming
+from promptprep.model.timing import ScriptTiming, SlotVerdict
 from promptprep.units import clock_text
 
 
-def slot_verdict(timed: ScriptTiming) -> tuple[str, str]:
-    """("fits" | "tight" | "over" | "no slot", a sentence for a person)."""
-    timing, slot = timed.timing, timed.slot_s
-    if slot is None:
-        return "no slot", "No slot is set, so only the time itself can be told."
-    spare = slot - timing.mean_s
-    if timing.low_s > slot:
-        return "over", f"Does not fit: {clock_text(-spare)} over its slot of {clock_text(slot)}."
-    if timing.high_s > slot:
-        side = f"{clock_text(spare)} to spare" if spare >= 0 else f"{clock_text(-spare)} over"
-        return "tight", f"Tight: {side} in a slot of {clock_text(slot)}, and the range crosses its edge."
-    return "fits", f"Fits its slot of {clock_text(slot)} with {clock_text(spare)} to spare."
+def slot_verdict(timed: ScriptTiming) -> tuple[SlotVerdict, str]:
+    """The verdict, and a sentence for a person."""
+    verdict = timed.timing.verdict(timed.slot_s)
+    if timed.slot_s is None:
+        return verdict, "No slot is set, so only the time itself can be told."
+    slot, spare_s = clock_text(timed.slot_s), timed.slot_s - timed.timing.mean_s
+    side = f"{clock_text(abs(spare_s))} {'to spare' if spare_s >= 0 else 'over'}"
+    if verdict == "over":
+        return verdict, f"Does not fit: {side} its slot of {slot}."
+    if verdict == "tight":
+        return verdict, f"Tight: {side} in a slot of {slot}, and the range crosses its edge."
+    return verdict, f"Fits its slot of {slot} with {side}."

@@ -8,7 +8,6 @@ from typing import Any
 from promptprep.model.versions import Change, Unread, Version, VersionFinding, Versions
 from promptprep.rendering.findings import excerpt
 from promptprep.spans import LineIndex
-from promptprep.versions.fit import verdict
 
 
 def versions_object(versions: Versions) -> dict[str, Any]:
@@ -35,12 +34,12 @@ def version_object(version: Version) -> dict[str, Any]:
         "low_s": round(whole.low_s, 2),
         "high_s": round(whole.high_s, 2),
         "slot_s": version.slot_s,
-        "verdict": verdict(whole, version.slot_s),
+        "verdict": whole.verdict(version.slot_s),
         **_change_object(version.change),
         "segments": [
             {
                 "id": s.id, "title": s.title, "mean_s": round(s.timing.mean_s, 2), "low_s": round(s.timing.low_s, 2),
-                "high_s": round(s.timing.high_s, 2), "slot_s": s.slot_s, "verdict": verdict(s.timing, s.slot_s),
+                "high_s": round(s.timing.high_s, 2), "slot_s": s.slot_s, "verdict": s.timing.verdict(s.slot_s),
                 **_change_object(s.change),
             }
             for s in version.segments

@@ -16,7 +16,6 @@ from promptprep.rendering.versions_first import first_lines
 from promptprep.rendering.versions_json import finding_objects
 from promptprep.rendering.versions_rows import change_text, readers_text
 from promptprep.units import clock_text
-from promptprep.versions.fit import verdict
 
 Faces = Callable[[str, str, str], str]  # (language, text, family) -> font rules
 LATIN_END = 0x2FF
@@ -58,7 +57,7 @@ def fonts_for(texts: Sequence[tuple[str, str]], faces: Faces) -> tuple[str, dict
 
 def _view(source: Version, version: Version, scale: float) -> dict[str, Any]:
     whole = version.timing.timing
-    kind = verdict(whole, version.slot_s)
+    kind = whole.verdict(version.slot_s)
     objects = finding_objects(version)
     known = {p.target for p in version.pairs}
     return {
@@ -144,7 +143,7 @@ def _marked(segment: Segment, index: int, marks: Sequence[tuple[int, int]]) -> M
     """A paragraph with the places of its findings marked."""
     paragraph = segment.paragraphs[index]
     inside = [(a, b) for a, b in marks if paragraph.span.start < a and b < paragraph.span.end]
-    out, at = Markup(""), 0
+    out = Markup("")
     for run in paragraph.runs:
         hit = next((m for m in inside if run.span.start <= m[0] and m[1] <= run.span.end), None)
         if hit is None or len(run.text) != len(run.span):
@@ -152,5 +151,4 @@ def _marked(segment: Segment, index: int, marks: Sequence[tuple[int, int]]) -> M
         else:
             a, b = hit[0] - run.span.start, hit[1] - run.span.start
             out += escape(run.text[:a]) + Markup("<mark>%s</mark>") % run.text[a:b] + escape(run.text[b:])
-        at += len(run.text)
     return out

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from promptprep.model.versions import Change, Expected, Version
 from promptprep.units import clock_text
-from promptprep.versions.fit import verdict
 
 HEAD = ("version", ">runs", ">80 % range", "verdict", "to fit (+ % pace)", "who fits")
 EXPECTED_HEAD = ("language", ">may run", ">range", "verdict")
@@ -28,7 +27,7 @@ def version_row(version: Version) -> tuple[str, ...]:
         version.language,
         clock_text(whole.mean_s),
         f"{clock_text(whole.low_s)} to {clock_text(whole.high_s)}",
-        verdict(whole, version.slot_s),
+        whole.verdict(version.slot_s),
         change_text(version.change),
         readers_text(version),
     )

@@ -20,6 +20,11 @@ MANIFEST = ".promptprep.json"
 _BOMS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16", b"\x00\x00\xfe\xff": "UTF-32"}
 
 
+def folder_of(path: Path) -> Path:
+    """A folder itself, or the one that a file is in."""
+    return path if path.is_dir() else path.parent
+
+
 def read_bytes(path: Path) -> bytes:
     """The bytes of a file of sensible size. Raises `UnreadableInput`."""
     try:

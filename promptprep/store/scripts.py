@@ -22,7 +22,8 @@ from promptprep.store.files import read_text
 
 SURE = 0.95  # common practice, no source: one detected text in twenty may be wrong
 
-SUFFIXES = (".md", ".txt", *FORMATS)
+PLAIN = (".md", ".txt")  # text as we write it: only such files can be written back
+SUFFIXES = (*PLAIN, *FORMATS)
 
 _TAGGED = re.compile(r"(.+)\.([a-z]{2,3}(?:-[A-Za-z]{4})?(?:-(?:[A-Z]{2}|\d{3}))?)")
 

@@ -11,7 +11,7 @@ from promptprep.model.timing import ScriptTiming
 from promptprep.model.versions import Bead, ReaderFit, SegmentPair, Version, VersionFinding, VersionSegment
 from promptprep.units import clock_text
 from promptprep.versions.findings import Side, pair_findings
-from promptprep.versions.fit import change_of, probably_over, segment_fit, verdict
+from promptprep.versions.fit import change_of, probably_over, segment_fit
 from promptprep.versions.marks import Stale, stale_segments
 from promptprep.versions.names import names_of, people_of
 from promptprep.versions.segments import length_ratio, paired_segments, paragraph_beads
@@ -136,7 +136,7 @@ def _findings(
 def _slot_findings(made: Version) -> list[VersionFinding]:
     """The whole against its slot; each segment that will surely run over."""
     tag, found = made.language, []
-    kind = verdict(made.timing.timing, made.slot_s)
+    kind = made.timing.timing.verdict(made.slot_s)
     if kind in ("over", "tight") and made.change is not None and made.slot_s is not None:
         likely = made.timing.timing.mean_s > made.slot_s
         probable = probably_over(made.timing.timing, made.slot_s)
@@ -146,7 +146,7 @@ def _slot_findings(made: Version) -> list[VersionFinding]:
         message = f"this version {word} over its slot of {clock_text(made.slot_s)}: expected {expected}"
         found.append(VersionFinding("version-over", level, tag, "", 0, 0, message, advice(made)))
     for index, segment in enumerate(made.segments):
-        if verdict(segment.timing, segment.slot_s) == "over" and segment.change is not None:
+        if segment.timing.verdict(segment.slot_s) == "over" and segment.change is not None:
             span = made.script.segments[index].heading_span or made.script.segments[index].span
             change, slot = segment.change, clock_text(segment.slot_s or 0)
             found.append(VersionFinding(

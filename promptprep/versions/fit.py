@@ -22,20 +22,6 @@ def change_of(timing: Timing, slot_s: float | None) -> Change | None:
     return Change(over_s, min(words, timing.words) if over_s > 0 else words, faster)
 
 
-def fits(timing: Timing, slot_s: float | None) -> bool:
-    """Whether the whole 80 % range lies within the slot."""
-    return slot_s is None or timing.high_s <= slot_s
-
-
-def verdict(timing: Timing, slot_s: float | None) -> str:
-    """ "fits", "tight" (may run over), "over" (runs over in 9 of 10 takes), or "no slot"."""
-    if slot_s is None:
-        return "no slot"
-    if timing.low_s > slot_s:
-        return "over"
-    return "tight" if timing.high_s > slot_s else "fits"
-
-
 def probably_over(timing: Timing, slot_s: float | None) -> bool:
     """Whether a time runs over its slot in at least three of four takes, if not in nine of ten."""
     return slot_s is not None and timing.mean_s - (timing.mean_s - timing.low_s) * Z50 / Z80 > slot_s
@@ -48,4 +34,5 @@ def segment_fit(timing: SegmentTiming, shared_s: float | None, source: int | Non
 
 def reader_fit(reader: str, timing: ScriptTiming, slot_s: float | None, own: bool) -> ReaderFit:
     whole = timing.timing
-    return ReaderFit(reader, whole.mean_s, whole.low_s, whole.high_s, fits(whole, slot_s), own)
+    fits = whole.verdict(slot_s) in ("fits", "no slot")
+    return ReaderFit(reader, whole.mean_s, whole.low_s, whole.high_s, fits, own)
