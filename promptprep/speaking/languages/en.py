@@ -9,11 +9,12 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.en_places import States, Streets
-from promptprep.speaking.languages.en_records import Records, ShortNumbers, Verses
+from promptprep.speaking.languages.en_records import Records, ShortNumbers
 from promptprep.speaking.languages.en_times import DaysInRow, HoursApart, Lapses, MilitaryTimes
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
+from promptprep.speaking.western.verses import Verses
 
 _ARTICLES = ("a", "an", "the", "this", "that", "its", "our", "their", "his", "her")
 _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")

@@ -1,4 +1,4 @@
-"""English figures that name: a team's record, chapter and verse, an emergency's number, a code with a star."""
+"""English figures that name: a team's record, an emergency's number, a code with a star."""
 
 from __future__ import annotations
 
@@ -11,8 +11,6 @@ from promptprep.speaking.western.units import alternatives
 
 _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
 _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
-_VERSE = re.compile(r"(\d{1,3}):(\d{1,3})(?:[-–](\d{1,3}))?(?![\d:.]\d|[:\w])")
-_NUMBERED_BOOK = re.compile(r"([123])[ \u00a0](?=[A-Z])")
 _KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
 _LEFT = 48
 _DATED = 12
@@ -54,33 +52,6 @@ class Records:
         start = found.start()
         led = self._before.search(text, max(0, start - _LEFT), start)
         return bool(led or self._after.match(text, found.end()))
-
-
-class Verses:
-    """Chapter and verse behind a book's name, and a book's own number: "Gen. 1:1", "1 Corinthians 13:4-8"."""
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-        books = {**grammar.table("books.names")}
-        self._books: dict[str, str] = {str(k): str(v) for k, v in books.items()}
-        names = alternatives(self._books)
-        self._left = re.compile(rf"(?<![\w.])(?:{names})[ \u00a0]\Z")
-        self._numbered = alternatives(grammar.wordset("books.numbered"))
-        self._next = re.compile(rf"(?:{self._numbered})\.?[ \u00a0]\d")
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:-–"):
-            return None
-        book = _NUMBERED_BOOK.match(text, at)
-        if book and self._next.match(text, book.end()):
-            return Reading(Span(at, at + 1), self.g.ordinal(book[1]), "ordinal")
-        found = _VERSE.match(text, at)
-        if not found or not self._left.search(text, max(0, at - _LEFT), at):
-            return None
-        chapter, verse = self.g.cardinal(found[1]), self.g.cardinal(found[2])
-        if found[3]:
-            verse = self.g.text("numbers.range").format(verse, self.g.cardinal(found[3]))
-        return Reading(Span(*found.span()), f"{chapter}, {verse}" if found[3] else f"{chapter} {verse}", "range")
 
 
 class ShortNumbers:

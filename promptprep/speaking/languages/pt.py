@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.pt_parts import InchParts, NamedMonths, Phones, Sets, StreetLetters, WeekdayRanks
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 from promptprep.speaking.western.romance_parts import IBERIAN
+from promptprep.speaking.western.verses import Verses
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _PORTUGAL = "pt-PT"
@@ -28,13 +31,17 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
+    first_parts = (Verses, Sets, WeekdayRanks, Phones, InchParts, NamedMonths)
     own_parts = IBERIAN
+    plural_letters = "s"
     hours_after = ("as", "às")
     articles_one = ("um",)
     hours_between = ("às",)
     feminine_before = ("delas", "essas", "estas", "nas", "outras", "pelas", "umas")
     one_oclock = ("à ",)
     half_feminine = "meia"
+
+    _streets = StreetLetters()
 
     def spelling_tag(self, tag: str) -> str:
         return _PORTUGAL if tag.split("-")[-1] in _EUROPEAN else tag
@@ -100,6 +107,15 @@ class Portuguese(Romance):
     def rank_before(self, value: int, noun: str) -> str:
         """ "a vigésima terceira Festa"."""
         return self.ordinal(str(value), "f" if self.gender_of(noun) == "f" else "m")
+
+    def rank_after(self, article: str, value: int, noun: str) -> str:
+        """By its article, which knows the gender: "a terceira Bienal"."""
+        if article in ("a", "as", "à", "da", "na", "pela"):
+            return self.ordinal(str(value), "f")
+        return self.rank_before(value, noun)
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        return self._streets.named(text, at)
 
     def century(self, value: int) -> str:
         return self.regnal(value)

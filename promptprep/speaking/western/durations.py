@@ -25,13 +25,15 @@ _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|
 class Durations:
     """Two or three parts with a decimal behind them, or with a word for hours or minutes.
 
-    `clock.before` lists the words after which the same figures are a time of day ("at 14:30 hours").
+    `clock.before` lists the words after which the same figures are a time of day ("at 14:30 hours"); `clock.last_and`
+    joins the last part.
     """
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._clock_before = frozenset(grammar.data.maybe("spoken", "clock.before", ()))
         self._primes = bool(grammar.data.maybe("spoken", "clock.primes", False))
+        self._and = str(grammar.data.maybe("spoken", "clock.last_and", ""))
         self._hours = _names(grammar, grammar.hour)
         words = sorted({*self._hours, *_names(grammar, grammar.minute)}, key=lambda w: (-len(w), w))
         self._unit = re.compile(rf"{_BLANK}({'|'.join(re.escape(w) for w in words)})(?!\w)")
@@ -75,6 +77,8 @@ class Durations:
         ]
         counted = zip(literals, nouns, strict=False)
         said = [self.g.counted(n, what, None, before) for n, what in counted if n.value or n.fraction]
+        if self._and and len(said) > 1:
+            return f"{' '.join(said[:-1])} {self._and} {said[-1]}"
         return " ".join(said) or self.g.counted(literals[-1], nouns[-1])
 
 

@@ -59,6 +59,7 @@ class Grammar:
     plural_letters = "'s"
     hours_after: tuple[str, ...] = ()
     small_is_singular = False
+    plural_in_compounds = False  # "24-h-Rennen" says "Stunden" where "10-hour race" says "hour"
     million_link = ""
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -114,6 +115,10 @@ class Grammar:
 
     def named_letters(self, text: str, at: int) -> Reading | None:
         """Capitals at `at` with a name of their own in this place ("Austin, TX"), before they are letters."""
+        return None
+
+    def named_mark(self, text: str, at: int, floor: int) -> Reading | None:
+        """What a full stop or sign at `at` stands for in this language alone, before it is said by name."""
         return None
 
     # numbers
@@ -275,6 +280,10 @@ class Grammar:
     def rank_before(self, value: int, noun: str) -> str:
         """A Roman numeral in front of its noun; "" where the language writes none there."""
         return ""
+
+    def rank_after(self, article: str, value: int, noun: str) -> str:
+        """The same behind its article, which may tell the gender: "a III Bienal"."""
+        return self.rank_before(value, noun)
 
     def rank_in(self, text: str, span: Span, value: int) -> str:
         """A Roman numeral with a dot in front of its noun ("im XIX. Jahrhundert"), or ""."""

@@ -63,16 +63,18 @@ class Romans:
                 return None
             said = self.g.ordinal(str(value), self.suffixes[found[2]])
             return self._with_short(text, span, said)
-        if ranked := self._ranked(text, found, value):
+        name = word_before(text, at)
+        before = self.g.ruler(name)
+        owns = before != name
+        if before not in self.names and (ranked := self._ranked(text, found, value)):
             return ranked
-        before = self.g.ruler(word_before(text, at))
         said = self._said(text, found, value, before) or self._in_row(text, found, value)
         said = said or self._before_noun(text, found, value, before) or self._after_article(text, found, value, before)
         if not said:
             return None
         if last := _LAST.match(text, found.end()):
             return self._to_last(text, Span(at, last.end()), said, last[1], before)
-        return Reading(Span(at, self._end(text, found.end(), before)), said, "roman")
+        return Reading(Span(at, self._end(text, found.end(), before, owns)), said, "roman")
 
     def _with_short(self, text: str, span: Span, said: str) -> Reading:
         """With the short form that only follows such a numeral ("IIIe s.")."""
@@ -137,17 +139,22 @@ class Romans:
             or found[1] in self.never
         ):
             return ""
-        return self.g.rank_before(value, noun)
+        return self.g.rank_after(before.casefold(), value, noun)
 
     def _ranks(self, numeral: str, suffix: str) -> bool:
         """ "Ier" and "XXe", but not the words "Le", "Ce", "Vers"."""
         first = suffix in self.first
         return (numeral == "I") == first and (first or len(numeral) > 1 or numeral in "VX")
 
-    def _end(self, text: str, end: int, before: str) -> int:
+    def _end(self, text: str, end: int, before: str, owns: bool) -> int:
         """A regnal numeral takes its dot along where the language writes one ("Ludwig XIV. war")."""
         named = before in self.names or self._is_dotted_name(text, end, before)
-        return end + 1 if named and self._dot_goes_on(text, end) else end
+        return end + 1 if named and (self._dot_goes_on(text, end) or (owns and self._owned(text, end))) else end
+
+    def _owned(self, text: str, end: int) -> bool:
+        """Whether a dot and the noun that is the ruler's stand at `end`: "Friedrichs II. Schloss"."""
+        noun = word_after(text, end + 1) if self.g.roman_dot and text[end : end + 1] == "." else ""
+        return noun[:1].isupper() and noun not in self.g.openers
 
     def _dot_goes_on(self, text: str, end: int) -> bool:
         following = text[end + 1 : end + 3].lstrip()[:1]

@@ -59,6 +59,8 @@ class Serials:
         self.number_word = grammar.text("symbols.words.#").casefold()
         self.plus = grammar.text("serials.plus")
         self.paired = frozenset(grammar.data.maybe("spoken", "serials.paired", ()))
+        units = alternatives(k for k in grammar.table("units.names") if len(k) > 1)
+        self._measured = re.compile(rf"\d+[ \u00a0]?(?:{units})(?!\w)")
         self._spaced = re.compile(rf"\d{{2,5}}(?:{_GAP}\d{{2,5}}){{1,6}}(?!\d)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -129,6 +131,8 @@ class Serials:
         if not before:
             return None
         named = before.casefold().rstrip(".") in self.before or self._called(text, at, before)
+        if named and self._measured.match(text, at):
+            return None
         if (pair := _PAIR.match(text, at)) and before.casefold() in self.paired:
             said = f"{self.g.cardinal(pair[1])} {self.g.cardinal(pair[2])}"
             return Reading(Span(*pair.span()), said, "serial")

@@ -7,6 +7,7 @@ import re
 from promptprep.speaking.western.dates import DAYS, MONTHS
 from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 
+_PAIR = 2
 _SHARES = (2, 3, 4, 5, 8, 10)
 
 
@@ -29,6 +30,8 @@ class ShortDates:
     def said(self, text: str, found: re.Match[str]) -> str:
         """The date in words, or "" where the two figures of `found` are more likely a fraction."""
         before = word_before(text, found.start())
+        if len(found[2]) == _PAIR and "0" in (found[1][0], found[2][0]):
+            return self._date(found, before)
         if before.casefold() not in self._before or word_after(text, found.end()) in self._no_day_before:
             return ""
         if word_before(text, found.start() - len(before) - 1).casefold() in self._not_after:

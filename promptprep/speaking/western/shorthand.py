@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from promptprep.speaking.western.grammar import Grammar, Noun, noun
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import alternatives
 
 _BLANK = r"[ \u00a0\u202f\u2009]"
 # Not before a figure or letter (4x4, 0x1F) nor in a sum (2x + 1); but a power of ten is multiplied (2×10^8).
@@ -18,9 +19,14 @@ _SUM_AHEAD = 16
 _REPEATS, _LONG = 10, 25  # "4 x 100 m": at most so many times, of something so much larger
 _TIME_NEXT = re.compile(rf"{_BLANK}?(?:min|mn|s|h|g|kg|mg|ml|cl)(?!\w)")
 _MEASURE_NEXT = re.compile(rf"{_BLANK}?[^\W\d_]{{1,2}}[²³23]?(?!\w)|[.,]\d|{_BLANK}?[xX×]")
+_SCORE_LEFT = 32
+_SMALL_PAIR = re.compile(r"\d{1,2}(?![\w²³]|[.,]\d|[xX]\d)")
+_TEAM_LEFT = re.compile(r"[A-ZÀ-Ý][^\W\d_]+ \d{1,2}\Z")
+_TEAM_RIGHT = re.compile(r"\d{1,2} [A-ZÀ-Ý][^\W\d_]")
 _NEXT_WORDS = re.compile(rf"{_BLANK}([^\W\d_]+)(?:{_BLANK}([^\W\d_]+))?")
 _CROWD = re.compile(rf"m{_BLANK}([a-z]+)(?:{_BLANK}([a-z]+))?")
 _LINKING = 3
+_HUNDRED, _BASKETS = 100, range(60, 170)
 _SUM_AHEAD = 24
 
 
@@ -37,11 +43,16 @@ class Shorthand:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._times = noun(grammar.text("multiples.times"))
+        self._repeats = str(grammar.data.maybe("spoken", "multiples.repeats", self._times.more))
         self._by = noun(str(grammar.table("symbols.between_figures")["×"]))
         self._multiplied = noun(str(grammar.table("symbols.words")["×"]))
         self._score = noun(str(grammar.data.maybe("spoken", "scores.cross", "")))
+        units = alternatives(grammar.table("units.names"))
+        self._measure_next = re.compile(rf"{_BLANK}?(?:{units})[²³23]?(?![\w'’])|[.,]\d|{_BLANK}?[xX×]")
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
         self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
+        words = alternatives(grammar.data.maybe("spoken", "scores.before", ()))
+        self._played = re.compile(rf"(?<!\w)(?:{words})(?!\w)[^.;!?]*\Z", re.IGNORECASE)
         self._paid = frozenset(grammar.data.maybe("spoken", "magnitudes.paid", ()))
         self._million = self._magnitudes.get("M")
         self._paid_in = {k.lower(): v for k, v in self._magnitudes.items()}
@@ -67,21 +78,30 @@ class Shorthand:
         found = _BY.match(text, at)
         if not found or not number.is_whole or not (number.value or found[1]):
             return None
+        if not found[1] and self._is_played(text, at, found.end()):
+            return Short(self._score, found.end())
         return Short(self._sign(text, found, number.value, bare) if found[1] else self._by, found.end())
+
+    def _is_played(self, text: str, at: int, end: int) -> bool:
+        """Whether "2x1" stands behind a word of a score, or between the names of two teams."""
+        left = text[max(0, at - _SCORE_LEFT) : at]
+        if not self._score.one or not _SMALL_PAIR.match(text, end):
+            return False
+        return bool(self._played.search(left) or (_TEAM_LEFT.search(left) and _TEAM_RIGHT.match(text, end)))
 
     def _sign(self, text: str, found: re.Match[str], first: int, bare: bool) -> Noun:
         second = found[1]
         if "=" in text[found.end() : found.end() + _SUM_AHEAD]:
             return self._multiplied
         if _TIME_NEXT.match(text, found.end(1)):
-            return self._times
+            return Noun(self._times.more, self._times.more)
         if first <= _REPEATS and int(second[:9]) >= _LONG * first:
-            return self._times if first > 1 else self._by
+            return Noun(self._repeats, self._repeats) if first > 1 else self._by
         crossed = "×" in found[0]
         if crossed and bare and not _MEASURE_NEXT.match(text, found.end(1)):
             return self._multiplied
-        scored = bare and not crossed and len(second) <= 2 and first < 100 and self._score.one
-        return self._score if scored and not _MEASURE_NEXT.match(text, found.end(1)) else self._by
+        scored = bare and not crossed and _is_score(first, int(second[:9])) and self._score.one
+        return self._score if scored and not self._measure_next.match(text, found.end(1)) else self._by
 
     def magnitude(self, text: str, at: int, number: Literal) -> Short | None:
         """ "1.5M", "20K views": after a decimal always, after a whole number only where things are counted.
@@ -114,3 +134,8 @@ class Shorthand:
         first, second = found[1], found[2] or ""
         between = first.islower() and len(first) > _LINKING
         return self.g.counts(first) or (between and self.g.counts(second))
+
+
+def _is_score(first: int, second: int) -> bool:
+    """Two figures each, or what teams reach in basketball."""
+    return max(first, second) < _HUNDRED or (first in _BASKETS and second in _BASKETS)
