@@ -9,11 +9,17 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.de_grammar import German
+from promptprep.speaking.ruled import is_season
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import word_after, word_before
 from promptprep.speaking.western.reader import Western
 
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
+_SEASON = re.compile(r"([12]\d{3})/(\d\d)(?![\w/]|[.,]\d)")
+_SERVICE = re.compile(
+    r"116[ \u00a0](\d{3})(?![\w.,-]?\d|[ \u00a0](?:[A-ZÄÖÜ]|Mio|Mrd|[€$%]))"
+    r"|0 \d\d(?: ?[-–/] ?| )\d\d(?: \d\d){1,3}(?! ?\d)"
+)
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
 _POSTCODE = re.compile(r"\d{5}(?=[ \u00a0][A-ZÄÖÜ])")
 _HOUSE = re.compile(r"(?<!\d)\d{1,3}[a-z]?,[ \u00a0](?:D-)?\Z|(?<!\w)D-\Z")
@@ -21,7 +27,18 @@ _HOUSE_REACH = 10
 _HOURS = re.compile(r"([01]?\d|2[0-4])(?:[.:]([0-5]\d))?[ \u00a0]?h(?!\w)")
 _HOURS_AFTER = ("ab", "gegen", "um")
 _COPULAS = ("ist", "war", "wäre", "wird", "haben", "schreiben", "bis")
-_MULTIPLE = re.compile(r"(\d{0,3}1)(?:([x×](?=[ \u00a0.,;:!?)]|\Z)|-?mal(?!\w))|-(?=[a-zäöüß]{3}))")
+_TIMES_OR_FOLD = re.compile(
+    r"([x×](?=[ \u00a0](?![\d+=−–*/^-])|[.,;:!?)]|\Z)|[-‑]?mal(?!\w))|[-‑]([a-zäöüß]{3,})"
+    r"|[-‑]((?:Jährig|Fach|Stellig|Tägig|Tonner|Ender|Achser|Zylinder|Sitzer)[a-zäöü]*)(?!\w)"
+)
+_STOPPAGE = re.compile(r"(\d{1,3})\.(?:[ \u00a0]?\+[ \u00a0]?(\d{1,2}))?")
+_SCORER_END = re.compile(r"[,)]|[ \u00a0](?:Minute|Min\.)")
+_PRESSURE = re.compile(r"(\d{2,3})/(\d{2,3})(?![\d/])(?:[ \u00a0]?(mmHg)(?!\w))?")
+_PRESSURE_LEFT = re.compile(r"(?i:druck)\w*(?:[ \u00a0:]+\w+){0,3}[ \u00a0:]+\Z")
+_PREDICATE = re.compile(
+    r"(\d{1,2})\.(?=[ \u00a0]*(?:[,;:!?)]|\Z|\n)|[ \u00a0](?:und|oder|vor|hinter|in|im|ins|bei|beim|mit|[A-ZÄÖÜ]))"
+)
+_PRESSURE_REACH = 40
 _ORDINAL_RANGE = re.compile(r"(\d{1,3})\.[ \u00a0]?[–-][ \u00a0]?(?=(\d{1,3})\.[ \u00a0][A-ZÄÖÜa-zäöü])")
 _SUPERLATIVE = re.compile(r"(\d{1,2})\.-(?=[a-zäöü]+ste[rsnm]?\b|best|größt|höchst)")
 _NEAR_LINES = 400
@@ -36,7 +53,7 @@ _PERCENT_ADJECTIVE = re.compile(r"(\d{1,3}(?:,\d{1,3})?)[- \u00a0]?%-?(ig[a-zä�
 
 
 class GermanDecades:
-    """Die 1990er, die 90er Jahre."""
+    """Die 1990er, die 90er Jahre; die Saison 2025/26."""
 
     def __init__(self, grammar: German) -> None:
         self.g = grammar
@@ -45,6 +62,9 @@ class GermanDecades:
         found = _DECADE.match(text, at)
         if found and not text[at - 1 : at].isalnum():
             return Reading(Span(*found.span()), f"{self.g.year(found[1])}er{found[2]}", "year")
+        if (season := _SEASON.match(text, at)) and is_season(season[1], season[2]) and not text[at - 1 : at].isalnum():
+            said = f"{self.g.year(season[1])} {self.g.cardinal(season[2])}"
+            return Reading(Span(*season.span()), said, "range")
         short = _SHORT_YEAR.match(text, at)
         cut = at > floor and text[at - 1] in "'’" and not text[at - 2 : at - 1].strip()
         return Reading(Span(at - 1, short.end()), self.g.cardinal(short[0]), "year") if short and cut else None
@@ -154,6 +174,20 @@ class GermanOrdinals:
         return earlier in self.g.weekdays or earlier.lower() in _COPULAS
 
 
+class ServiceNumbers:
+    """Telephone numbers that look like something else: 116 117 (of the European Union), 0 30 - 12 34 56."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-+") else _SERVICE.match(text, at)
+        if not found:
+            return None
+        groups = (self.g.words.one_by_one(part) for part in re.findall(r"\d+", found[0]))
+        return Reading(Span(*found.span()), ", ".join(groups), "telephone")
+
+
 class Hours:
     """Times with an h behind them: "um 20 h", which is no stretch of time there."""
 
@@ -180,19 +214,74 @@ class Postcodes:
 
 
 class Multiples:
-    """A one in front of a hyphen has no s: 1-mal, 1-jährig, 101-fach; and 1x."""
+    """A figure that is one word with what follows: 1-mal, 12-jährig, die 25-Jährige, 3x."""
 
     def __init__(self, grammar: German) -> None:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = _MULTIPLE.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/")):
+        number = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/") else self.g.literals.at(text, at)
+        found = _TIMES_OR_FOLD.match(text, number.end) if number and number.is_whole and not number.part else None
+        if not number or not found:
             return None
-        said = self.g.cardinal(found[1]).removesuffix("s")
-        if found[2]:
-            return Reading(Span(*found.span()), f"{said}mal", "cardinal")
-        return Reading(Span(at, found.end(1)), said, "cardinal")
+        said = self.g.cardinal(number.whole).removeprefix(self.g.one_of_round(number.whole))
+        said = said.removesuffix("s") if said.endswith("eins") else said
+        if found[3]:
+            return Reading(Span(at, found.end()), (said + found[3].lower()).capitalize(), "cardinal")
+        return Reading(Span(at, found.end()), f"{said}{found[2] or 'mal'}", "cardinal")
+
+
+class Pressures:
+    """The blood's: 120/80 mmHg."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = _PRESSURE.match(text, at)
+        if not found or not (found[3] or _PRESSURE_LEFT.search(text, max(0, at - _PRESSURE_REACH), at)):
+            return None
+        said = self.g.text("scores.between").format(self.g.cardinal(found[1]), self.g.cardinal(found[2]))
+        unit = f" {str(self.g.table('units.names')[found[3]]).split('|')[1]}" if found[3] else ""
+        return Reading(Span(*found.span()), said + unit, "measure")
+
+
+class Ranks:
+    """An ordinal without its noun: "Er wurde 3.", "als 2. ins Ziel"; and a minute of play: "(90.+3)"."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+        self._became = grammar.wordset("ordinals.became")
+        self._women = grammar.wordset("ordinals.women")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/-–"):
+            return None
+        return self._played(text, at) or self._predicate(text, at)
+
+    def _played(self, text: str, at: int) -> Reading | None:
+        found = _STOPPAGE.match(text, at)
+        if not found or not (text[at - 1 : at] == "(" or found[2]) or not _SCORER_END.match(text, found.end()):
+            return None
+        ending = "n" if word_before(text, at) in ("der", "zur") else "e"
+        more = f" {self.g.text('serials.plus')} {self.g.cardinal(found[2])}" if found[2] else ""
+        return Reading(Span(*found.span()), self.g.ordinal(found[1], ending) + more, "ordinal")
+
+    def _predicate(self, text: str, at: int) -> Reading | None:
+        """The ending by who came to be it: "Sie wurde Zweite"."""
+        found = _PREDICATE.match(text, at)
+        following = word_after(text, found.end()) if found else ""
+        if not found or following in self.g.month_names or following[:1].isupper() > (following in self.g.openers):
+            return None
+        verb = self.g.cases.predicate_of(text, at, self._became)
+        if not verb:
+            return None
+        who = self.g.cases.subject_of(text, verb)
+        several = text.startswith(("wurden", "werden"), verb.start(1)) and who != "Sie"
+        woman = who.lower() in self._women or who.endswith("a") or self.g.gender_of(who) == "f"
+        said = self.g.ordinal(found[1], "e" if woman or several else "r").capitalize()
+        ends = not text[found.end() : found.end() + 2].strip() or following in self.g.openers
+        return Reading(Span(at, found.end() - ends), said, "ordinal")
 
 
 class PercentAdjectives:
@@ -206,11 +295,23 @@ class PercentAdjectives:
         if not found or (at and text[at - 1].isalnum()):
             return None
         number = self.g.literals.at(text, at)
-        said = f"{self.g.number(number)}prozent{found[2]}" if number else ""
+        words = self.g.number(number).removeprefix(self.g.one_of_round(number.whole)) if number else ""
+        said = f"{words}prozent{found[2]}" if words else ""
         return Reading(Span(*found.span()), said, "percent") if said else None
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
     grammar = German(data, speller)
-    grammar.own_parts = (Multiples, Hours, Postcodes, PercentAdjectives, GermanDecades, GermanDays, GermanOrdinals)
+    grammar.own_parts = (
+        Multiples,
+        Pressures,
+        Ranks,
+        ServiceNumbers,
+        Hours,
+        Postcodes,
+        PercentAdjectives,
+        GermanDecades,
+        GermanDays,
+        GermanOrdinals,
+    )
     return Western(grammar)

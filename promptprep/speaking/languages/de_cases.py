@@ -10,6 +10,8 @@ from promptprep.speaking.western.grammar import word_after, word_before
 
 _GENDERS = {"m": 0, "f": 1, "n": 2}
 _STRONG = {"nominative": "res", "accusative": "nes", "dative": "mrm", "genitive": "nrn"}
+_PLURAL_ARTICLES = ("die", "diese", "jene", "alle", "beide")
+_STRONG_PLURAL = {"nominative": "e", "accusative": "e", "dative": "n", "genitive": "r"}
 _ARTICLE = {
     "nominative": ("der", "die", "das"),
     "accusative": ("den", "die", "das"),
@@ -29,6 +31,8 @@ _COUNTED_BEFORE = re.compile(
     rf"(?<!\w)([^\W\d_]+)[ \u00a0]{_COUNTED}(?:, {_COUNTED})*(?:,|[ \u00a0](?:und|oder|sowie))[ \u00a0]\Z"
 )
 _ROW_REACH = 48
+_BECAME = re.compile(r"(?<!\w)(?=([A-Za-zäöü]+)[ \u00a0]((?:[^\W\d_]+,?[ \u00a0]){0,3})\Z)")
+_SUBJECTS = ("er", "sie", "es", "wir", "als")
 _MORE = ("mehr", "weniger")
 _TITLES_AND_NAMES = 3
 _MOST_ADJECTIVES = 3
@@ -37,8 +41,11 @@ _MOST_ADJECTIVES = 3
 class Cases:
     """`ordinals.after` gives endings by the word in front, `one.after` the cases that prepositions ask for."""
 
-    def __init__(self, data: LanguageData, gender_of: Callable[[str], str]) -> None:
+    def __init__(
+        self, data: LanguageData, gender_of: Callable[[str], str], is_plural: Callable[[str, str], bool]
+    ) -> None:
         self.gender_of = gender_of
+        self.is_plural = is_plural
         self.after = {str(k): str(v) for k, v in data.get("spoken", "ordinals.after").items()}
         self.governed = {str(k): str(v) for k, v in data.get("spoken", "one.after").items()}
         self._datives = frozenset(data.get("spoken", "ordinals.dative.before"))
@@ -46,7 +53,8 @@ class Cases:
         self.adverbs = frozenset(data.get("spoken", "one.adverbs"))
         self._titles = frozenset(data.get("spoken", "roman.titles"))
         self._names = frozenset(data.get("spoken", "roman.names"))
-        self._weekdays = frozenset(data.get("spoken", "weekdays.names"))
+        short = data.get("spoken", "weekdays.short")
+        self._weekdays = frozenset((*data.get("spoken", "weekdays.names"), *short, *(f"{day}." for day in short)))
 
     def determined(self, before: str, earlier: str) -> str:
         """The ending after a determiner and the word in front of that; "" where nothing asks for one."""
@@ -77,7 +85,11 @@ class Cases:
         """The word that decides a day's case: "am Freitag, 3. Mai" goes on in the weekday's."""
         at = self._row_start(text, at)
         before = word_before(text, at)
-        return word_before(text, _start_of(before, text, at)) if before in self._weekdays else before
+        if before not in self._weekdays:
+            return before
+        at = _start_of(before, text, at)
+        before = word_before(text, at)
+        return word_before(text, _start_of(before, text, at)) if before.lower() in self.adverbs else before
 
     @staticmethod
     def _row_start(text: str, at: int) -> int:
@@ -111,9 +123,24 @@ class Cases:
             return self._strong(noun, adjective, "nominative")
         return self._strong(noun, "", "nominative") if ranked else ""
 
+    def adjective_ending(self, text: str, at: int, end: int) -> str:
+        """Of an adjective written short at [at, end), by what stands before it and its noun; "" without a noun."""
+        adjective, noun = _noun_behind(text, end)
+        before = word_before(text, at)
+        earlier = word_before(text, at - len(before) - 1) if before else ""
+        if not noun:
+            return ""
+        if case := "dative" if before.lower() in self._datives else self.governed.get(before.lower(), ""):
+            return self._strong(noun, adjective, case)
+        ending = self.determined(before, earlier)
+        return (
+            self._agreeing(ending, before, noun, adjective) if ending else self._strong(noun, adjective, "nominative")
+        )
+
     def _agreeing(self, ending: str, before: str, noun: str, adjective: str) -> str:
         """After "der" a feminine is no nominative; after "ein" noun or adjective tell the gender."""
-        if ending == "e" and adjective == "en":
+        plural = before.lower() in _PLURAL_ARTICLES and self.is_plural(noun, before)
+        if ending == "e" and (adjective == "en" or plural):
             return "n"
         if ending == "e" and before.lower() in ("der", "dieser", "jeder", "jener"):
             return "n" if self.gender_of(noun) == "f" else "e"
@@ -125,7 +152,22 @@ class Cases:
         """Without a determiner the ordinal takes the article's ending, as an adjective behind it does."""
         if adjective:
             return adjective[-1]
+        if self.is_plural(noun, ""):
+            return _STRONG_PLURAL[case]
         return _STRONG[case][_GENDERS[self.gender_of(noun) or "m"]]
+
+    def predicate_of(self, text: str, at: int, verbs: frozenset[str]) -> re.Match[str] | None:
+        """The verb of becoming before `at`, an adverb and a pronoun between: "wurde", "wurde sie sogar", "kam als"."""
+        for found in _BECAME.finditer(text, max(0, at - _ROW_REACH), at):
+            between = (w.lower() for w in found[2].split())
+            if found[1].lower() in verbs and all(w in self.adverbs or w in _SUBJECTS for w in between):
+                return found
+        return None
+
+    def subject_of(self, text: str, verb: re.Match[str]) -> str:
+        """Who does what the verb says: a pronoun behind it, or the word in front of it."""
+        behind = [w for w in verb[2].split() if w.lower() in _SUBJECTS and w != "als"]
+        return behind[0] if behind else word_before(text, verb.start(1))
 
     def ruler_case(self, text: str, at: int, name: str, gender: str) -> str:
         """The case of a ruler's name that ends just before `at`, by article, preposition and title in front of it."""

@@ -7,14 +7,20 @@ from functools import lru_cache
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.de_cases import Cases, weak_ending
+from promptprep.speaking.languages.de_shorts import GermanShorts
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 
 _GENDERS = {"m": 0, "f": 1, "n": 2}
 _FEMININE = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "enz", "anz", "e", "in")
 _NEUTER = ("chen", "lein", "ment", "um", "skop", "gramm", "nis")
+_PLURALS = ("innen", "en", "e", "n", "s")
+_ALWAYS_SINGULAR = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "enz", "anz")
+_UMLAUTS = str.maketrans("äöüÄÖÜ", "aouAOU")
+_SHORTEST_STEM = 2
 _LARGEST_FRACTION = 1000
 _WEAK = ("ent", "ist", "ant", "at", "et", "it", "oge", "om", "nom", "graf", "Mensch", "Held", "Fürst", "Bär")
 _ONE_OR_TWO = re.compile(r"[ \u00a0](?:bis|oder)[ \u00a0]\d{1,2}[ \u00a0][A-ZÄÖÜ]")
@@ -34,10 +40,12 @@ class German(Grammar):
     }
     roman_dot = True
     plural_letters = "s"
+    plural_in_compounds = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
-        self.cases = Cases(data, self.gender_of)
+        self.cases = Cases(data, self.gender_of, self.is_plural)
+        self.shorts = GermanShorts(self, self.cases, self.names_thing)
         self.weekdays = self.wordset("weekdays.names")
         self.weekdays |= frozenset(self.table("weekdays.short")) | {f"{k}." for k in self.table("weekdays.short")}
         self.numbered = self.wordset("dates.not_after")
@@ -53,6 +61,14 @@ class German(Grammar):
         if gender and digits.lstrip("0") == "1":
             return str(self._one["nominative"][_GENDERS[gender]])
         return self.words.cardinal(digits)
+
+    def ordinal(self, digits: str, form: str = "") -> str:
+        """ "hundertste", "tausendste": without "ein" where nothing else is counted."""
+        return super().ordinal(digits, form).removeprefix(self.one_of_round(digits))
+
+    def one_of_round(self, digits: str) -> str:
+        """What the cardinal begins with and compounds leave out: "ein" of 100 and 1000."""
+        return self._one["nominative"][0] if digits in ("100", "1000") else ""
 
     def year(self, digits: str) -> str:
         return self.words.cardinal(digits, "%spellout-numbering-year")
@@ -92,12 +108,43 @@ class German(Grammar):
         """Of a noun (a capital), by the lists, then by its ending or its last member."""
         return self._gender(word) if word[:1].isupper() else ""
 
-    def _looked_up(self, word: str) -> str:
+    def is_plural(self, noun: str, article: str) -> bool:
+        """Whether the lists have its singular ("Plätze"), or an article of the plural stands before it ("Spieler")."""
+        if noun.endswith(_ALWAYS_SINGULAR):
+            return False
+        if gender := self._listed(noun):
+            return gender != "f" and bool(article)
+        stems = {noun.removesuffix(ending) for ending in _PLURALS} - {noun}
+        if any(self._listed(s) or self._listed(s.translate(_UMLAUTS)) for s in stems if len(s) > _SHORTEST_STEM):
+            return True
+        plain = noun.translate(_UMLAUTS)
+        if noun.endswith("er"):
+            stem = self._listed(plain.removesuffix("er"))
+            return stem == "n" or (bool(stem) and plain != noun) or article.lower() == "die"
+        return plain != noun and bool(self._listed(plain))
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        return self.shorts.capitals(text, at)
+
+    def named_mark(self, text: str, at: int, floor: int) -> Reading | None:
+        return self.shorts.mark(text, at, floor)
+
+    def names_thing(self, word: str) -> bool:
+        """Whether the lists have the word as a noun."""
+        return bool(self._listed(word))
+
+    def _listed(self, word: str) -> str:
+        """The gender of a noun or of its last member, where the lists have it."""
         for start in range(max(1, len(word) - 2)):
             last = word[start:].capitalize()
             for gender, words in self._lists.items():
                 if last in words:
                     return gender
+        return ""
+
+    def _looked_up(self, word: str) -> str:
+        if listed := self._listed(word):
+            return listed
         if word.endswith(_FEMININE):
             return "f"
         return "n" if word.endswith(_NEUTER) else "m"

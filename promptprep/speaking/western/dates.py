@@ -156,7 +156,7 @@ class Clocks:
         self._full = re.compile(
             rf"{hours}(?:(?P<sep>[{separators}])|{BLANK}?(?P<mark>{mark}){BLANK}?)(?P<minute>[0-5]\d)"
             rf"(?:(?:[:′m]|{BLANK}?min{BLANK}?)(?P<second>[0-5]\d)s?)?(?![\d%]|[:.,]\d)"
-            rf"(?:{BLANK}?(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:{BLANK}?min(?!\w))?{half}?"
+            rf"(?:{BLANK}?(?!{grammar.hour.one}(?!\w))(?P<mark2>{mark}|Uhr|h|hs|hrs)(?![\w/]))?(?:{BLANK}?min(?!\w))?{half}?"
         )
         self._scores = frozenset(grammar.data.maybe("spoken", "scores.after", ()))
         self._played = frozenset(grammar.data.maybe("spoken", "scores.played", ()))

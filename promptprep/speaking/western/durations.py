@@ -19,7 +19,7 @@ _LETTERS = re.compile(
 )
 _PRIMES = re.compile(r"()(\d{1,3})[’'′][ \u00a0]?(\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
 _HOURS = re.compile(rf"{_BLANK}(h)(?!\w)")
-_PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,2}))?(?!\d|[:.,]\d)")
+_PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,3}))?(?!\d|[:.,]\d)")
 
 
 class Durations:

@@ -71,6 +71,8 @@ class Countdowns:
 class Angles:
     """Degrees with minutes and a compass point: 41°24'12"N. `compass` names the points, or they stay letters."""
 
+    _minus = re.compile(r"(?<![^\s(:])([-−])\Z")
+
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._points = dict(grammar.data.maybe("spoken", "compass", {}))
@@ -94,7 +96,10 @@ class Angles:
         said = [self.g.counted(number, what) for number, what in counted]
         if point:
             said.append(str(self._points.get(point, point)))
-        return Reading(Span(*found.span()), " ".join(said), "measure")
+        minus = self._minus.search(text, max(floor, at - 2), at)
+        if minus:
+            said.insert(0, self.g.minus)
+        return Reading(Span(minus.start(1) if minus else at, found.end()), " ".join(said), "measure")
 
 
 class Comets:

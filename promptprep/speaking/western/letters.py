@@ -120,7 +120,7 @@ class Capitals:
             return False
         if word in self.articled and word_before(text, at) == "the":
             return False
-        if word in self.words or word in self.common:
+        if word in self.words or (word in self.common and not text[end : end + 1].isdigit()):
             return True
         if not self._vowel.search(word):
             return False

@@ -140,7 +140,8 @@ class Quantities:
         what = unit.noun
         if self.g.attributive(figure.before, word_after(text, unit.end)):
             what = Noun(what.one, what.one, what.gender)
-        what = self.g.after_preposition(what, figure.governor)
+        if text[unit.end : unit.end + 1] != "-":
+            what = self.g.after_preposition(what, figure.governor)
         per, end = self.units.per_at(text, unit.end)
         said = self._counted(figure, what, size) + per
         if by := self.shorthand.by(text, end, figure.first, bare=False):

@@ -45,9 +45,9 @@ class Reach:
         self.currencies = currencies
         self._follows = follows
         self.signs = grammar.table("symbols.before_number")
-        money = alternatives(self.currencies)
+        money = alternatives(k for k in self.currencies if len(k) > 1 or not k.isalpha())
         signs = "".join(re.escape(s) for s in self.signs if s not in "-−")
-        sign = rf"(?:(?<![\w.)\]%]){BLANK}?[-−]|[{signs}]{BLANK}?)"
+        sign = rf"(?:(?<![\w.)\]%°]){BLANK}?[-−]|[{signs}]{BLANK}?)"
         self._left = re.compile(
             rf"(?:(?P<sign>{sign})?(?<!\w)(?P<money>{money}){BLANK}?(?P<sign2>[-−])?|(?P<sign3>{sign}))\Z"
         )

@@ -73,9 +73,11 @@ class Western:
     def _dot(self, text: str, at: int, floor: int) -> Reading | None:
         if text[at + 1 : at + 2].isdecimal() and not text[at - 1 : at].isalnum() and self.g.literals.mark == ".":
             return self.quantities.at(text, at, floor)
-        return self.abbreviations.at(text, at, floor)
+        return self.g.named_mark(text, at, floor) or self.abbreviations.at(text, at, floor)
 
     def _symbol(self, text: str, at: int, floor: int) -> Reading | None:
+        if named := self.g.named_mark(text, at, floor):
+            return named
         if operator := self.symbols.operator(text, at):
             return operator
         near = _DIGIT_NEAR.match(text, at + 1) or _DIGIT_NEAR.match(text, at)

@@ -31,6 +31,7 @@ _IBAN = re.compile(r"\d\d(?:[ \u00a0]?\d{4}){1,7}(?:[ \u00a0]?\d{1,3})?(?!\w)")
 _MONTH_YEAR = re.compile(r"(0?[1-9]|1[0-2])/((?:19|20)\d\d)(?![\d/])")
 _RATING = re.compile(r"(\d{1,3})(?:[.,](\d))?/(5|10|20|100)(?![\d/])")
 _LETTERED = re.compile(r"(?:(1)-)?(\d{3})-(?=[A-Z]{4,8}(?![\w]))")
+_CODE_PARTS = re.compile(r"\d+(?:-\d+)+(?![\w-]|[.,]\d)")
 _PAIR = re.compile(r"(\d)([1-9]\d)(?![\w]|[.,:/]\d)")
 _PART_NUMBER = re.compile(r"(?=[\d-]*[A-Z])(?=[A-Z0-9-]{5})[A-Z0-9]+(?:-[A-Z0-9]+)*(?![\w-])")
 _GAP = r"[ \u00a0\u202f.\-‐‑–/]"
@@ -54,7 +55,7 @@ class Serials:
         self.before = grammar.wordset("serials.before")
         self.counted_codes = grammar.wordset("serials.not_before")
         self.point = grammar.text("numbers.marks.point")
-        self.currencies = frozenset(k for k in grammar.table("currencies") if k.isalpha() and k.isupper())
+        self.currencies = frozenset(k for k in grammar.table("currencies") if k.isalpha() and k.isupper() and len(k) > 1)
         self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(self.currencies))})\Z")
         self.number_word = grammar.text("symbols.words.#").casefold()
         self.plus = grammar.text("serials.plus")
@@ -117,6 +118,8 @@ class Serials:
 
     def _in_code(self, text: str, at: int) -> Reading | None:
         """Figures after letters: M31, A380, mp3, v3.2.1."""
+        if (parts := _CODE_PARTS.match(text, at)) and len(parts[0]) > _CODE:
+            return self._one_by_one(parts, "serial")
         if version := self._version.match(text, at):
             return self._with_points(version)
         found = self._run.match(text, at)

@@ -27,6 +27,7 @@ _EXPONENT = re.compile(r"[-−]?\d")
 _NOTE = re.compile(r"(?<!\w)[A-G]\Z")
 _LONGEST_PRICE = 16
 _MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥]\d[\d.,]*\Z")
+_DATE_NEXT = re.compile(r"[ \u00a0]\d{1,2}([./])\d{1,2}\1(?:\d{4}|\d\d)(?!\d)")
 _FIGURE = re.compile(r"[$€£¥]?\d")
 _SUM_AHEAD = 24
 
@@ -130,6 +131,8 @@ class Symbols:
 
     def _to(self, text: str, at: int, floor: int) -> Reading | None:
         """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm", "Dec. 20–Jan. 3"."""
+        if floor == at - 1 > 0 and text[at - 1].isspace() and _DATE_NEXT.match(text, at + 1):
+            return Reading(Span(at, at + 1), self.g.text("numbers.to"), "range")
         if floor != at or not at:
             return None
         ranked = text[at - 1].isalpha() and _RANKED.match(text, at + 1)

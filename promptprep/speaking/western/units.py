@@ -39,6 +39,7 @@ class Units:
     """`units.names` maps symbols to nouns; `units.per`, `units.square` and `units.cubic` say how others are made."""
 
     def __init__(self, grammar: Grammar) -> None:
+        self.plural_in_compounds = grammar.plural_in_compounds
         self.names = {symbol: noun(grammar.respelled(entry)) for symbol, entry in grammar.table("units.names").items()}
         self.per = grammar.text("units.per")
         self.raised = {key: tuple(grammar.text(f"units.{key}").split("|")) for key in ("square", "cubic")}
@@ -71,7 +72,8 @@ class Units:
         if divisor:
             named = self._divided(named, self._below(divisor, divisor_power))
         if blank == "-":
-            named = Noun(named.one, named.one, named.gender)
+            said = named.more if self.plural_in_compounds else named.one
+            named = Noun(said, said, named.gender)
         return Unit(named, end)
 
     def per_at(self, text: str, at: int) -> tuple[str, int]:

@@ -34,6 +34,7 @@ class Weekdays:
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
         )
+        self._and = f" {grammar.text('symbols.words.&')} "
         whole = alternatives((*names, *grammar.data.get("spoken", "months.names"))) or "(?!)"
         self._whole_range = re.compile(rf"({whole})(?:{gap}–{gap}|-)({whole})(?!\w)")
         words = alternatives((grammar.text("symbols.words.&"), grammar.text("numbers.to")))
@@ -52,7 +53,7 @@ class Weekdays:
     def at(self, text: str, at: int) -> Reading | None:
         if found := self._list.match(text, at):
             end = sentence_end(text, at, found.end(), self.g.openers)
-            return Reading(Span(at, end), self._day.sub(self._whole, found[0]), "abbreviation")
+            return Reading(Span(at, end), self._day.sub(self._whole, found[0]).replace("/", self._and), "abbreviation")
         if found := self._whole_range.match(text, at):
             return Reading(Span(*found.span()), self.g.text("numbers.range").format(found[1], found[2]), "range")
         if behind := self._behind(text, at):
