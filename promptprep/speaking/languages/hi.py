@@ -1,7 +1,4 @@
-"""Hindi: figures, signs and abbreviations in words.
-
-Latin letters said by name are written as Hindi calls them ("ESA" -> "ई एस ए"), because the copy is Devanagari.
-"""
+"""Hindi: figures, signs and abbreviations in words."""
 
 from __future__ import annotations
 
@@ -14,11 +11,11 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.hi_clock import HindiClock
 from promptprep.speaking.languages.hi_fractions import HindiFractions
 from promptprep.speaking.languages.hi_halves import HindiHalves
+from promptprep.speaking.languages.hi_letters import HindiLetters
 from promptprep.speaking.languages.hi_numbers import HindiNumbers
 from promptprep.speaking.languages.hi_pairs import HindiPairs
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
-from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import (
     Abbreviations,
     Handler,
@@ -30,12 +27,13 @@ from promptprep.speaking.ruled import (
 )
 
 GAP = "[ \u00a0\u202f]"
+SHORT_SIGN = "॰"
 NUMBER = r"(?:\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
 _PHONE = (
     r"(?:\+\d{1,3}[ -]?|[0०]\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)"
     r"|[6-9६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
 )
-_CENTURY = re.compile(r"[ \u00a0](?:सदी|शताब्दी|शती)")
+_YEAR = re.compile(r"1[1-9]\d\d|20\d\d")
 _AFTER_FIGURE = re.compile(r"[\d°][ \u00a0]?\Z")
 _END = r"(?![\w\u0900-\u0963])"
 
@@ -44,7 +42,8 @@ class Hindi:
     """The verbaliser of Hindi."""
 
     starts = re.compile(
-        r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥<>%№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[. ]?[\d ])"
+        r"[\d$€£¥₹₨₩₺₽₦৳&=±×÷→≈≤≥<>%№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.॰-]|[A-Z](?![a-z])|(?:Rs|रु|रू)(?=[.॰ ]?[\d ])"
+        r"|[कम]ि(?=मी|ग्रा)"
     )
     spaced = True
 
@@ -53,6 +52,7 @@ class Hindi:
         self.halves = HindiHalves(data, self.numbers)
         self.clock = HindiClock(data, self.numbers)
         self.fractions = HindiFractions(data, self.numbers)
+        self.letters = HindiLetters(data, self.numbers)
         self.pairs = HindiPairs(data, self.numbers)
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._units: Mapping[str, str] = data.get("spoken", "units")
@@ -60,8 +60,6 @@ class Hindi:
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
         self._per: Mapping[str, str] = data.get("spoken", "per")
         self._symbols: Mapping[str, str] = data.get("spoken", "symbols")
-        self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
-        self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._serial_words = frozenset(data.get("spoken", "before_digits.words"))
         self._abbreviations = Abbreviations(data.get("spoken", "abbreviations"))
         self._behind = Abbreviations(data.get("spoken", "after_a_figure"))
@@ -69,15 +67,23 @@ class Hindi:
         several = {unit: names.split("|")[-1] for unit, names in self._units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, several)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
+        self._seen = self._stopped = ""
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         """See `verbaliser.py` for the contract."""
+        text = self._with_stops(text)
         if text[at] == "." and (short := self._abbreviations.reading(text, at, floor)):
             return short
         if text[at] == "." and (short := self._behind.reading(text, at, floor)):
             return short if _AFTER_FIGURE.search(text, max(0, short.span.start - 2), short.span.start) else None
         return self._rules.at(text, at)
+
+    def _with_stops(self, text: str) -> str:
+        """The text with "॰", which Hindi too writes after what is short, as a full stop."""
+        if text is not self._seen:
+            self._seen, self._stopped = text, text.replace(SHORT_SIGN, ".")
+        return self._stopped
 
     def _tail(self) -> str:
         return (
@@ -90,13 +96,17 @@ class Hindi:
         return [
             (r"\d{16,}", self._shared.serial),
             (_PHONE, self._phone),
+            self.clock.short_date_rule(),
+            (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
             (HYPHENED, self._shared.hyphened),
             (r"\d+(?:\.\d+){3,}", self._dotted),
             *self.pairs.rules(),
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
+            (rf"(\d{{1,15}}){GAP}({one_of(self._word['spaced_endings'].split())}){_END}", self._ordinal),
+            (rf"(?P<b>{NUMBER})/[-–—](?!\w)", self._rupees),
             *self.fractions.rules(),
-            (r"\d{1,4}[A-Z]{1,3}(?!\w)", self._mixed_serial),
+            (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             *self.pairs.late_rules(),
             (rf"(?P<a>{NUMBER}){GAP}?[-–—]{GAP}?(?P<b>{NUMBER})(?![-\d]){self._tail()}", self._range),
             (r"0\d+(?![.,]?\d)|०\d+(?![.,]?\d)", self._shared.serial),
@@ -110,7 +120,7 @@ class Hindi:
             rf"(?P<b>{NUMBER})(?:{GAP}?[-–]{GAP}?(?P<c>{NUMBER}))?"
             rf"(?:{GAP}?(?P<scale>{one_of(self._scales)}){_END})?"
             rf"(?:{GAP}(?P<rest>\d{{1,2}}){GAP}(?P<small>{one_of(self._scales)}){_END})?"
-            rf"(?:/{GAP}?(?P<per>{one_of(self._per)}){_END})?"
+            rf"(?:/{GAP}?(?P<per>{one_of(self._per)}){_END})?(?:/[-–—](?!\w))?"
         )
 
     def _letters(self) -> list[tuple[str, Handler]]:
@@ -120,10 +130,7 @@ class Hindi:
                 rf"(?P<unit>{one_of(codes)}){GAP}?{self._priced()}",
                 self._money_first,
             ),
-            (rf"([IVXLC]+)({one_of(self._endings)}){_END}", self._roman_ordinal),
-            (r"[IVXLC]+(?!\w)", self._roman),
-            (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self._mixed_serial),
-            (r"[A-Z]+(?![a-z])", self._initialism),
+            *self.letters.rules(),
         ]
 
     def _signs(self) -> list[tuple[str, Handler]]:
@@ -221,14 +228,10 @@ class Hindi:
         """ "10–15 किमी" -> "दस से पंद्रह किलोमीटर"."""
         scale, unit = found["scale"], found["unit"]
         first, last = (ascii_digits(found[g]) for g in "ab")
-        years = not unit and not scale and all(re.fullmatch(r"1[1-9]\d\d|20\d\d", y) for y in (first, last))
-        if years:
-            return reading(
-                found,
-                f"{self.numbers.year(first)} {self._word['range']} {self.numbers.year(last)}",
-                "range",
-                end=found.end("b"),
-            )
+        short = len(last) == 2 and last > first[-2:]
+        if not unit and not scale and _YEAR.fullmatch(first) and (_YEAR.fullmatch(last) or short):
+            said = f"{self.numbers.year(first)} {self._word['range']} {self.numbers.year(last)}"
+            return reading(found, said, "range", end=found.end("b"))
         tail = [self._scales[scale]] if scale else []
         tail += [self._noun(as_written(unit, {**self._units, **self._money}), False)] if unit else []
         tail += [f"{self._word['per']} {self._per[found['per']]}"] if found["per"] else []
@@ -267,39 +270,9 @@ class Hindi:
         said, *other = (f"{way} {tail}" for way in self._ways(found["b"], plainly=True))
         return reading(found, said, "money", *other)
 
-    def _roman_ordinal(self, found: re.Match[str]) -> Reading | None:
-        n = roman(found[1])
-        return reading(found, self.numbers.ordinal(str(n), found[2]), "roman") if n else None
-
-    def _roman(self, found: re.Match[str]) -> Reading | None:
-        n = roman(found[0])
-        text, start = found.string, found.start()
-        before = text[start - 1 : start]
-        if not n or before.isalnum():
-            return None
-        if len(found[0]) == 1 and not (before == "-" or word_before(text, start) in self._word["numbered"].split()):
-            return None
-        if _CENTURY.match(text, found.end()):
-            return reading(found, self.numbers.ordinal(str(n), "वीं"), "roman")
-        return reading(found, self.numbers.cardinal(n), "roman")
-
-    def _mixed_serial(self, found: re.Match[str]) -> Reading:
-        """Letters by name and figures as numbers: "M31" -> "एम इकतीस", "H2O" -> "एच दो ओ"."""
-        parts = re.findall(r"\d+|[A-Z]", found[0])
-        said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)
-        return reading(found, " ".join(said), "serial")
-
-    def _initialism(self, found: re.Match[str]) -> Reading | None:
-        if (
-            found.string[found.start() - 1 : found.start()].isascii()
-            and found.string[found.start() - 1 : found.start()].isalnum()
-        ):
-            return None
-        letters = found[0]
-        said = self._acronyms.get(letters) or (
-            " ".join(self._letter[c] for c in letters) if len(letters) <= 6 else None
-        )
-        return reading(found, said, "initialism") if said else None
+    def _rupees(self, found: re.Match[str]) -> Reading:
+        """ "500/-" -> "पाँच सौ रुपये"."""
+        return reading(found, self._amount(found["b"], "₹"), "money")
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Hindi:

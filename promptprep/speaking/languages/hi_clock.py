@@ -28,6 +28,7 @@ class HindiClock:
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._names: list[str] = data.get("spoken", "months_in_order.names")
         self._halves: Mapping[str, str] = {h[0]: data.get("spoken", f"units.{h}") for h in ("am", "pm")}
+        self._hour: list[str] = data.get("spoken", "units.h").split("|")
         self._parts: list[str] = data.get("spoken", "parts_of_day.names")
         self._before_year = frozenset(data.get("spoken", "beside_a_year.before"))
         self._after_year = tuple(data.get("spoken", "beside_a_year.after"))
@@ -39,6 +40,7 @@ class HindiClock:
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (r"(\d{1,2})/(\d{1,2})(?![\d/])", self._day_and_month),
             (rf"(\d{{1,2}})(?={GAP}{one_of(self._months)}{_END})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])" + bell, self._clock_range),
             (
@@ -48,6 +50,10 @@ class HindiClock:
             (rf"(\d{{1,2}})\.(\d{{2}})(){GAP}?(?P<bell>{o_clock}){_END}", self._clock),
             (rf"(\d{{1,2}})()(){GAP}?(?P<half>[AaPp])\.?[Mm]\.?(?!\w)", self._clock),
         ]
+
+    def short_date_rule(self) -> tuple[str, Handler]:
+        """For "7/4/26", before what is a row of figures."""
+        return r"(\d{1,2})([/-])(\d{1,2})\2(\d{2})(?![\d/-])", self._numeric_date
 
     def is_year(self, text: str, start: int, end: int, n: int) -> bool:
         """Four figures are a year beside "सन", "साल" or a month, or before "में", "से", "तक" with nothing counted."""
@@ -68,6 +74,7 @@ class HindiClock:
 
     def _numeric_date(self, found: re.Match[str]) -> Reading | None:
         day, month, year = int(found[1]), int(found[3]), found[4]
+        year = year if len(year) == 4 else f"20{ascii_digits(year)}"
         swapped = not is_day(day, month)
         if swapped:
             day, month = month, day
@@ -80,6 +87,16 @@ class HindiClock:
         day, month = int(found[3]), int(found[2])
         return reading(found, self._date(day, month, found[1]), "date") if is_day(day, month) else None
 
+    def _day_and_month(self, found: re.Match[str]) -> Reading | None:
+        """ "25/12 को", and "5/6" after a word for the date."""
+        day, month = int(found[1]), int(found[2])
+        after = _NEXT.match(found.string, found.end())
+        surely = day > 12 and after is not None and after[1] in self._word["day_after"].split()
+        if word_before(found.string, found.start()) not in self._word["day_before"].split() and not surely:
+            return None
+        said = f"{self._numbers.cardinal(day)} {self._names[month - 1]}" if is_day(day, month) else ""
+        return reading(found, said, "date") if said else None
+
     def _day(self, found: re.Match[str]) -> Reading | None:
         if not 1 <= int(found[1]) <= 31:
             return None
@@ -91,12 +108,26 @@ class HindiClock:
         if hours > 24 or minutes > 59 or seconds > 59:
             return None
         said, half = self._said(hours, minutes, seconds), found.groupdict().get("half")
+        if found[3] and not found["bell"] and not half and self._lasts(found):
+            return reading(found, self._lasting(hours, minutes, seconds), "measure")
         if not half:
             return reading(found, said, "clock")
         part = self._part_of_day(hours % 12, half.lower())
         named = word_before(found.string, found.start()) in self._parts
         by_letters = f"{said} {self._halves[half.lower()]}"
         return reading(found, said if named else f"{part} {said}", "clock", by_letters)
+
+    def _lasts(self, found: re.Match[str]) -> bool:
+        """Whether "2:09:45" is a length: few hours, or what follows speaks of it; no part of the day before it."""
+        after = _NEXT.match(found.string, found.end())
+        during = after is not None and after[1] in self._word["length_after"].split()
+        return (len(found[1]) == 1 or during) and word_before(found.string, found.start()) not in self._parts
+
+    def _lasting(self, hours: int, minutes: int, seconds: int) -> str:
+        """ "दो घंटे नौ मिनट पैंतालीस सेकंड"."""
+        hour = self._hour[0 if hours == 1 else 1]
+        parts = zip((hours, minutes, seconds), (hour, self._word["minute"], self._word["second"]), strict=True)
+        return " ".join(f"{self._numbers.cardinal(n)} {word}" for n, word in parts if n)
 
     def _part_of_day(self, hour: int, half: str) -> str:
         """What Hindi puts before an hour of the half day: night to four, morning to noon, then noon and evening."""

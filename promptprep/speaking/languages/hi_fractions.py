@@ -29,7 +29,7 @@ class HindiFractions:
     def rules(self) -> list[tuple[str, Handler]]:
         return [
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/]){self._unit_after}", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}]){self._unit_after}", self._vulgar),
+            (rf"(?:(\d{{1,9}}){GAP}?)?([{''.join(VULGAR)}]){self._unit_after}", self._vulgar),
         ]
 
     def sign_rule(self) -> tuple[str, Handler]:

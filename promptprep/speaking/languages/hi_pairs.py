@@ -12,6 +12,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, in_row_of_pairs, one_of, reading
 
 GAP = "[ \u00a0\u202f]"
+MOST_WICKETS = 10
 HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
 _END = r"(?![\w\u0900-\u0963])"
 
@@ -27,6 +28,7 @@ class HindiPairs:
         self._unit = one_of(units)
         self._feet, self._inch = units["ft"].split("|")[-1], units["in"]
         self._times: str = data.get("spoken", "symbols")["×"]
+        self._cricket = frozenset(self._word["cricket"].split())
         self._ratio_before = tuple(data.get("spoken", "ratios.before"))
 
     def rules(self) -> list[tuple[str, Handler]]:
@@ -35,6 +37,7 @@ class HindiPairs:
             (rf"(\d{{1,3}}):(\d{{2}})(?={GAP}{lengths}{_END})", self._hours),
             (r"(\d{1,3})°[ ]?(\d{1,2})[′'’](?:[ ]?(\d{1,2})[″\"”])?", self._angle),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
+            (r"(\d{2,3})[/-](\d{1,2})(?![\d/-])", self._wickets),
             (r"(24)/(7)(?![\d/])|(\d\d)/(\3)(?![\d/])", self._idiom),
             (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
             (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=(?P<equals>[\d.]{1,8}[ ]?=|10[\^⁻⁰¹²³⁴-⁹])|\d)", self._by),
@@ -77,6 +80,17 @@ class HindiPairs:
         """ "24/7", "50/50": said as they stand."""
         first, last = (self._say(n) for n in found[0].split("/"))
         return reading(found, f"{first} {self._word['over']} {last}", "symbol")
+
+    def _wickets(self, found: re.Match[str]) -> Reading | None:
+        """ "245/6" in cricket: runs for wickets, "दो सौ पैंतालीस पर छह"."""
+        runs, wickets = int(found[1]), int(found[2])
+        text, start, end = found.string, found.start(), found.end()
+        near = text[max(0, start - 32) : start].split()[-5:] + text[end : end + 24].split()[:3]
+        told = any(w.strip(",।:") in self._cricket for w in near)
+        sure = "/" in found[0] and runs > 99
+        if wickets > MOST_WICKETS or runs <= wickets or not (sure or (told and runs > HIGHEST_SCORE)):
+            return None
+        return reading(found, f"{self._say(found[1])} {self._word['wickets']} {self._say(found[2])}", "score")
 
     def _minus(self, found: re.Match[str]) -> Reading:
         """ "6 - 2 = 4" takes away."""
