@@ -19,6 +19,7 @@ _LETTERS = re.compile(
 )
 _PRIMES = re.compile(r"()(\d{1,3})[’'′][ \u00a0]?(\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
 _HOURS = re.compile(rf"{_BLANK}(h)(?!\w)")
+_GROUP = 3  # decimals that are thousands behind the other mark: a scale of 1:25.000
 _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,3}))?(?!\d|[:.,]\d)")
 
 
@@ -35,6 +36,7 @@ class Durations:
         self._primes = bool(grammar.data.maybe("spoken", "clock.primes", False))
         self._and = str(grammar.data.maybe("spoken", "clock.last_and", ""))
         self._hours = _names(grammar, grammar.hour)
+        self._ones = (grammar.hour.one, grammar.minute.one)
         words = sorted({*self._hours, *_names(grammar, grammar.minute)}, key=lambda w: (-len(w), w))
         self._unit = re.compile(rf"{_BLANK}({'|'.join(re.escape(w) for w in words)})(?!\w)")
 
@@ -57,9 +59,11 @@ class Durations:
 
     def _with_colons(self, text: str, at: int) -> Reading | None:
         found = _PARTS.match(text, at)
-        if not found:
+        if not found or (len(found[4] or "") == _GROUP and text[found.start(4) - 1] != self.g.literals.mark):
             return None
         unit = self._unit.match(text, found.end()) or (_HOURS.match(text, found.end()) if found[3] else None)
+        if unit and unit[1] in self._ones and int(found[1]) != 1:
+            unit = None
         if not (unit or found[4]) or word_before(text, at).casefold() in self._clock_before:
             return None
         hours = found[3] is not None or (unit is not None and unit[1] in self._hours)

@@ -14,6 +14,7 @@ from promptprep.speaking.western.units import BLANK, alternatives
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
 _LARGE = 100
+_DEGREES = re.compile(r"°([CF]?)[-–](?=\d{1,3}°\1(?![\w\d'′]))")
 _COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-zα-ω]) [<>≤≥] \Z")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _PERCENT = re.compile(rf"[\d.,]+{BLANK}?[%‰]")
@@ -89,7 +90,7 @@ class Reach:
         return led and _PERCENT.match(text, at) is not None
 
     def second(self, text: str, figure: Figure) -> None:
-        dash = self.dash.match(text, figure.end) or self._season(text, figure)
+        dash = self.dash.match(text, figure.end) or self._season(text, figure) or _DEGREES.match(text, figure.end)
         if dash is None or (figure.first.part and not figure.first.whole):
             return
         second = self.g.literals.at(text, dash.end())

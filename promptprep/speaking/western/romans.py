@@ -174,7 +174,7 @@ class Romans:
             return self.g.regnal_in(text, at, before, value)
         if left[-1:] in (" ", "\u00a0") and numeral[-1] in "IVX" and self._is_dotted_name(text, found.end(), before):
             return self.g.regnal_in(text, at, before, value)
-        if word in self.ranked and not (before == "S" and numeral in "CDLM"):
+        if word in self.ranked and not (before == "S." and numeral in "CDLM"):
             return self.g.century(value)
         if word in self.counted and not (numeral in "CDLM" and _CODE_NEXT.match(text, found.end())):
             return self.g.cardinal(str(value))

@@ -55,7 +55,9 @@ class Serials:
         self.before = grammar.wordset("serials.before")
         self.counted_codes = grammar.wordset("serials.not_before")
         self.point = grammar.text("numbers.marks.point")
-        self.currencies = frozenset(k for k in grammar.table("currencies") if k.isalpha() and k.isupper() and len(k) > 1)
+        self.currencies = frozenset(
+            k for k in grammar.table("currencies") if k.isalpha() and k.isupper() and len(k) > 1
+        )
         self._priced = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(self.currencies))})\Z")
         self.number_word = grammar.text("symbols.words.#").casefold()
         self.plus = grammar.text("serials.plus")
