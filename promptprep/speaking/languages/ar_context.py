@@ -198,6 +198,8 @@ class ArabicContext:
 
 def bare(word: str) -> str:
     """Without vowel marks and tatweel."""
+    if word.isalpha() and "ـ" not in word:
+        return word
     return _MARKS.sub("", word)
 
 

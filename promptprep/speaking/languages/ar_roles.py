@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from typing import Literal
 
 from promptprep.model.language import LanguageData
 
 Role = Literal["subject", "object", "topic", "unknown"]
 REACH = 72  # characters before a phrase that are looked through for its verb
-_CLAUSE_ENDS = re.compile(r"[.،؛:؟!\n()\[\]«»\"“”—\d]")
+_WITHIN_CLAUSE = re.compile(r"[^.،؛:؟!\n()\[\]«»\"“”—\d]*")
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640\u200e\u200f\u061c]")
 _PAST = re.compile(r"است[^اة]{2,3}|ا[^لا]ت[^اة]{1,2}|ان[^اة]{2,3}|\w{2,}[^اة]ت|\w{2,}وا")
 _FUTURE = re.compile(r"ي\w{2,}(?<!ة)")
@@ -38,6 +39,7 @@ class ArabicRoles:
         )
         self._watched, self._people = words("watched"), words("people")
         self._aside, self._leading, self._particles = words("aside"), words("leading"), words("particles")
+        self.is_verb = lru_cache(maxsize=4096)(self._is_verb)
         self._that, self._pronouns, self._pointing = words("that"), words("pronouns"), words("pointing")
 
     def role(self, text: str, start: int, after: str = "") -> Role:
@@ -61,13 +63,13 @@ class ArabicRoles:
     def _clause(text: str, start: int) -> tuple[list[str], bool]:
         """The words of the clause before `start`, and whether its beginning is among them."""
         left = max(0, start - REACH)
-        before = text[left:start]
-        ends = [m.end() for m in _CLAUSE_ENDS.finditer(before)]
-        words = _MARKS.sub("", before[ends[-1] :] if ends else before).split()
-        whole = bool(ends) or left == 0
+        inside = _WITHIN_CLAUSE.match(text[left:start][::-1])
+        length = inside.end() if inside else 0
+        words = _MARKS.sub("", text[start - length : start]).split()
+        whole = left == 0 or length < start - left
         return (words if whole else words[1:]), whole
 
-    def is_verb(self, word: str) -> bool:
+    def _is_verb(self, word: str) -> bool:
         """Whether a word is a verb by the data's lists or by its form."""
         if word in self._past or word in self._takes:
             return True
