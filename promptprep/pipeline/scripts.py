@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from promptprep.breaking.script import break_script
 from promptprep.checking.check import check_script
@@ -18,7 +17,7 @@ from promptprep.model.ports import Tools
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Reader, Rig, Studio
 from promptprep.model.script import Paragraph, Script
-from promptprep.model.sightline import Sightline
+from promptprep.model.sightline import Sightline, TypeFigures
 from promptprep.model.spoken import Spoken
 from promptprep.model.timing import Pace, ScriptTiming
 from promptprep.parsing.parse import parse_script
@@ -39,19 +38,6 @@ FALLBACK_RIG = rig_from(
     {"title": "No rig named: a 24-inch screen at 2 m", "diagonal": "24 in", "pixels": "1920x1080", "lies": "direct",
      "eye_to_screen": "2 m"},
 )  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class TypeUse:
-    """How a script uses type: mean advance in em and mean time a character, spaces included, and its widest word.
-
-    Languages without spaces have no widest word: any character may end their lines.
-    """
-
-    advance_em: float
-    seconds_per_character: float
-    characters_per_word: float | None
-    longest_word_em: float
 
 
 def speaker(language: str, tools: Tools) -> Speak:
@@ -104,10 +90,11 @@ def time_one(script: Script, studio: Studio, tools: Tools) -> ScriptTiming:
     return time_script(script, data, pace_of(script, studio, data), tools.engines, speaker(script.language, tools))
 
 
-def type_use(script: Script, timing: ScriptTiming, tools: Tools) -> TypeUse:
+def type_figures(script: Script, timing: ScriptTiming, tools: Tools) -> TypeFigures:
     """Measured on the script's own copy, or on the language's sample where there is none.
 
-    Addresses are left out of the widest word: they are a finding, and no column should grow for them.
+    Addresses are left out of the widest word: they are a finding, and no column should grow for them. Languages
+    without spaces have none: any character may end their lines. Raises `MissingLanguageData` without a sample.
     """
     data = tools.language(script.language)
     copy = " ".join(paragraph.text for paragraph in script.paragraphs).strip()
@@ -118,32 +105,23 @@ def type_use(script: Script, timing: ScriptTiming, tools: Tools) -> TypeUse:
     space_em = tools.engines.shaper.widths_em([" "], script.language)[0]
     width = sum(widths[word] for word in words) + (len(words) - 1) * space_em
     spaced = data.base not in UNSPACED
-    return TypeUse(
+    cap_em, x_em = tools.fonts.heights_em(script.language)
+    return TypeFigures(
+        cap_em=cap_em,
+        x_em=x_em,
         advance_em=width / len(text),
         seconds_per_character=timing.timing.spoken_s / len(text),
         characters_per_word=(len(text) + 1) / len(words) if spaced else None,
-        longest_word_em=max((w for word, w in widths.items() if not _ADDRESS.search(word)), default=0.0)
-        if spaced
-        else 0.0,
+        longest_word_em=max((w for word, w in widths.items() if spaced and not _ADDRESS.search(word)), default=0.0),
     )
 
 
 def sightline_of(
-    rig: Rig, reader: Reader | None, language: str, use: TypeUse, studio: Studio, tools: Tools
+    rig: Rig, reader: Reader | None, script: Script, timing: ScriptTiming, studio: Studio, tools: Tools
 ) -> Sightline:
-    """A rig's sightline for copy of that language: in its own column, or in the advised one."""
-    cap_em, x_em = tools.fonts.heights_em(language)
-    limits = tools.limits(studio)
-    column = column_for(
-        rig, reader, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em,
-        seconds_per_character=use.seconds_per_character, limits=limits, longest_word_em=use.longest_word_em,
-    )  # fmt: skip
-    per_line = use.seconds_per_character * column.width_em / use.advance_em
-    return sightline(
-        rig, column, cap_em=cap_em, x_em=x_em, advance_em=use.advance_em, seconds_per_line=per_line,
-        reader=reader, limits=limits, characters_per_word=use.characters_per_word,
-        longest_word_em=use.longest_word_em,
-    )  # fmt: skip
+    """A rig's sightline for a script's copy: in the rig's own column, or in the advised one."""
+    figures, limits = type_figures(script, timing, tools), tools.limits(studio)
+    return sightline(rig, column_for(rig, reader, figures, limits), reader, figures, limits)
 
 
 def spoken_blocks(script: Script, tools: Tools) -> dict[tuple[int, int], Spoken]:
@@ -179,7 +157,7 @@ def prepare_one(script: Script, studio: Studio, tools: Tools) -> PreparedScript:
     data = tools.language(script.language)
     timing = time_one(script, studio, tools)
     rig, reader = rig_of(script, studio), reader_of(script, studio)
-    sight = sightline_of(rig, reader, script.language, type_use(script, timing, tools), studio, tools)
+    sight = sightline_of(rig, reader, script, timing, studio, tools)
     broken = break_script(script, timing, sight.column, data, tools.engines)
     context = context_of(script, studio, tools, timing, broken, sight)
     return PreparedScript(
@@ -212,7 +190,7 @@ def sightline_alone(rig: Rig, reader: Reader | None, language: str, studio: Stud
     """A rig's sightline where no script is read from it: on the language's sample. Raises `MissingLanguageData`."""
     sample = str(tools.language(language).get("fonts", "sample"))
     script = parse_script(sample, language=language)
-    return sightline_of(rig, reader, language, type_use(script, time_one(script, studio, tools), tools), studio, tools)
+    return sightline_of(rig, reader, script, time_one(script, studio, tools), studio, tools)
 
 
 def check_one(script: Script, studio: Studio, tools: Tools) -> list[Finding]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -16,6 +15,7 @@ from promptprep.rendering.first import quantity_name
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import CAP_EM, sheet_for
 from promptprep.rendering.wording import ENGLISH, Wording
+from promptprep.sightline.angles import size_mm
 from promptprep.sightline.cautions import cautions
 from promptprep.units import MM_PER_PT
 
@@ -83,7 +83,7 @@ def chart_lines(sight: Sightline, room_mm: float, width: Callable[[str, float], 
     """
     lines = []
     for arcmin, text in zip(CHART_ARCMIN, CHART_WORDS, strict=True):
-        cap = 2 * sight.optical_path_mm * math.tan(math.radians(arcmin / 60) / 2)
+        cap = size_mm(arcmin, sight.optical_path_mm)
         font = cap / CAP_EM / MM_PER_PT
         word, figure = text.split()
         shown = next((t for t in (text, word, figure, figure[:2]) if width(t, font) * MM_PER_PT <= room_mm), None)

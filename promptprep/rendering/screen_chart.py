@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen_plan import Frame
+from promptprep.rendering.sheets import CAP_EM
+from promptprep.sightline.angles import size_mm
 
 CAPS_ARCMIN = (16.0, 20.0, 22.0, 24.0, 31.0)
 """Least and preferred capital heights (ISO 9241-3 as reported: 16, 20 to 22; NUREG-0700: 24; ASR A6: 22 to 31)."""
@@ -76,9 +78,9 @@ def chart(prepared: PreparedScript, frame: Frame) -> Chart:
 
 def _capitals(prepared: PreparedScript, frame: Frame, path_px: float) -> tuple[Capital, ...]:
     """Capitals in a row; `cap_px` of the planned type gives the ratio of capital height to type size."""
-    cap_em = frame.cap_px / frame.font_px if frame.cap_px > 0 else 0.714
+    cap_em = frame.cap_px / frame.font_px if frame.cap_px > 0 else CAP_EM
     own = round(prepared.sightline.cap_height_arcmin, 1)
     wanted = sorted({own, *(limit for limit in CAPS_ARCMIN if abs(limit - own) > ALIKE_ARCMIN)})
-    heights = [2 * path_px * math.tan(math.radians(a / 60) / 2) for a in wanted]
+    heights = [size_mm(a, path_px) for a in wanted]  # in dots, for the path is
     places = [prepared.rig.width_px * (i + 1) / (len(wanted) + 1) for i in range(len(wanted))]
     return tuple(Capital(a, h, h / cap_em, x) for a, h, x in zip(wanted, heights, places, strict=True))

@@ -15,6 +15,7 @@ from promptprep.model.timing import SegmentTiming, TimedPause, TimedWord
 from promptprep.rendering.screen_travel import Travel, travel
 from promptprep.rendering.screenfuls import Screenful, screenfuls
 from promptprep.session.cue_points import numbered_cues
+from promptprep.sightline.layout import clamped, margin_px
 
 CARD_FROM_S = 1.5  # shorter waits get no card
 
@@ -112,24 +113,20 @@ def frame_of(prepared: PreparedScript) -> Frame:
     widest = max((line.width_em for line in prepared.broken.lines), default=0.0) * column.font_px
     width = min(math.ceil(max(column.width_px, widest)), rig.width_px)
     line_px = max(round(column.line_px), 1)
-    margin = round(rig.margin * min(rig.width_px, rig.height_px))
+    margin = margin_px(rig)
     lens_x, lens_y = rig.lens_x * rig.width_px, rig.lens_y * rig.height_px
     return Frame(
         rig.width_px,
         rig.height_px,
-        round(_clamped(lens_x - width / 2, margin, rig.width_px - margin - width)),
+        round(clamped(lens_x - width / 2, margin, rig.width_px - margin - width)),
         width,
         column.font_px,
         line_px,
         lens_x,
-        round(_clamped(lens_y, margin + line_px / 2, rig.height_px - margin - line_px / 2)),
+        round(clamped(lens_y, margin + line_px / 2, rig.height_px - margin - line_px / 2)),
         margin,
         prepared.sightline.cap_height_mm / rig.px_mm if rig.px_mm > 0 else 0.0,
     )
-
-
-def _clamped(value: float, low: float, high: float) -> float:
-    return (low + high) / 2 if high < low else min(max(value, low), high)
 
 
 def _page_px(frame: Frame) -> float:
@@ -142,7 +139,7 @@ def _page_px(frame: Frame) -> float:
 def page_shift_px(frame: Frame, page: Screenful, tops_px: Sequence[int]) -> int:
     """What to add to heights of the strip so that the screenful stands about the lens and inside the picture."""
     top, bottom = tops_px[page.first], tops_px[page.last] + frame.line_px
-    middle = _clamped(
+    middle = clamped(
         frame.lens_y_px,
         frame.margin_px + (bottom - top) / 2,
         frame.height_px - frame.margin_px - (bottom - top) / 2,

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from math import ceil, radians, tan
+from math import ceil
 
 from promptprep.errors import BadCall
 from promptprep.model.rig import Paper
+from promptprep.sightline.angles import size_mm
+from promptprep.sightline.verdicts import acuity_factor
 from promptprep.units import MM_PER_PT
 
 # ISO 216 for A4 and A5; US letter is 8.5 by 11 inches (ANSI/ASME Y14.1 size A; from memory).
@@ -21,7 +24,6 @@ NARROW_MM, HEAD_LINE_MM = 120.0, 4.8
 LEADING = 1.5  # RNIB clear print: 1.5 to 2; UKAAF asks for single spacing, so the smaller of RNIB's
 WIDEST_EM = 26.0  # near 52 characters at an advance of 0.5 em: inside Bringhurst's 45 to 75
 FEWEST_LINES, NARROWEST_EM = 7, 7.0  # a page that holds less is no page to read from
-FULL_ACUITY = 0.7  # DIN 1450: type grows as 0.7 / acuity below this
 
 NUMBERED_END_MM, NUMBER_EDGE_MM = 14.0, 6.0  # line numbers end this far from the edge of a small page
 PUNCH_MM = 10.0  # holes centre 12 mm from the edge and are 6 mm wide (ISO 838; from memory)
@@ -96,7 +98,7 @@ def font_pt_at(distance_mm: float, arcmin: float = 20.0) -> float:
 
     20 arcminutes is the preferred height of ISO 9241-3 (see data/limits.toml).
     """
-    return 2 * distance_mm * tan(radians(arcmin / 60) / 2) / CAP_EM / MM_PER_PT
+    return size_mm(arcmin, distance_mm) / CAP_EM / MM_PER_PT
 
 
 def font_pt_of(paper: Paper, acuity: float | None = None) -> float:
@@ -106,8 +108,7 @@ def font_pt_of(paper: Paper, acuity: float | None = None) -> float:
     """
     if paper.font_pt is not None:
         return paper.font_pt
-    larger = max(1.0, FULL_ACUITY / acuity) if acuity else 1.0
-    return max(CLEAR_PRINT_PT, ceil(2 * font_pt_at(paper.reading_distance_mm) * larger) / 2)
+    return max(CLEAR_PRINT_PT, ceil(2 * font_pt_at(paper.reading_distance_mm) * acuity_factor(acuity)) / 2)
 
 
 def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1, numbered: bool = False) -> Sheet:
@@ -131,8 +132,8 @@ def sheet_for(paper: Paper, *, acuity: float | None = None, cards: int = 1, numb
     return sheet
 
 
-def _one_of(known: object) -> str:
-    return "use one of: " + ", ".join(str(name) for name in known)  # type: ignore[attr-defined]
+def _one_of(known: Iterable[object]) -> str:
+    return "use one of: " + ", ".join(map(str, known))
 
 
 def _card(width: float, height: float, cards: int) -> tuple[float, float]:

@@ -53,11 +53,9 @@ def _room_changes(weighing: Weighing) -> Iterator[Change]:
 
 def _lens_and_more(weighing: Weighing) -> Iterator[Change]:
     """The lens brought to the middle, and what is still needed then."""
-    rig = weighing.rig
-    if (rig.lens_x, rig.lens_y) != (0.5, 0.5):
-        centred = replace(weighing, rig=replace(rig, lens_x=0.5, lens_y=0.5))
-        for change in _room_changes(centred):
-            yield replace(change, text=f"{LENS_TEXT}, and {change.text}")
+    centred = _centred(weighing)
+    for change in _room_changes(centred) if centred else ():
+        yield replace(change, text=f"{LENS_TEXT}, and {change.text}")
 
 
 def set_type_changes(weighing: Weighing, column: Column, best: Column) -> tuple[Change, ...]:
@@ -116,12 +114,17 @@ def scaled(rig: Rig, scale: float) -> Rig:
 
 def _lenses(weighing: Weighing) -> Iterator[Change]:
     """The lens in the middle of the picture, where it is not and that helps."""
+    centred = _centred(weighing)
+    if centred and centred.possible():
+        yield Change("lens", LENS_TEXT, 0.0, 0.5, "of the picture")
+
+
+def _centred(weighing: Weighing) -> Weighing | None:
+    """The rig with its lens in the middle of the picture; None where it is there already."""
     rig = weighing.rig
-    if (rig.lens_x, rig.lens_y) != (0.5, 0.5) and replace(
-        weighing, rig=replace(rig, lens_x=0.5, lens_y=0.5)
-    ).possible():
-        text = "move screen or camera so that the lens axis meets the middle of the picture"
-        yield Change("lens", text, 0.0, 0.5, "of the picture")
+    if (rig.lens_x, rig.lens_y) == (0.5, 0.5):
+        return None
+    return replace(weighing, rig=replace(rig, lens_x=0.5, lens_y=0.5))
 
 
 def colour_change(rig: Rig, least: float) -> Change | None:

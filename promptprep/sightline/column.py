@@ -11,23 +11,12 @@ from promptprep.sightline.optimum import best_column
 from promptprep.sightline.terms import Weighing, bounds_for, checked, column_of
 
 
-def column_for(
-    rig: Rig,
-    reader: Reader | None,
-    *,
-    cap_em: float,
-    x_em: float,
-    advance_em: float,
-    seconds_per_character: float,
-    limits: Sequence[Limit],
-    longest_word_em: float = 0.0,
-) -> Column:
+def column_for(rig: Rig, reader: Reader | None, type_figures: TypeFigures, limits: Sequence[Limit]) -> Column:
     """The rig's own `font_px` and `column_px`; where one or both are left open, the best ones for this reader.
 
-    The best column holds the copy's longest word too, if any legible type can; 0 where it is not known.
+    The best column holds the copy's longest word too, if any legible type can. Raises `BadGeometry`.
     """
     if rig.font_px is not None and rig.column_px is not None:
         return column_of(rig, rig.font_px, rig.column_px)
-    figures = checked(TypeFigures(cap_em, x_em, advance_em, seconds_per_character, None, longest_word_em))
-    weighing = Weighing(rig, figures, bounds_for(limits, reader, advance_em))
+    weighing = Weighing(rig, checked(type_figures), bounds_for(limits, reader, type_figures.advance_em))
     return best_column(weighing, rig.font_px, rig.column_px)

@@ -37,7 +37,7 @@ class Layout:
         return self.reading_px + self.lines_below * self.line_px
 
 
-def margin_px(rig: Rig) -> float:
+def margin_px(rig: Rig) -> int:
     """The margin, a fraction of the picture's shorter side, in whole pixels."""
     return round(rig.margin * min(rig.width_px, rig.height_px))
 

@@ -19,44 +19,29 @@ from promptprep.sightline.verdicts import contradictions, limits_for, small_type
 
 
 def sightline(
-    rig: Rig,
-    column: Column,
-    *,
-    cap_em: float,
-    x_em: float,
-    advance_em: float,
-    seconds_per_line: float,
-    reader: Reader | None,
-    limits: Sequence[Limit],
-    characters_per_word: float | None = None,
-    longest_word_em: float = 0.0,
+    rig: Rig, column: Column, reader: Reader | None, type_figures: TypeFigures, limits: Sequence[Limit]
 ) -> Sightline:
     """Figures, verdicts and advice for a rig with one column.
 
-    `cap_em`, `x_em`: heights of the very font, in em; `advance_em`: its mean advance for the language, spaces
-    included; `longest_word_em`: the copy's widest word, 0 if not known. `seconds_per_line`: how long the reader needs
-    for a full line of this column, 0 where no pace is known (then the seconds in view are 0 and no bound is held
-    against them). Raises `BadGeometry`.
+    Where the reader's pace is not known the seconds in view are 0, and no bound is held against them. Raises
+    `BadGeometry`.
     """
-    characters = column.width_em / max(advance_em, 1e-9)
-    seconds_per_character = seconds_per_line / characters
-    type_figures = checked(
-        TypeFigures(cap_em, x_em, advance_em, seconds_per_character, characters_per_word, longest_word_em)
-    )
+    advance_em, per_word = checked(type_figures).advance_em, type_figures.characters_per_word
+    characters = column.width_em / advance_em
     placed = layout(rig, column)
     sizes: dict[str, Any] = _sizes(rig, column, type_figures)
     places: dict[str, Any] = _places(rig, placed)
     light = _light(rig)
     counts: dict[str, Any] = {
         "characters_per_line": characters,
-        "words_per_line": characters / characters_per_word if characters_per_word else None,
+        "words_per_line": characters / per_word if per_word else None,
         "lines_visible": placed.lines,
-        "seconds_visible": placed.lines * seconds_per_line,
+        "seconds_visible": placed.lines * characters * type_figures.seconds_per_character,
     }
     own = limits_for(limits, reader, advance_em)
     figures = {**sizes, **places, **light, **counts, **picture_figures(rig, column)}
     figures["travel_deg"] = max(places["travel_left_deg"], places["travel_right_deg"])
-    figures["seconds_visible"] = counts["seconds_visible"] if seconds_per_line > 0 else None
+    figures["seconds_visible"] = counts["seconds_visible"] if type_figures.seconds_per_character > 0 else None
     figures["reading_line_above_deg"] = max(0.0, places["reading_line_deg"])
     figures["reading_line_below_deg"] = max(0.0, -places["reading_line_deg"])
     return Sightline(

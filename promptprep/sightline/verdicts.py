@@ -17,13 +17,15 @@ WIDE_EM = 0.8  # a mean advance from here on is that of square characters
 def limits_for(limits: Sequence[Limit], reader: Reader | None, advance_em: float) -> tuple[Limit, ...]:
     """The limits that apply to this reader and kind of script, low bounds of height grown for a weaker eye."""
     script = "wide" if advance_em >= WIDE_EM else "narrow"
-    factor = acuity_factor(reader)
+    factor = acuity_factor(reader.acuity if reader else None)
     return tuple(_grown(limit, factor) for limit in limits if limit.script in ("", script))
 
 
-def acuity_factor(reader: Reader | None) -> float:
-    """How much larger the type must be: 1 from an acuity of 0.7 on, 1.4 at 0.5, 1.75 at 0.4 (DIN 1450)."""
-    acuity = reader.acuity if reader else None
+def acuity_factor(acuity: float | None) -> float:
+    """How much larger the type must be: 1 from an acuity of 0.7 on, 1.4 at 0.5, 1.75 at 0.4 (DIN 1450).
+
+    1 where a reader does not wish to say.
+    """
     return max(1.0, FULL_ACUITY / acuity) if acuity else 1.0
 
 

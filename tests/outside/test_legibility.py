@@ -104,7 +104,7 @@ def test_whole_screen_distances(inches: float, mm: float) -> None:
 @pytest.mark.parametrize(("acuity", "factor"), [(0.5, 1.4), (0.4, 1.75), (0.7, 1.0), (1.2, 1.0), (None, 1.0)])
 def test_weaker_eyes_need_larger_type(acuity: float | None, factor: float) -> None:
     reader = Reader("a", "A", acuity=acuity)
-    assert acuity_factor(reader) == pytest.approx(factor)
+    assert acuity_factor(acuity) == pytest.approx(factor)
     own = {limit.id: limit for limit in limits_for(default_limits(), reader, 0.5)}
     assert own["cap_least"].bound == pytest.approx(16 * factor)
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from promptprep.model.lines import Column
 from promptprep.model.rig import Reader, Rig
-from promptprep.model.sightline import Sightline
+from promptprep.model.sightline import Sightline, TypeFigures
 from promptprep.sightline.build import rig_from
 from promptprep.sightline.column import column_for
 from promptprep.sightline.sightline import sightline
@@ -28,8 +28,7 @@ DIRECT: Mapping[str, Any] = {
     "eye_to_screen": "110 cm",
     "lens_y": "-4 cm",
 }
-TYPE = {"cap_em": 0.714, "x_em": 0.536, "advance_em": 0.52}
-SECONDS_PER_CHARACTER = 0.065
+FIGURES = TypeFigures(cap_em=0.714, x_em=0.536, advance_em=0.52, seconds_per_character=0.065)
 
 
 def rig(base: Mapping[str, Any] = BELOW, **changes: Any) -> Rig:
@@ -37,8 +36,5 @@ def rig(base: Mapping[str, Any] = BELOW, **changes: Any) -> Rig:
 
 
 def seen(one: Rig, column: Column | None = None, reader: Reader | None = None) -> Sightline:
-    used = column or column_for(
-        one, reader, **TYPE, seconds_per_character=SECONDS_PER_CHARACTER, limits=default_limits()
-    )
-    per_line = used.width_em / TYPE["advance_em"] * SECONDS_PER_CHARACTER
-    return sightline(one, used, **TYPE, seconds_per_line=per_line, reader=reader, limits=default_limits())
+    used = column or column_for(one, reader, FIGURES, default_limits())
+    return sightline(one, used, reader, FIGURES, default_limits())

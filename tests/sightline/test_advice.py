@@ -12,16 +12,14 @@ from hypothesis import strategies as st
 
 from promptprep.errors import BadGeometry
 from promptprep.model.rig import Reader, Rig
-from promptprep.model.sightline import TypeFigures
 from promptprep.sightline.advice import Advice, advise
 from promptprep.sightline.changes import keeps_bounds, scaled
 from promptprep.sightline.column import column_for
 from promptprep.sightline.optimum import best_column
 from promptprep.sightline.terms import Weighing, bounds_for, column_of
 from promptprep.store.limits import default_limits
-from tests.sightline.rigs import DIRECT, SECONDS_PER_CHARACTER, TYPE, rig
+from tests.sightline.rigs import DIRECT, FIGURES, rig
 
-FIGURES = TypeFigures(**TYPE, seconds_per_character=SECONDS_PER_CHARACTER)
 LIMITS = default_limits()
 
 
@@ -67,7 +65,7 @@ def test_the_region_is_where_the_bounds_hold() -> None:
 def test_what_the_studio_set_stays() -> None:
     for font, column in ((52.0, 700.0), (52.0, None), (None, 700.0)):
         one = replace(rig(), font_px=font, column_px=column)
-        used = column_for(one, None, **TYPE, seconds_per_character=SECONDS_PER_CHARACTER, limits=LIMITS)
+        used = column_for(one, None, FIGURES, LIMITS)
         assert font in (None, used.font_px)
         assert column in (None, used.width_px)
         assert used.line_px == math.ceil(used.font_px * 1.5)
@@ -93,8 +91,7 @@ def test_a_column_too_narrow_for_a_word_is_told_so() -> None:
 
 
 def test_an_unknown_pace_leaves_only_the_bound_on_seconds_out() -> None:
-    unknown = TypeFigures(**TYPE, seconds_per_character=0.0)
-    found = advise(rig(), None, unknown, LIMITS)
+    found = advise(rig(), None, replace(FIGURES, seconds_per_character=0.0), LIMITS)
     assert found.possible
     assert found.terms["view"] == 0
     assert found.figures["characters_per_line"] >= 13
@@ -104,7 +101,7 @@ def test_an_unknown_pace_leaves_only_the_bound_on_seconds_out() -> None:
 @pytest.mark.parametrize("bad", [0.0, -1.0, math.nan, math.inf])
 def test_type_without_extent_is_a_fault(name: str, bad: float) -> None:
     with pytest.raises(BadGeometry, match=name.split("_")[0]):
-        column_for(rig(), None, **{**TYPE, name: bad}, seconds_per_character=0.06, limits=LIMITS)
+        column_for(rig(), None, replace(FIGURES, **{name: bad}), LIMITS)
 
 
 def test_a_weaker_eye_gets_larger_type() -> None:

@@ -9,9 +9,12 @@ import pytest
 
 from promptprep.model.lines import Column
 from promptprep.model.rig import Reader
+from promptprep.model.sightline import TypeFigures
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.sightline.cautions import cautions
 from promptprep.sightline.layout import layout
+from promptprep.sightline.sightline import sightline
+from promptprep.store.limits import default_limits
 from tests.sightline.rigs import DIRECT, rig, seen
 
 COLUMN = Column(800, 90, 135)
@@ -110,19 +113,8 @@ def test_a_weaker_eye_gets_stricter_limits() -> None:
 
 
 def test_square_characters_have_limits_of_their_own() -> None:
-    from promptprep.sightline.sightline import sightline
-    from promptprep.store.limits import default_limits
-
-    sight = sightline(
-        rig(),
-        COLUMN,
-        cap_em=0.73,
-        x_em=0.54,
-        advance_em=1.0,
-        seconds_per_line=1.5,
-        reader=None,
-        limits=default_limits(),
-    )
+    figures = TypeFigures(cap_em=0.73, x_em=0.54, advance_em=1.0, seconds_per_character=0.15)
+    sight = sightline(rig(), COLUMN, None, figures, default_limits())
     assert [v.low or v.high for v in sight.verdicts if v.quantity == "characters_per_line"] == [8, 40]
     assert sight.words_per_line is None
 
