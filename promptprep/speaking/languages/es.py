@@ -59,8 +59,6 @@ class Spanish(Romance):
         if data.tag.split("-")[-1] in _POINT_REGIONS:
             self.literals = Literals(",", ".")
         self._tonic = self.wordset("nouns.tonic")
-        self._pairs = self.table("acronyms.pairs")
-        self._pair = re.compile(rf"(?:{'|'.join(self._pairs)})(?!\w)".replace(" ", "[ \u00a0]"))
 
     def table(self, key: str) -> Mapping[str, Any]:
         """The dollar sign is the peso's where the country has pesos."""
@@ -111,13 +109,11 @@ class Spanish(Romance):
         return super().around_noun(literal, word[:-1] if single else word)
 
     def named_letters(self, text: str, at: int) -> Reading | None:
-        """A road with its Roman numeral ("N-II", a cardinal), and plurals doubled without dots ("EE UU")."""
+        """A road with its Roman numeral ("N-II", a cardinal)."""
         if road := _ROAD.match(text, at):
             said = f"{road[1]} {self.cardinal(str(roman_value(road[2])))}"
             return Reading(Span(*road.span()), said, "serial") if roman_value(road[2]) else None
-        pair = self._pair.match(text, at)
-        said = str(self._pairs[pair[0].replace("\u00a0", " ")]) if pair else ""
-        return Reading(Span(*pair.span()), said, "abbreviation") if pair else None
+        return super().named_letters(text, at)
 
     def ordinal_in(self, text: str, end: int, digits: str, form: str) -> str:
         """Apocope before a masculine noun: "el tercer puesto", but "el tercero de la lista"."""

@@ -6,9 +6,12 @@ import re
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.western.genders import Genders
 from promptprep.speaking.western.grammar import Grammar, Noun, word_before
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import alternatives
 
 _HALVED = re.compile(r"\d[ \u00a0]?(h|[^\W\d_]{2,12})[ \u00a0]\Z")
 _PAIR = 2
@@ -31,9 +34,17 @@ class Romance(Grammar):
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
         super().__init__(data, speller)
+        self._pairs: dict[str, str] = dict(data.maybe("spoken", "acronyms.pairs", {}))
+        self._pair = re.compile(rf"(?:{alternatives(self._pairs) or '~'})(?!\w)".replace(r"\ ", "[ \u00a0]"))
         self._queens = self.wordset("roman.feminine_names")
         self.not_nouns = frozenset(w.casefold() for w in self.openers) | self.wordset("nouns.never")
         self.genders = Genders(data, self.singulars, self.not_nouns)
+
+    def named_letters(self, text: str, at: int) -> Reading | None:
+        """Letters that are said as words, from `acronyms.pairs`: "EE UU", "S. A. R."."""
+        pair = self._pair.match(text, at)
+        said = str(self._pairs[pair[0].replace("\u00a0", " ")]) if pair else ""
+        return Reading(Span(*pair.span()), said, "abbreviation") if pair else None
 
     def singulars(self, word: str) -> tuple[str, ...]:
         """The word and what it may be the plural of."""

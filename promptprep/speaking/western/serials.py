@@ -141,7 +141,7 @@ class Serials:
         if (pair := _PAIR.match(text, at)) and before.casefold() in self.paired:
             said = f"{self.g.cardinal(pair[1])} {self.g.cardinal(pair[2])}"
             return Reading(Span(*pair.span()), said, "serial")
-        if not (named or self._is_code(before)):
+        if not (named or (self._is_code(before) and text[at - 2 : at - 1] != ",")):
             return None
         if named and (found := _PART_NUMBER.match(text, at)):
             return Reading(Span(*found.span()), self._spelled(found[0]), "serial")
