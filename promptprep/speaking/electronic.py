@@ -24,11 +24,12 @@ _ENDINGS = (
     "mx|ar|co|nl|it|us|au|nz|ie|pl|se|dk"
 )
 _WEB = re.compile(r"(?:https?|ftp)://[!-~À-ɏ]+|www\.[!-~À-ɏ]+", re.IGNORECASE)
-_HOST_LEFT = re.compile(r"(?<![\w@.])[\w-]{2,}(?:\.[\w-]+)*\Z")
+_HOST_LEFT = re.compile(r"(?<![\w@.])(?:[\w-]{2,}|\w\.[\w-]{2,})(?:\.[\w-]+)*\Z")
 _NAME_LEFT = re.compile(r"[\w.+-]+\Z")
 _HOST_RIGHT = re.compile(r"@(?:[\w-]{1,63}\.){1,8}[^\W\d_]{2,24}")
 _HANDLE = re.compile(r"@\w[\w.]{0,40}\b")
 _HASHTAG = re.compile(r"#[^\W_]\w*")
+_NUMBERED = re.compile(r"#(?:\d+|[A-Z]{1,3}\d{3,})\Z")
 _TAIL = ".,;:!?)]}>»”’\"'"
 _PART = re.compile(r"\d+|[^\W\d_]+|.", re.DOTALL)
 _CAMEL = re.compile(r"(?<=[^\W\d_A-ZÀ-Þ])(?=[A-ZÀ-Þ])|(?<=\D)(?=\d)|(?<=\d)(?=\D)|(_)")
@@ -86,7 +87,7 @@ def _at_signs(text: str) -> Iterator[tuple[Span, str]]:
 def _hashtags(text: str) -> Iterator[tuple[Span, str]]:
     for found in _HASHTAG.finditer(text):
         before = text[found.start() - 1 : found.start()]
-        if not (before.isalnum() or before in ("&", "/")) and not found[0][1:].isdecimal():
+        if not (before.isalnum() or before in ("&", "/")) and not _NUMBERED.match(found[0]):
             yield Span(found.start(), found.end()), "hashtag"
 
 

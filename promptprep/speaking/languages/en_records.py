@@ -11,6 +11,7 @@ from promptprep.speaking.western.units import alternatives
 
 _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
 _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
+_SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
 _KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
 _LEFT = 48
 _DATED = 12
@@ -26,6 +27,7 @@ class Records:
         self._before = re.compile(
             rf"\b(?:{alternatives(grammar.wordset('scores.record_before'))})[ \u00a0]\Z", re.IGNORECASE
         )
+        self._wickets = re.compile(rf"[ \u00a0](?:{alternatives(grammar.wordset('scores.wickets'))})(?!\w)")
         self._named = grammar.wordset("serials.before")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
@@ -34,6 +36,9 @@ class Records:
         if found := _THREE.match(text, at):
             return self._three(text, found)
         found = _TWO.match(text, at)
+        if found and len(found[2]) == 1 and self._wickets.match(text, found.end()):
+            said = f"{self.g.cardinal(found[1])} for {self.g.cardinal(found[2])}"
+            return Reading(Span(*found.span()), said, "score")
         if not found or not self._is_record(text, found):
             return None
         said = f"{self.g.cardinal(found[1])} and {self.g.cardinal(found[2])}"
@@ -55,7 +60,7 @@ class Records:
 
 
 class ShortNumbers:
-    """What is dialled: "call 911 or 112", "a 999 call", "dial *67"."""
+    """What is dialled: "call 911 or 112", "a 999 call", "dial *67", "text HELP to 50505"."""
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
@@ -64,11 +69,15 @@ class ShortNumbers:
             rf"\b(?:{alternatives(grammar.wordset('telephone.verbs'))})(?!\w)[^.;!?\n]*\Z", re.IGNORECASE
         )
         self._after = re.compile(rf"[- \u00a0](?:{alternatives(grammar.wordset('telephone.nouns'))})(?!\w)")
+        sent = alternatives(grammar.wordset("telephone.sent"))
+        self._sent = re.compile(rf"\b(?:{sent})(?!\w)[^.;!?\n]*[ \u00a0]to[ \u00a0]\Z", re.IGNORECASE)
         self._keys: dict[str, str] = dict(grammar.table("telephone.keys"))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = _KEYED.match(text, at)
         left = text[at - 1 : at]
+        if (code := _SHORT_CODE.match(text, at)) and self._sent.search(text, max(0, at - _LEFT), at):
+            return Reading(Span(*code.span()), self.g.words.one_by_one(code[0]), "telephone")
+        found = _KEYED.match(text, at)
         if not found or left.isalnum() or left in tuple(".,:-–$£€"):
             return None
         keyed = left in self._keys and at > floor and (left == "*" or found[2])
