@@ -120,7 +120,7 @@ CASES = {
         ("KW 12, KW 48/2025", "Kalenderwoche zwölf, Kalenderwoche achtundvierzig zweitausendfünfundzwanzig"),
         ("Blutdruck 120/80, aus NW, Mann/Frau", "Blutdruck einhundertzwanzig zu achtzig, aus Nordwest, Mann und Frau"),
         ("die 25-Jährige, 24-h-Rennen", "die Fünfundzwanzigjährige, vierundzwanzig Stunden-Rennen"),
-        ("unter 116 117, 116 000 Menschen", "unter eins eins sechs, eins eins sieben, einhundertsechzehntausend Menschen"),
+        ("unter 116 117, 116 000 Leute", "unter eins eins sechs, eins eins sieben, einhundertsechzehntausend Leute"),
         ("100%ige Sicht, 5 %ige Lösung", "hundertprozentige Sicht, fünfprozentige Lösung"),
         ("Hauptstr. 12, Dipl. Ing., 3 St.", "Hauptstraße zwölf, Diplom Ingenieur, drei Stück."),
         ("Fr. 12.50, Fr. Kaya, Mi. und Fr.", "zwölf Franken fünfzig, Frau Kaya, Mittwoch und Freitag."),

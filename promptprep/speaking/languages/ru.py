@@ -21,6 +21,7 @@ from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_prepositions import with_preposition
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
+from promptprep.speaking.languages.ru_sums import RussianSums
 from promptprep.speaking.languages.ru_times import GAP, RussianTimes
 from promptprep.speaking.languages.ru_weekdays import RussianWeekdays
 from promptprep.speaking.numbers import ascii_digits
@@ -41,8 +42,10 @@ SIGN = "[-−+±–]"
 ON = rf"(?:{GAP}?[-–—−…]{GAP}?(?=[-−+])|…|\.\.\.)"
 TO = r"(?:[-–—−]|…|\.\.\.)"
 # Units that are also everyday words are units only where no word follows.
-_ALSO_WORDS = ("с", "В", "К", "А", "Н", "т", "ч.")
-_GOES_ON = re.compile(r"[ \u00a0](?!(?:утра|вечера|ночи|дня|\d\d?[ \u00a0]?мин)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])")
+_ALSO_WORDS = ("с", "В", "К", "А", "Н", "ч.")
+_GOES_ON = re.compile(
+    r"[ \u00a0](?!(?:утра|вечера|ночи|дня|до|после|\d\d?[ \u00a0]?мин)\b)[а-яёА-ЯЁ\d]|\.(?!\s*\Z|\s+[А-ЯЁ«])"
+)
 _ANGLE = r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?"
 _NAMED = re.compile(r"([А-Яа-яЁё-]+)[.:]?[ \u00a0]\Z")
 _RAISED_UNIT = re.compile(r"(?<![\w/])[а-яa-z]{1,3}[²³]\Z")
@@ -84,7 +87,7 @@ class Russian:
         self.fractions = RussianFractions(data, self.quantities, self.nouns)
         self._dotted = tuple(data.get("spoken", "said_with_points.before"))
         self._number_cases = data.get("spoken", "number_sign")
-        self._product: str = data.get("spoken", "times")
+        self.sums = RussianSums(data, self.quantities)
         self._point: str = data.get("spoken", "electronic")["."]
         self.letters = RussianLetters(data, self.numbers, self.context)
         self._shared = PlainRules(self.numbers.digits, data.get("spoken", "plus"), data.get("spoken", "symbols"))
@@ -95,7 +98,7 @@ class Russian:
         self._codes = frozenset(data.get("spoken", "before_digits.words"))
         q = self.quantities
         short = [s for s in q.scales if len(s) > 1 and (not s.isalpha() or len(s) < 5)]
-        priced = [u for u in q.units if u not in _ALSO_WORDS or u == "т"]
+        priced = [u for u in q.units if u not in _ALSO_WORDS]
         self._counted = (
             rf"(?:{GAP}?(?P<scale>{one_of(short)})(?!\w))?"
             rf"(?:{GAP}?(?P<unit>{one_of({**q.units, **q.money})})(?![\w²³])"
@@ -129,7 +132,8 @@ class Russian:
             self.fractions.ratio_rule(),
             *self.ordinals.figure_rules(),
             (r"(\d{1,4})((?:\.\d{1,4})+)(?![.,]?\d)", self._with_points),
-            (rf"({NUMBER}){GAP}(?:[−–-](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self._minus),
+            *self.sums.figure_rules(NUMBER),
+            (r"\d{1,3}(?:\.\d{3}){2,5}(?![.,]?\d)|\d{1,3}(?:,\d{3}){2,5}(?![.,]?\d)", self._grouped),
             *fractions,
             (rf"(?P<a>{NUMBER}){GAP}?(?:…|\.\.\.){GAP}?(?P<b>[-−+]{NUMBER})(?![-\d]){self._counted}", self._range),
             (rf"(?P<a>{NUMBER}){GAP}?{TO}{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
@@ -161,7 +165,7 @@ class Russian:
             (one_of(signs), self._money_alone),
             (r"№(?!№)", self._number_sign),
             *self._powers.rules(),
-            (r"×(?=[ \u00a0]?(?:10[\^⁻⁰¹²³⁴-⁹]|[\d.,]+[ \u00a0]?=))", self._times),
+            self.sums.times_rule(),
             (
                 r"(?:№№|§§|[§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
                 self._shared.symbol,
@@ -189,10 +193,6 @@ class Russian:
         case = self.context.governed_case(text, found.start(), found.end())
         return Reading(Span(*found.span()), self.quantities.unit(figure("1"), unit, case), "measure")
 
-    def _times(self, found: re.Match[str]) -> Reading:
-        """ "7 × 8 = 56" multiplies; sides of a picture are said "на"."""
-        return reading(found, self._product, "symbol")
-
     def _money_alone(self, found: re.Match[str]) -> Reading | None:
         """ "курс $" -> "курс доллара"."""
         if found.string[found.start() - 1 : found.start()].isalnum():
@@ -213,11 +213,9 @@ class Russian:
         parts = (self.numbers.cardinal(p) for p in found[0].split("."))
         return reading(found, f" {self._point} ".join(parts), "serial")
 
-    def _minus(self, found: re.Match[str]) -> Reading:
-        """ "10 − 4": a minus with blanks on both sides takes away."""
-        return reading(
-            found, f"{self.quantities.number(figure(ascii_digits(found[1])))} {self.quantities.minus}", "symbol"
-        )
+    def _grouped(self, found: re.Match[str]) -> Reading:
+        """ "1.000.000": a number in groups as other countries write it."""
+        return reading(found, self.numbers.cardinal(re.sub(r"[.,]", "", ascii_digits(found[0]))), "cardinal")
 
     def _case(self, found: re.Match[str]) -> str:
         return self.context.governed_case(found.string, found.start(), found.end())

@@ -21,10 +21,13 @@ _FIRST_OF_TWO = re.compile(
 )  # "между 10 и ...": what governs the first governs the second
 _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
 _ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
+_CAPITALS = re.compile(r"[А-ЯЁ]{2,3}")
+_SHORT = re.compile(r"[бвгджзклмнпрстфхцчшщ]{1,4}")  # no word: "ст.", "стр."
 _NEXT = re.compile(r"\s+на\s+\d")
 _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
 _LINKS = frozenset(("а", "и", "или", "но", "не", "по", "же", "то", "что", "как", "из", "со", "во", "тоже", "уже"))
 _PAST_ONE = re.compile(r"..(?:[аеиуыя]л|ёл)$")  # "вылетел"
+_DONE_TO = re.compile(r"...(?:ова|жа|ле|ще|ше|че|де|се|не|бре|раже|ерже)ны$")  # "задержаны", "доставлены"
 _PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
 _ORDER = ("айте", "яйте", "ейте", "ите", "ьте", "ать", "ять", "ить", "еть", "ыть", "оть", "нуть", "сти", "чь")
 _YEARS = re.compile(r"\s(?:лет|года)(?!\w)")
@@ -84,7 +87,9 @@ class RussianContext:
         while len(words) < 3 and end < len(text):
             gap = 1 if text[end] in " \u00a0\u202f" else 0
             found = _WORD.match(text, end + gap, end + REACH)
-            if not found or not gap:
+            if not found or not gap or _CAPITALS.fullmatch(found[0]):
+                break
+            if text[found.end() : found.end() + 1] == "." and _SHORT.fullmatch(found[0]):
                 break
             words.append(found[0].lower())
             end = found.end()
@@ -164,7 +169,7 @@ class RussianContext:
         if not words or words[0] in self.governs or words[0] in _LINKS:
             return ""
         noun = next((word for word in words if not _ADJECTIVE.search(word)), words[-1])
-        if _PAST.search(noun) and noun not in self._feminine_li:
+        if (_PAST.search(noun) and noun not in self._feminine_li) or _DONE_TO.search(noun):
             return ""
         return "" if _PAST_ONE.search(noun) and noun not in self._in_l else noun
 

@@ -11,6 +11,7 @@ from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantitie
 from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.ruled import VULGAR, Handler, as_written, is_year_pair, joined, one_of, reading
 
+_STREET_LEFT = re.compile(r"[А-ЯЁ][а-яё]+, \Z")
 MOST_POINTS = 3  # figures of a score; longer ones are of a scale
 
 
@@ -23,6 +24,7 @@ class RussianFractions:
         self._quantities = quantities
         self._nouns = nouns
         self._by: str = data.get("spoken", "symbols")["×"]
+        self._stroke: str = data.get("spoken", "house_stroke")
         self._half: str = data.get("spoken", "and_a_half")
         self._rounds = tuple(data.get("spoken", "rounds.stems"))
         self._into = tuple(data.get("spoken", "rounds.into"))
@@ -70,8 +72,13 @@ class RussianFractions:
         if not whole and not found["unit"] and before.startswith("давлен"):
             pressure = (self._numbers.cardinal(n) for n in (over, under))
             return reading(found, f" {self._by} ".join(pressure), "measure", end=found.end(3))
+        if not whole and not found["unit"] and over > under and self._is_house(found, before):
+            said = f"{self._numbers.cardinal(over)} {self._stroke} {self._numbers.cardinal(under)}"
+            return reading(found, said, "serial", end=found.end(3))
         case = self._case(found)
-        if whole:
+        if whole and (over, under) == (1, 2):
+            said = self._and_half(found, whole, case)
+        elif whole:
             said = f"{self._numbers.whole_part(whole, case)} {self._numbers.fraction(over, under, case)}"
         else:
             said = self._share(found, (over, under), case)
@@ -81,13 +88,23 @@ class RussianFractions:
         whole, part, case = found[1], VULGAR[found[2]], self._case(found)
         if not whole:
             said = self._share(found, part, case)
-        elif part == (1, 2) and whole == "1" and (noun := self._counted(found)):
-            said = self._nouns.one_and_a_half(noun, case)
         elif part == (1, 2):
-            said = f"{self._numbers.cardinal(whole, 'masculine', case)} {self._half}"
+            said = self._and_half(found, whole, case)
         else:
             said = f"{self._numbers.whole_part(whole, case)} {self._numbers.fraction(*part, case)}"
         return reading(found, said + self._unit(found), "fraction")
+
+    def _and_half(self, found: re.Match[str], whole: str, case: str) -> str:
+        """ "полтора" of something that follows, "три с половиной"."""
+        if whole == "1" and (noun := self._counted(found)):
+            return self._nouns.one_and_a_half(noun, case)
+        return f"{self._numbers.cardinal(whole, 'masculine', case)} {self._half}"
+
+    @staticmethod
+    def _is_house(found: re.Match[str], before: str) -> bool:
+        """Whether "12/3" is a house: behind "д.", or behind a street's name and a comma."""
+        after_street = _STREET_LEFT.search(found.string, max(0, found.start() - 30), found.start())
+        return before in ("д.", "дом", "дома", "доме", "дому") or bool(after_street)
 
     def _counted(self, found: re.Match[str]) -> str:
         """The gender of what follows; "" where nothing does."""

@@ -18,6 +18,8 @@ _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
 _CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
 _NAME = re.compile(r"[ \u00a0]?[А-ЯЁ][а-яё]")
 _AMOUNT = re.compile(r"\d[ \u00a0]?\Z")
+_HOUSE_LEFT = re.compile(r"(?:д\.|дом|корп\.|к\.) ?\d+[а-я]?,? \Z")
+_RANGE = re.compile(r"[ \u00a0]?\d+[ \u00a0]?[-–—][ \u00a0]?\d")
 _IN_WORD = re.compile(r"[^\W₀-₉²³]")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
 
@@ -53,7 +55,13 @@ class RussianLetters:
         """What is written short with its first full stop or hyphen at `dot`."""
         found = self._numbered.around(text, dot, floor)
         if found and re.match(r"[ \u00a0\u202f]?[\dIVX]", text[found[1] : found[1] + 2]):
-            return self._case_of(text, found, self._before_number.get(found[2], found[3]))
+            word = self._before_number.get(found[2], found[3])
+            if found[2] == "стр." and _HOUSE_LEFT.search(text, max(0, found[0] - 16), found[0]):
+                word = "строение"
+            if _RANGE.match(text, found[1]):
+                said = self._numbers.noun(word).many(self._shorts.case(text, found[0]))
+                return Reading(Span(found[0], found[1]), self._capital(text, found[0], said), "abbreviation")
+            return self._case_of(text, found, word)
         found = self._numbered_fixed.around(text, dot, floor)
         if found and re.match(r"[ \u00a0\u202f]?\d", text[found[1] : found[1] + 2]):
             return Reading(Span(found[0], found[1]), self._capital(text, found[0], found[3]), "abbreviation")
@@ -79,7 +87,8 @@ class RussianLetters:
 
     def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, *, owned: bool = False) -> Reading:
         start, end, _, _ = found
-        said = self._shorts.noun(word, self._shorts.case(text, start, owned=owned))
+        case = self._shorts.case(text, start, owned=owned, gender=self._shorts.gender(word))
+        said = self._shorts.noun(word, case)
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
     def _rank(self, text: str, dot: int, floor: int) -> Reading | None:

@@ -20,6 +20,7 @@ _FIGURE_ENDINGS = {"го": "genitive", "му": "dative", "м": "prepositional"}
 _OBLIQUE_SAME = ("ой", "ей", "й")  # an adjective of a feminine noun in four cases
 _AND = re.compile(r"(?<![\w.])([а-яё]{1,6}[.-][а-яё]{0,3}) ?[А-ЯЁ][\w-]*(?: [А-ЯЁ][\w-]*)? (?:и|или)\s\Z")
 _OF_LIST = re.compile(r"(?<![\w.])([а-яё]{1,6}[.-][а-яё]{0,3}) ?[А-ЯЁ][\w-]*(?: [А-ЯЁ][\w-]*)?, \Z")
+_PART_OF = re.compile(r"(?<!\w)(?:ч|п|пп|ст|гл|абз|разд)\.\s?\d+(?:\.\d+)?\s\Z")  # "п. 3 ст. 15"
 _MOVED = re.compile(r"([А-Яа-яЁё]+)\s(?:[Вв]о?|[Нн]а)\s\Z")
 _NO_NOUN = re.compile(r"(?:с[яь]|(?<!те)ли|л[ао]?|[еёиуюая]т|ть|[нт]о|[аиеьй]те|[ая]я|[ыи]й|[ое]е|[ыи]е|\.|-)$")
 _MONEY = re.compile(r"(?:(тыс\.|млн\.?|млрд\.?|трлн\.?)[ \u00a0]?)?(руб|коп|долл)\.(?:/(мес|сут)\.)?")
@@ -52,6 +53,9 @@ class RussianShorts:
                 said[f"{head}-{form[len(word) - len(tail) :]}"] = form
         return said
 
+    def gender(self, phrase: str) -> str:
+        return self._numbers.noun(phrase.rpartition(" ")[2]).gender
+
     def noun(self, phrase: str, case: str) -> str:
         """ "художественн фильм" in `case`: a noun, or a stem of an adjective with its noun."""
         stem, _, word = phrase.rpartition(" ")
@@ -61,8 +65,10 @@ class RussianShorts:
             return f"{self._numbers.adjective(f'{stem}|{pattern}', noun.gender, case)} {noun.one(case)}"
         return noun.one(case)
 
-    def case(self, text: str, start: int, *, owned: bool = False) -> str:
+    def case(self, text: str, start: int, *, owned: bool = False, gender: str = "feminine") -> str:
         """What a preposition, an adjective, a short noun joined on, or (`owned`) a noun before `start` asks for."""
+        if _PART_OF.search(text, max(0, start - REACH), start):
+            return "genitive"
         for _ in range(3):
             left = max(0, start - REACH)
             first = _AND.search(text, left, start) or _OF_LIST.search(text, left, start)
@@ -70,7 +76,7 @@ class RussianShorts:
                 break
             start = first.start()
         if adjective := _BESIDE.search(text, max(0, start - REACH), start):
-            return self._beside(text, adjective)
+            return self._beside(text, adjective, gender)
         before = self._context.word_before(text, start)
         asked = self._asked(text, start, before)
         if asked or not owned or before in self._named or len(before) < _SHORTEST_NOUN or _NO_NOUN.search(before):
@@ -103,12 +109,14 @@ class RussianShorts:
         end = found.end() - (found[0].endswith(".") and not text[found.end() :].strip())
         return Reading(Span(start, end), said, "money")
 
-    def _beside(self, text: str, adjective: re.Match[str]) -> str:
+    def _beside(self, text: str, adjective: re.Match[str], gender: str) -> str:
         """ "в Московской обл.", "во 2-й пол.", "Пермского кр."."""
         ending = adjective[2]
         shown = _CASE_OF_ENDING.get(ending) or _FIGURE_ENDINGS.get(ending)
         if shown:
             return shown
+        if gender == "masculine" and ending in _OBLIQUE_SAME:
+            return "nominative"
         start = adjective.start(1)
         before = self._context.word_before(text, start)
         return self._asked(text, start, before) or ("genitive" if before or ending != "й" else "nominative")

@@ -66,6 +66,7 @@ class RussianTimes:
                 rf"(\d{{1,2}})(?=(?:,{GAP}\d{{1,2}}){{0,5}}{GAP}(?:до|и|или|на|по){GAP}\d{{1,2}}(?:-?го)?{GAP}{month})",
                 self._day,
             ),
+            (r"(\d{1,2}):([0-5]\d)[.,](\d{1,3})(?![\d:])", self._lap),
             (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:]|[ \u00a0]\d{3}(?!\d))", self._clock),
             (r"(\d{1,2})\.([0-5]\d)()(?![\d%]|[.,]\d)", self._dotted_clock),
@@ -151,6 +152,12 @@ class RussianTimes:
         before = self._context.word_before(found.string, found.start())
         case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
         return reading(found, self.clock(hours, minutes, seconds, case), "clock")
+
+    def _lap(self, found: re.Match[str]) -> Reading:
+        """ "1:45,32": a winner's minutes and seconds."""
+        minutes = self._counted(int(found[1]), "минута", "nominative")
+        seconds = f"{self._numbers.decimal(found[2], found[3])} {self._numbers.noun('секунда').one('genitive')}"
+        return reading(found, f"{minutes} {seconds}", "measure")
 
     def _dotted_clock(self, found: re.Match[str]) -> Reading | None:
         """ "в 19.30": a time where a preposition of time stands before and nothing is counted after."""

@@ -1,0 +1,45 @@
+"""Russian sums: the signs that take away, divide and multiply."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.language import LanguageData
+from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_quantities import RussianQuantities, figure
+from promptprep.speaking.languages.ru_times import GAP
+from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.ruled import Handler, reading
+
+
+class RussianSums:
+    """Handlers of a number with the sign behind it, and of "×"."""
+
+    def __init__(self, data: LanguageData, quantities: RussianQuantities) -> None:
+        self._quantities = quantities
+        self._product: str = data.get("spoken", "times")
+        self._over: str = data.get("spoken", "symbols")["÷"]
+
+    def figure_rules(self, number: str) -> list[tuple[str, Handler]]:
+        return [
+            (rf"({number}){GAP}(?:[−–-](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus),
+            (rf"({number}){GAP}:(?={GAP}{number}{GAP}?=)", self._divided),
+        ]
+
+    def times_rule(self) -> tuple[str, Handler]:
+        return r"×(?=[ \u00a0]?(?:10[\^⁻⁰¹²³⁴-⁹]|[\d.,]+[ \u00a0]?=))", self._times
+
+    def _minus(self, found: re.Match[str]) -> Reading:
+        """ "10 − 4": a minus with blanks on both sides takes away."""
+        return self._with_sign(found, self._quantities.minus)
+
+    def _divided(self, found: re.Match[str]) -> Reading:
+        """ "10 : 2 = 5": a colon of a sum."""
+        return self._with_sign(found, self._over)
+
+    def _with_sign(self, found: re.Match[str], sign: str) -> Reading:
+        return reading(found, f"{self._quantities.number(figure(ascii_digits(found[1])))} {sign}", "symbol")
+
+    def _times(self, found: re.Match[str]) -> Reading:
+        """ "7 × 8 = 56" multiplies; sides of a picture are said "на"."""
+        return reading(found, self._product, "symbol")
