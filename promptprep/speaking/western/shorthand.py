@@ -95,7 +95,7 @@ class Shorthand:
             return self._multiplied
         if _TIME_NEXT.match(text, found.end(1)):
             return Noun(self._times.more, self._times.more)
-        if first <= _REPEATS and int(second[:9]) >= _LONG * first:
+        if 0 < first <= _REPEATS and int(second[:9]) >= _LONG * first:
             return Noun(self._repeats, self._repeats) if first > 1 else self._by
         crossed = "×" in found[0]
         if crossed and bare and not _MEASURE_NEXT.match(text, found.end(1)):
