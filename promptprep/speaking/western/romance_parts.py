@@ -145,9 +145,14 @@ class Laws:
 
 
 class HundredCodes:
-    """Three figures behind a code's letters are one number: A320, AF 447, D906. `serials.hundreds` lists more words."""
+    """Three figures, or round hundreds, behind a code's letters are one number: A320, AF 447, D906, ISO 3200.
 
-    _number = re.compile(r"[1-9]\d\d(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
+    So is a figure with a decimal comma (PM2,5). `serials.hundreds` lists more words.
+    """
+
+    _number = re.compile(r"[1-9]\d(?:\d|00)(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
+    _decimal = re.compile(r"(\d{1,2}),(\d)(?![\w%€$°]|[.,:/-]\d)")
+    _letters_left = re.compile(r"(?<!\w)[A-Z]{1,3}\Z")
     _left = re.compile(r"(?<!\w)(?:([A-Z]{1,3})-?|([A-Z]{2,3})[ \u00a0\u202f])\Z")
 
     def __init__(self, grammar: Grammar) -> None:
@@ -158,7 +163,7 @@ class HundredCodes:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._number.match(text, at)
         if not found:
-            return None
+            return self._with_decimal(text, at)
         code = self._left.search(text, max(0, at - 5), at)
         if code is None and word_before(text, at).casefold() not in self._words:
             return None
@@ -166,6 +171,13 @@ class HundredCodes:
             return None
         said, digits = self.g.year(found[0]), self.g.words.one_by_one(found[0])
         return Reading(Span(*found.span()), said, "serial", (digits,))
+
+    def _with_decimal(self, text: str, at: int) -> Reading | None:
+        found = self._decimal.match(text, at)
+        if not found or not self._letters_left.search(text, max(0, at - 4), at):
+            return None
+        number = Literal(found[1], found[2], 0, mark=",")
+        return Reading(Span(*found.span()), self.g.number(number), "serial")
 
 
 class OneThousand:

@@ -28,6 +28,8 @@ _NOTE = re.compile(r"(?<!\w)[A-G]\Z")
 _LONGEST_PRICE = 16
 _MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥]\d[\d.,]*\Z")
 _DATE_NEXT = re.compile(r"[ \u00a0]\d{1,2}([./])\d{1,2}\1(?:\d{4}|\d\d)(?!\d)")
+_TIME_LEFT = re.compile(r"(?:\d:\d\d|\d[ \u00a0]?h(?:[ \u00a0]?\d\d)?)[ \u00a0]\Z")
+_TIME_NEXT = re.compile(r"[ \u00a0]\d{1,2}(?::\d\d|[ \u00a0]?h(?![^\W\d]))")
 _FIGURE = re.compile(r"[$€£¥]?\d")
 _SUM_AHEAD = 24
 
@@ -43,6 +45,7 @@ class Symbols:
         self.doubled = grammar.data.maybe("spoken", "symbols.doubled", {})
         self.sharp = str(grammar.data.maybe("spoken", "symbols.sharp", ""))
         self.joined = grammar.data.maybe("spoken", "symbols.joined", {})
+        self._bar_in_words = bool(grammar.data.maybe("spoken", "symbols.bar_in_words", True))
         self.operators = grammar.data.maybe("spoken", "symbols.operators", {})
         self.periods = frozenset(grammar.data.maybe("spoken", "units.periods", ()))
         self.money = {k: v.unit.more for k, v in quantities.currencies.items() if not k[-1].isalpha()}
@@ -108,6 +111,10 @@ class Symbols:
             return Reading(Span(at, at + 1), f" {self.units.per} ", "symbol")
         if floor == at > 0 and _MEASURED.search(text, max(0, at - _LONGEST_PRICE), at) and _FIGURE.match(text, at + 1):
             return Reading(Span(at, at + 1), ", ", "symbol")
+        if floor == at - 1 > 0 and _timed(text, at):
+            return Reading(Span(at - 1, at + 1), ",", "symbol")
+        if not self._bar_in_words and not (text[at - 2 : at - 1].isdecimal() and text[at + 2 : at + 3].isdecimal()):
+            return None
         return self._named(text, at) if _between_blanks(text, at) else None
 
     def _raised(self, text: str, at: int, floor: int) -> Reading | None:
@@ -131,7 +138,7 @@ class Symbols:
 
     def _to(self, text: str, at: int, floor: int) -> Reading | None:
         """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm", "Dec. 20–Jan. 3"."""
-        if floor == at - 1 > 0 and text[at - 1].isspace() and _DATE_NEXT.match(text, at + 1):
+        if floor == at - 1 > 0 and text[at - 1].isspace() and (_DATE_NEXT.match(text, at + 1) or _timed(text, at)):
             return Reading(Span(at, at + 1), self.g.text("numbers.to"), "range")
         if floor != at or not at:
             return None
@@ -140,6 +147,11 @@ class Symbols:
         timed = (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1) or self._time_word.match(text, at + 1)
         joins = ranked or dated or timed
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
+
+
+def _timed(text: str, at: int) -> bool:
+    """Whether a sign between blanks parts two times of day."""
+    return _TIME_NEXT.match(text, at + 1) is not None and _TIME_LEFT.search(text, max(0, at - 8), at) is not None
 
 
 def _letter_next(text: str, at: int) -> bool:

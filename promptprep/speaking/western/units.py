@@ -49,6 +49,7 @@ class Units:
             rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD}|\d)|\.\w|['’][^\W\d_])"
         )
         self._divisor = re.compile(rf"/({symbols})([²³])?(?![\w²³/])")
+        self._per_words = dict(grammar.data.maybe("spoken", "units.per_words", {}))
         self._per_many = grammar.data.maybe("spoken", "units.per_many", self.per)
         self._many = re.compile(rf"/(?=10{{0,6}}{BLANK}?(?:{symbols})(?![\w²³/]))")
         self._per = re.compile(rf"/(?:({symbols})([²³])?(?![\w²³/])|({_WORD}))")
@@ -85,7 +86,8 @@ class Units:
             return "", at
         symbol, power, word = found.groups()
         if word:
-            return ("", at) if word.isupper() else (f" {self.per} {word}", found.end())
+            said = self._per_words.get(word) or f"{self.per} {word}"
+            return ("", at) if word.isupper() else (f" {said}", found.end())
         return f" {self.per} {self._below(symbol, power)}", found.end()
 
     def _below(self, symbol: str, power: str | None) -> str:
