@@ -137,3 +137,27 @@ def test_ten_thousand_digits_are_said_one_by_one() -> None:
 )
 def test_eras_shillings_and_rates_behind_figures(text: str, expected: str) -> None:
     assert said(text, "sw") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Ng'ombe 12", "Ng'ombe kumi na wawili"),
+        ("watu hao 5", "watu hao watano"),
+        ("watu zaidi ya 25", "watu zaidi ya ishirini na watano"),
+        ("wanafunzi wa kike 25", "wanafunzi wa kike ishirini na watano"),
+        ("ndege za kivita 3", "ndege za kivita tatu"),
+        ("watoto wa miaka 5", "watoto wa miaka mitano"),
+        ("meza 3", "meza tatu"),
+        ("wimbo 1", "wimbo mmoja"),
+        ("Machi–Mei", "Machi hadi Mei"),
+        ("Jumatatu-Ijumaa", "Jumatatu hadi Ijumaa"),
+        ("tarehe 5/6", "tarehe tano Juni"),
+        ("30/6/26", "tarehe thelathini Juni elfu mbili ishirini na sita"),
+        ("piga 112", "piga moja moja mbili"),
+        ("akaunti 4567891", "akaunti nne tano sita saba nane tisa moja"),
+        ("kamba ya sm 30", "kamba ya sentimita thelathini"),
+    ],
+)
+def test_what_stands_between_a_noun_and_its_number(text: str, expected: str) -> None:
+    assert said(text, "sw") == expected

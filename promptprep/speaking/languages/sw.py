@@ -33,6 +33,8 @@ from promptprep.speaking.ruled import (
     word_before,
 )
 
+SHORTEST_CALLED = 3  # figures that are called in need: "piga 112"
+SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
 _NAME_BEFORE = re.compile(r"(?<=[a-z,;] )[A-Z][a-z'’]+ \Z")  # inside a sentence
 _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
 
@@ -41,7 +43,7 @@ class Swahili:
     """The verbaliser of Swahili."""
 
     starts = re.compile(
-        r"[\d$€£¥₹₦&=±×÷→%№§≈<>^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)"
+        r"[\d$€£¥₹₦&=±×÷→%№§≈<>^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−–.\-A-Z](?<!(?=[A-Z][a-z'’])(?!Dk?[rt]|Prof|[TKU]?[Ss]h).)"
     )
     spaced = True
 
@@ -83,7 +85,7 @@ class Swahili:
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
-            (r"\d{5,}(?![.,]?\d)", self._said_one_by_one),
+            (r"\d{3}(?![\d.,/:%-])|\d{5,}(?![.,]?\d)", self._said_one_by_one),
             *self.scores.rules(NUMBER),
             *self.clock.rules(),
             self.scores.ratio(),
@@ -135,6 +137,7 @@ class Swahili:
             (rf"()([{''.join(VULGAR)}])(?:{GAP}?(?P<unit>{units})(?![\w²³/]))?", self._vulgar),
             *self._powers.rules(),
             (one_of(signs), self._money_alone),
+            self.clock.dash_rule(),
             (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
             (r"[№§&=±×÷→≈%]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
@@ -181,7 +184,7 @@ class Swahili:
         if not unit and (score := self.scores.falling(found["a"], found["b"], row=row)):
             return reading(found, score, "score", end=end)
         before = word_before(found.string, found.start())
-        prefix = "" if unit else self.numbers.class_of(before)
+        prefix = "" if unit else self.numbers.class_of(self.numbers.counted(found.string, found.start()))
         ends = [self.quantities.number(found[g], prefix) for g in "ab"]
         words = f" {self.quantities.between(found['to'])} ".join(ends)
         if unit:
@@ -211,9 +214,13 @@ class Swahili:
         return reading(found, self.quantities.money[found[0]][0], "symbol")
 
     def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
-        """ "simu 4567890": figures that nobody counts."""
+        """ "simu 4567890", "piga 112", and nine figures or more that count nothing: figures that nobody counts."""
         before = word_before(found.string, found.start())
-        return self._shared.serial(found) if before in self._codes else None
+        if len(found[0]) == SHORTEST_CALLED:
+            return self._shared.serial(found) if before in self._word["calling"].split() else None
+        noun = self.numbers.counted(found.string, found.start())
+        lone = len(found[0]) >= SHORTEST_UNGROUPED and not found[0].endswith("000") and not noun
+        return self._shared.serial(found) if before in self._codes or lone else None
 
     def _rate(self, found: re.Match[str]) -> Reading:
         return reading(found, self.quantities.number(found["b"]) + self.quantities.each(found["per"]), "measure")
@@ -244,7 +251,8 @@ class Swahili:
         if not decimal and found[0] in ("1", "2") and self._is_rank(found.string, found.start(), before):
             return reading(found, self.numbers.ordinal(int(found[0])).removeprefix("wa "), "ordinal")
         named = _NAME_BEFORE.search(found.string, max(0, found.start() - 24), found.start())
-        prefix = "" if decimal or named else self.numbers.class_of(before, found[0])
+        noun = self.numbers.counted(found.string, found.start())
+        prefix = "" if decimal or named else self.numbers.class_of(noun, found[0])
         kind = "decimal" if decimal else "year" if before in self._word["years"].split() else "cardinal"
         return reading(found, self.quantities.number(found[0], prefix), kind)
 

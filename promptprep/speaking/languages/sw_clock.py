@@ -11,6 +11,7 @@ from promptprep.speaking.languages.sw_numbers import SwahiliNumbers
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
 
+MOST_MONTHS = 12
 GAP = "[ \u00a0\u202f]"
 
 
@@ -21,6 +22,7 @@ class SwahiliClock:
         self._numbers = numbers
         self._word: Mapping[str, str] = data.get("spoken", "words")
         self._months: Mapping[str, int] = data.get("spoken", "months")
+        self._days = frozenset(self._word["days"].split())
         self._names: list[str] = data.get("spoken", "months_in_order.names")
         parts: Mapping[str, str] = data.get("spoken", "day_parts")
         self._parts = sorted(((int(hour), part) for hour, part in parts.items()), reverse=True)
@@ -30,6 +32,8 @@ class SwahiliClock:
         return [
             (r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?!\d)", self._numeric_date),
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
+            (r"(\d{1,2})(/)(\d{1,2})/(\d{2})(?![\d/])", self._numeric_date),
+            (r"(\d{1,2})/(\d{1,2})(?![\d/])", self._day_and_month),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (
@@ -41,6 +45,7 @@ class SwahiliClock:
 
     def _numeric_date(self, found: re.Match[str]) -> Reading | None:
         day, month, year = int(found[1]), int(found[3]), found[4]
+        year = year if len(year) == 4 else f"20{ascii_digits(year)}"
         swapped = not is_day(day, month)
         if swapped:
             day, month = month, day
@@ -48,6 +53,24 @@ class SwahiliClock:
             return None
         other = [self._date(found, month, day, year)] if found[2] == "/" and not swapped and is_day(month, day) else []
         return reading(found, self._date(found, day, month, year), "date", *other)
+
+    def _day_and_month(self, found: re.Match[str]) -> Reading | None:
+        """ "30/6", and "5/6" after "tarehe"."""
+        day, month = int(found[1]), int(found[2])
+        dated = word_before(found.string, found.start()) == self._word["date"]
+        if not is_day(day, month) or not (dated or day > MOST_MONTHS) or found[0] == self._word["always"]:
+            return None
+        said = f"{self._day_word(day)} {self._names[month - 1]}"
+        return reading(found, said if dated else f"{self._word['date']} {said}", "date")
+
+    def dash_rule(self) -> tuple[str, Handler]:
+        """ "Machi–Mei", "Jumatatu-Ijumaa": between two months or two days a dash is "to"."""
+        names = one_of([*self._months, *self._days])
+        return rf"[-–—](?={GAP}?(?i:{names})(?!\w))", self._dash
+
+    def _dash(self, found: re.Match[str]) -> Reading | None:
+        before = word_before(found.string, found.start())
+        return reading(found, self._word["range"], "range") if before in self._months or before in self._days else None
 
     def _iso_date(self, found: re.Match[str]) -> Reading | None:
         day, month = int(found[3]), int(found[2])

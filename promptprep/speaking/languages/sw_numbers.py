@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 
+REACH = 40  # characters before a number in which its noun stands
+_WORDS_BEFORE = re.compile(r"(?:(?<![\w'’])[^\W\d_]+(?:['’][^\W\d_]+)*[ \u00a0]+){1,5}\Z")
 MOST_DIGITS = 15  # beyond a quadrillion the CLDR's rules have loans that nobody says
 
 
@@ -20,6 +23,9 @@ class SwahiliNumbers:
         self._agreeing: Mapping[str, Mapping[str, str]] = data.get("spoken", "agreement")
         self._people = frozenset(data.get("spoken", "people_and_animals.words"))
         self._single = frozenset(data.get("spoken", "without_class.but_single"))
+        self._transparent = frozenset(data.get("spoken", "transparent.words"))
+        words: Mapping[str, str] = data.get("spoken", "words")
+        self._links, self._more = frozenset(words["links"].split()), frozenset(words["more"].split())
         self._not_classed = frozenset(data.get("spoken", "without_class.words"))
 
     def cardinal(self, digits: str | int, prefix: str = "") -> str:
@@ -55,6 +61,27 @@ class SwahiliNumbers:
     def decimal(self, whole: str, part: str) -> str:
         """ "2.5" -> "mbili nukta tano": the figures after the point one by one, as the CLDR's rules say them."""
         return f"{self.cardinal(whole)} {self._data.get('spoken', 'point')} {self.digits(part)}"
+
+    def counted(self, text: str, start: int) -> str:
+        """The noun before `start` that a number there counts, past what stands between them; "" where none stands.
+
+        "watu hao 5", "watu zaidi ya 5", and "wanafunzi wa kike 5": "ki-" after a link describes the noun before it.
+        """
+        found = _WORDS_BEFORE.search(text, max(0, start - REACH), start)
+        words = found[0].lower().replace("’", "'").split() if found else []
+        while len(words) > 1:
+            last = words[-1]
+            described = words[-2] in self._links and self._describes(last)
+            if last in self._transparent:
+                words.pop()
+            elif len(words) > 2 and (described or (last == "ya" and words[-2] in self._more)):
+                words = words[:-2]
+            else:
+                break
+        return words[-1] if words else ""
+
+    def _describes(self, word: str) -> bool:
+        return word.startswith("ki") and word not in self._not_classed and word not in self._people
 
     def class_of(self, word: str, digits: str = "") -> str:
         """The prefix that a number takes after the noun `word`; "" for classes whose numbers take none.
