@@ -52,7 +52,7 @@ def test_years_and_lengths_of_time(written: str, spoken: str) -> None:
 @pytest.mark.parametrize(
     ("written", "spoken"),
     [
-        ("-5~3℃", "零下五到三摄氏度"),
+        ("-5~3℃", "零下五摄氏度到三摄氏度"),
         ("5-10%", "百分之五到百分之十"),
         ("比分2:0", "比分二比零"),
         ("3千克", "三千克"),

@@ -22,7 +22,7 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}(?::\d\d|([時时点點시])))", re.IGNORECASE)
-_COUNTED_AT_END = re.compile(r"(?:[ap]\.m\.|\d[年期]生)\Z")
+_COUNTED_AT_END = re.compile(r"(?:[ap]\.m\.|\d[年期]生|[\d万千百][円名人個泊度階台枚本元块位명개인])\Z")
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{2,4}|[一-龥]{1,3})\s?\d")
 _GOES_ON_AS_A_TAG = re.compile(r"[一-龥ァ-ヺ가-힣A-Za-z](?<![은는이가을를에의로])")
@@ -31,6 +31,8 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
+_BRACKET_LENGTH = 24
+_CLOSING = frozenset(")]」』）％%℃")
 _NAMED_END = (
     r"(?:[上下]午|早上|晚上|凌晨|中午|午[前後]|오[전후])\s?[0-9０-９]|"
     r"(?:周|週|星期|礼拜)[一二三四五六日天]|[월화수목금토일]요일"
@@ -38,8 +40,8 @@ _NAMED_END = (
 _ENDS_IN_A_NAME = re.compile(rf"\s?(?:{_NAMED_END})")
 _WEEKDAY_AT_END = re.compile(r"(?:周|週|星期|礼拜)[一二三四五六日天]\Z|요일\Z")
 _STARTS = (
-    r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
-    r"[▲△](?=[0-9０-９])|[~〜～∼]|(?<=[0-9A-Za-z０-９ ])[<>＜＞](?=\s?[0-9０-９])|"
+    r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥≦≧№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
+    r"[▲△](?=[0-9０-９])|[~〜～∼]|[<>＜＞](?=\s?[0-9０-９])|(?<=[원엔러로안ル円元])/(?=[달유원엔위ドユ円人美欧日])|"
     r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+|"
     rf"[-−－–](?={_NAMED_END})"
 )
@@ -64,9 +66,13 @@ class Cjk(Digits):
         measured = data.get("spoken", "context.may_be_negative")
         self._measured_word = re.compile(rf"(?:{'|'.join(measured)})\Z")
         self._holiday: str = data.get("spoken", "context.holiday")
+        self._holiday_name: str = data.get("spoken", "context.holiday_name")
         day = f"(?:[{days}]|{self._holiday})"
         self._weekday = re.compile(rf"\(({day}(?:[·・,、/~-]?{day}){{0,6}})\)")
         self._named_weekday = re.compile(rf"\((?:周|星期|礼拜)[{days}天]\)|\([{days}](?:曜日?|요일)\)")
+        self._route = re.compile(
+            rf"~[一-龥ァ-ヺー가-힣]{{2,6}}?(?:駅|空港)?\s?(?:{'|'.join(data.get('spoken', 'context.route'))})"
+        )
         self._a_day = re.compile(f"{self._holiday}|.")
 
     def folded(self, text: str) -> str:
@@ -156,7 +162,26 @@ class Cjk(Digits):
             return Said(self.raised("", patterns.exponent(found[0])), "symbol", found.end())
         if character == "@" and (name := self.latin.name(text, at)):
             return name
+        if character in "<>/→":
+            return self._between(text, at, character)
         return self.bare_sign(text, at)
+
+    def _between(self, text: str, at: int, sign: str) -> Said | None:
+        """A sign of comparison that is no bracket, an arrow, or the stroke of two currencies ("원/달러 환율")."""
+        if sign == "/":
+            return Said(self.forms["currency_pair"], "symbol", at + 1)
+        if sign == "→":
+            joins = text[max(0, at - 2) : at].rstrip()[-1:]
+            return self.bare_sign(text, at) if joins.isalnum() or joins in _CLOSING else self._arrow(at)
+        opens = (
+            text.rfind("<", max(0, at - _BRACKET_LENGTH), at)
+            if sign == ">"
+            else text.find(">", at, at + _BRACKET_LENGTH)
+        )
+        return None if opens >= 0 else self.bare_sign(text, at)
+
+    def _arrow(self, at: int) -> Said:
+        return Said(self.forms["arrow"], "symbol", at + 1)
 
     def _bracketed(self, text: str, at: int) -> Said | None:
         """An area code, the weekday behind a date ("12月18日(金)"), or what kind of body a name is ("(株)")."""
@@ -184,7 +209,7 @@ class Cjk(Digits):
                 self.forms["range_of_time"].replace("{a}", self._weekdays(first)).replace("{b}", self._weekdays(last))
             )
         days = [d for d in self._a_day.findall(written) if d not in "·・,、/"]
-        named = [d if d == self._holiday else self.forms["weekday"].replace("{n}", d) for d in days]
+        named = [self._holiday_name if d == self._holiday else self.forms["weekday"].replace("{n}", d) for d in days]
         return self.forms["between_days"].join(named)
 
     def _hash(self, text: str, at: int) -> Said | None:
@@ -222,6 +247,8 @@ class Cjk(Digits):
             return Said(self.forms["range_word"], "range", at + 1)
         if counted and _WORD_AND_FIGURE.match(text, at + 1):
             return Said(self.range_word(before), "range", at + 1)
+        if before.isalpha() and self._route.match(text, at):
+            return Said(self.forms["range_word"], "range", at + 1)
         return Said(self.forms["from_then"], "range", at + 1) if counted and self.forms["from_then"] else None
 
     def range_word(self, before: str) -> str:

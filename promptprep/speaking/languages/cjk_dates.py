@@ -24,6 +24,8 @@ class Dates(Serials):
         self.eras: Mapping[str, str] = data.get("spoken", "eras")
         self._named_days = re.compile(rf"[\"')」』》]?\s?(?:{any_of(data.get('spoken', 'context.named_day'))})")
         self._score_words = re.compile(any_of(data.get("spoken", "context.score")))
+        self._record_words = re.compile(any_of(data.get("spoken", "context.record")))
+        self._season_words = re.compile(rf"\s?(?:{any_of(data.get('spoken', 'context.season'))})")
 
     def _date(self, text: str, at: int) -> Said | None:
         if found := patterns.DATE.match(text, at):
@@ -69,10 +71,43 @@ class Dates(Serials):
         found = patterns.DURATION.match(text, at)
         if found is None:
             return None
-        said = [
-            self.quantities.in_words(n, unit) for n, unit in zip(found.groups(), ("h", "min", "s"), strict=True) if n
-        ]
+        said = [self.hours_long(found[1])]
+        said += [self.quantities.in_words(n, unit) for n, unit in ((found[2], "min"), (found[3], "s")) if n]
         return Said(self.forms["blank"].join(said), "measure", found.end())
+
+    def hours_long(self, digits: str) -> str:
+        """A length of so many hours."""
+        return self.quantities.in_words(digits, "h")
+
+    def _record(self, text: str, at: int) -> Said | None:
+        """How long a race or a film took: "2:05:30" beside a word that says so, "1:45.32", "12′30″"."""
+        if found := patterns.PRIMES.match(text, at):
+            return self._lasting("", *found.groups(), end=found.end())
+        found = patterns.RECORD.match(text, at)
+        if found is None or not (found[1] or found[4]):
+            return None
+        near = (max(0, at - LOOK_AROUND), min(len(text), found.end() + LOOK_AROUND))
+        if not found[4] and not self._record_words.search(text, *near):
+            return None
+        return self._lasting(*found.groups(), end=found.end())
+
+    def _lasting(self, hours: str | None, minutes: str, seconds: str, parts: str | None, *, end: int) -> Said:
+        """Hours, minutes and seconds, with the parts of a second figure by figure behind them."""
+        said = [self.hours_long(hours)] if hours else []
+        said += [self.minute(minutes), self.second(seconds)]
+        if parts:
+            said.append(self.numerals.one_by_one(parts))
+        return Said(self.forms["blank"].join(said), "clock", end)
+
+    def _season(self, text: str, at: int) -> Said | None:
+        """From one year into the next: "2024/25シーズン"."""
+        found = patterns.SEASON.match(text, at)
+        if found is None or (int(found[1]) + 1) % 100 != int(found[2]):
+            return None
+        if int(found[2]) <= 12 and not self._season_words.match(text, found.end()):
+            return None
+        said = self.forms["range"].replace("{a}", self.year(found[1])).replace("{b}", self.year(found[2]))
+        return Said(said, "range", found.end(), (), True)
 
     def _era(self, text: str, at: int) -> Said | None:
         """ "300 BC": the era stands before its year."""
@@ -84,10 +119,11 @@ class Dates(Serials):
 
     def _named_day(self, text: str, at: int) -> Said | None:
         """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
-        found = patterns.NAMED_DAY.match(text, at)
+        found = patterns.NAMED_DAY.match(text, at) or patterns.CLOSE_NAMED_DAY.match(text, at)
         if found is None or text[at - 1 : at] in ("·", "・", "第", "제"):
             return None
-        lone = len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
+        closed = found.end() - at == len(found[1] + found[2])
+        lone = not closed and len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
         if not lone and not self._named_days.match(text, found.end()):
             return None
         return Said(self.day_figures(found[1], found[2]), "date", found.end())

@@ -15,7 +15,20 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_serials import any_of
 from promptprep.speaking.languages.cjk_text import Amount
 
+_PAIR_SIGN = re.compile(r"[-:]| - ")
+_PAIR = re.compile(r"\d{1,3}-\d{1,3}")
+_ROW_LENGTH = 60
+_PAIRS_BEFORE = re.compile(r"(?<![\d-])(?:\d{1,3}-\d{1,3}(?:[、,，;；/]\s?|\s))+\Z")
+_PAIRS = re.compile(r"\d{1,3}-\d{1,3}(?:(?:[、,，;；/]\s?|\s)\d{1,3}-\d{1,3})*(?![\d-])")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
+
+
+def _in_row_of_scores(text: str, at: int) -> bool:
+    """Whether "22-25" stands among pairs of which one goes down, as only sets of a match do."""
+    before = _PAIRS_BEFORE.search(text, max(0, at - _ROW_LENGTH), at)
+    row = _PAIRS.match(text, before.start() if before else at)
+    pairs = [tuple(map(int, pair.split("-"))) for pair in _PAIR.findall(row[0])] if row else []
+    return len(pairs) > 1 and any(first > last for first, last in pairs)
 
 
 class Digits(Dates):
@@ -28,9 +41,12 @@ class Digits(Dates):
         self._english: list[str] = data.get("spoken", "number.english")
         words = any_of(data.get("spoken", "context.english_before")) or "(?!)"
         self._english_before = re.compile(rf"([1-9])(?=(?:{words})(?![ァ-ヺー]|닝|넷))")
+        self._share_words = re.compile(rf"(?:{any_of(data.get('spoken', 'context.share'))})\s?\Z")
         self._digit_rules = (
             self._long,
             self._borrowed,
+            self._season,
+            self._record,
             self._time,
             self._difference,
             self._serial,
@@ -75,7 +91,7 @@ class Digits(Dates):
             return self.quantities.measured(text, found.end(), said) or Said(said, "range", found.end())
         as_date = self.day_said("", over, under)
         as_fraction = self.fraction(whole, over, under)
-        if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
+        if not (always or self._is_share(text, at)) and patterns.slash_is_date(text, found, self._slash_means_a_day):
             proper = int(over) < int(under) <= 10 and "0" not in (over[0], under[0])
             day = Said(as_date, "date", found.end(), (as_fraction,) if proper else ())
             return self._to_a_day(text, day) or day
@@ -83,6 +99,10 @@ class Digits(Dates):
             return measured
         other = (as_date,) if not whole and patterns.is_day(over, under) and int(under) > 4 else ()
         return Said(as_fraction, "fraction", found.end(), other)
+
+    def _is_share(self, text: str, at: int) -> bool:
+        """Whether a word before the figure tells of a part of something: "占8/15"."""
+        return bool(self._share_words.search(text, max(0, at - 4), at))
 
     def _vulgar(self, text: str, at: int) -> Said | None:
         found = patterns.VULGAR.match(text, at)
@@ -103,14 +123,13 @@ class Digits(Dates):
 
     def _ratio(self, text: str, at: int) -> Said | None:
         left = self.quantities.amounts.at(text, at)
-        if left is None or text[left.end : left.end + 1] not in ("-", ":"):
-            return None
-        right = self.quantities.amounts.at(text, left.end + 1)
-        if right is None or not self._is_score(text, at, left, right):
+        sign = _PAIR_SIGN.match(text, left.end) if left else None
+        right = self.quantities.amounts.at(text, sign.end()) if sign else None
+        if left is None or sign is None or right is None or not self._is_score(text, at, left, right):
             return None
         said = [self.numerals.number(a.whole, a.fraction) for a in (left, right)]
         score, between = (self.forms[f].replace("{a}", said[0]).replace("{b}", said[1]) for f in ("score", "range"))
-        sure = text[left.end] == ":" or self.near_a_score(text, at, right.end)
+        sure = ":" in sign[0] or self.near_a_score(text, at, right.end)
         return Said(score, "score", right.end, () if sure else (between,))
 
     def _is_score(self, text: str, at: int, left: Amount, right: Amount) -> bool:
@@ -118,8 +137,9 @@ class Digits(Dates):
             return False
         if text[left.end] == ":":
             return True
-        plain = left.plain and right.plain and max(left.value, right.value) < 200
-        return plain and (left.value >= right.value or self.near_a_score(text, at, right.end))
+        if not (left.plain and right.plain and max(left.value, right.value) < 200):
+            return False
+        return left.value >= right.value or self.near_a_score(text, at, right.end) or _in_row_of_scores(text, at)
 
     def _time(self, text: str, at: int) -> Said | None:
         """A clock time or a date, or a range that begins with one."""
@@ -147,10 +167,20 @@ class Digits(Dates):
         if second is None:
             return None
         said = self.ranged(text, at, first, second)
-        below = self.forms["below_zero"] + said if second.below else ""
+        below = self.forms["below_zero"] + said.removeprefix(second.prefix) if second.below else ""
+        if second.below and second.below != second.said and not first.unit:
+            colder = self.forms["below_zero"] + first.said + self.forms["blank"] + self._without_number(second)
+            warmer = replace(second, said=second.said.removeprefix(second.prefix), prefix="")
+            below = self.ranged(text, at, replace(first, said=colder, unit=True), warmer)
         if second.below and first.below:
             below = self.ranged(text, at, replace(first, said=first.below), second)
         return Said(said, "range", second.end, (), second.unit, "", below)
+
+    def _without_number(self, found: Said) -> str:
+        """The unit alone of a quantity in words."""
+        numerals = self.numerals
+        words = "".join((*numerals.digits, *numerals.units, *numerals.powers, numerals.point, numerals.zero, " "))
+        return found.said.removeprefix(found.prefix).lstrip(words)
 
     def is_time(self, text: str, found: Said) -> bool:
         return found.kind in ("clock", "date")

@@ -20,7 +20,9 @@ _CAPITALS = re.compile(
 )
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
 _STAGE = re.compile(r"([A-Z]{1,5})-(I{2,3}|IV|VI{0,2})([A-Z]?)(?![A-Za-z\d])")
-_ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI])(?![A-Za-z])")
+_ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI]|(?=[LCM]*[IVX])[IVXLCM]{4,})(?![A-Za-z])")
+_COMET = re.compile(r"([CPXDAI])/(\d{4}) ([A-Z]{1,2})(\d{1,3})(?![A-Za-z\d])")
+_F_NUMBER = re.compile(r"[fF]/(\d{1,2})(?:\.(\d))?(?![\d/A-Za-z])")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
 _ADDRESS = re.compile(
     r"(?:(?:https?|ftp)://)?(?:[A-Za-z0-9._+-]{1,64}@)?[A-Za-z0-9-]{1,63}(?:\.[A-Za-z0-9-]{1,63}){0,6}\.[a-z]{2,12}"
@@ -41,6 +43,8 @@ class Language(Protocol):
     symbols: Mapping[str, str]
 
     def serial_digits(self, digits: str) -> str: ...
+
+    def year(self, digits: str) -> str: ...
 
 
 class Latin:
@@ -68,8 +72,8 @@ class Latin:
     def said(self, text: str, at: int) -> Said | None:
         quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
-            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._stage,
-            self._roman, self._acronym, self._in_catalogue, self._code, self._spelled,
+            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._comet,
+            self._f_number, self._stage, self._roman, self._acronym, self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
 
@@ -79,6 +83,8 @@ class Latin:
         if found is None or (at and _is_latin(text[at - 1])):
             return None
         template = self._numbered[found[1].lower()]
+        if found[1].lower() in ("no", "№") and found[2] == "1" and self._english and not found[3]:
+            return Said(self._language.forms["best"], "ordinal", found.end())
         number = self._parted(found[2])
         if found[3]:
             number = self._language.forms["range"].replace("{a}", number).replace("{b}", self._number(found[3]))
@@ -118,6 +124,24 @@ class Latin:
         if not told and not _ORDINARY_ROMAN.match(text, at):
             return None
         return Said(self._language.numerals.whole(str(value)), "roman", run.end())
+
+    def _comet(self, text: str, at: int) -> Said | None:
+        """A comet's designation: "C/2023 A3"."""
+        found = _COMET.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        year = self._language.year(found[2])
+        joint = self._language.forms["after_letters"]
+        parts = [self._letters(found[1]) + joint + year, self._letters(found[3]) + joint + self._number(found[4])]
+        return Said(" ".join(parts), "serial", found.end())
+
+    def _f_number(self, text: str, at: int) -> Said | None:
+        """The opening of a lens: "f/2.8"."""
+        found = _F_NUMBER.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        number = self._language.numerals.number(found[1], found[2] or "")
+        return Said(self._letters("F") + self._language.forms["after_letters"] + number, "serial", found.end())
 
     def _stage(self, text: str, at: int) -> Said | None:
         """A type's Roman number said in English where the language borrows its words: "KSLV-II", "H-IIA"."""

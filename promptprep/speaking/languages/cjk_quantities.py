@@ -72,11 +72,14 @@ class Quantities:
         self._shares: Mapping[str, str] = data.get("spoken", "shares")
         plain = _either(u for u, said in self._units.items() if said.startswith("{n}") and "/" not in u)
         self._below = re.compile(
-            rf"(\s?[^\W\d_a-zA-Z]{{1,3}})?\s?/\s?(?:(10{{0,3}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
+            rf"(\s?[^\W\d_a-zA-Z]{{1,8}})?\s?/\s?(?:(10{{0,3}})?({plain})(?![A-Za-z0-9²³])|({_either(self._shares)}))"
         )
         self._unit_alone = re.compile(rf"({plain})(?=당|あたり|当たり)")
+        self._lettered_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.lettered_after'))})")
+        self._lettered_before = re.compile(rf"(?:{_either(data.get('spoken', 'context.lettered_before'))})\D{{0,3}}\Z")
         self._picture = re.compile(rf"\s?(?:{_either(data.get('spoken', 'context.pictures'))})")
-        self._degree_words = tuple(data.get("spoken", "context.degrees"))
+        degrees = "|".join(data.get("spoken", "context.degrees"))
+        self._degrees_after = re.compile(rf"\s?(?:(?:到|至|から|에서)\s?[+-]?\d{{1,3}}(?:\.\d)?\s?)?(?:{degrees}|℃)")
 
     def said(self, text: str, at: int) -> Said | None:
         """A number with its unit, or the bare number."""
@@ -84,7 +87,7 @@ class Quantities:
         if amount is None:
             return None
         found = (
-            self._measure(text, amount)
+            self._measure(text, at, amount)
             or self._percent(text, amount)
             or self._degrees(text, amount)
             or self._named_money(text, amount)
@@ -140,7 +143,7 @@ class Quantities:
     def _bare(self, text: str, at: int, amount: Amount) -> Said:
         following = text[amount.end : amount.end + 6]
         said = self._language.figure(amount, following, text[max(0, at - 2) : at])
-        below = self.forms["below_zero"] + said if following.lstrip().startswith(self._degree_words) else ""
+        below = self.forms["below_zero"] + said if self._degrees_after.match(text, amount.end) else ""
         return Said(said, "decimal" if amount.fraction else "cardinal", amount.end, (), False, "", below)
 
     def _filled(self, template: str, amount: Amount) -> str:
@@ -164,7 +167,8 @@ class Quantities:
         if arc := _ARC.match(text, found.end()) if found[3] else None:
             return Said(self.forms["blank"].join([said, *self._arc(arc)]), "measure", arc.end(), (), True)
         below = self.forms["below_zero"] + said.removeprefix(self.forms[name].split("{n}")[0])
-        return Said(said, "measure", found.end(), (), True, "", below if name == "celsius" else "")
+        scale = self.forms[name].split("{n}")[0]
+        return Said(said, "measure", found.end(), (), True, scale, below if name == "celsius" else "")
 
     def _arc(self, found: re.Match[str]) -> Iterator[str]:
         """The minutes and seconds of an angle."""
@@ -179,12 +183,19 @@ class Quantities:
             return None
         return Said(self._units[found[1]].replace("{n}", number), "measure", found.end(), (), True)
 
-    def _measure(self, text: str, amount: Amount) -> Said | None:
+    def _measure(self, text: str, at: int, amount: Amount) -> Said | None:
         found = self._unit.match(text, amount.end)
         if found is None or (found[1] == "K" and self._picture.match(text, found.end())):
             return None
+        if len(found[1]) == 1 and found[1].isupper() and self._is_letter(text, at, found):
+            return None
         template = self._units[found[1]]
         return Said(self._filled(template, amount), "measure", found.end(), (), True, template.split("{n}")[0])
+
+    def _is_letter(self, text: str, at: int, found: re.Match[str]) -> bool:
+        """Whether a capital behind a figure names a seat, a row or a rank and no unit: "12A席", "5A级"."""
+        seat = self._lettered_before.search(text, max(0, at - 8), at)
+        return bool(seat or self._lettered_after.match(text, found.start(1)))
 
     def _named_money(self, text: str, amount: Amount) -> Said | None:
         if code := self._code.match(text, amount.end):

@@ -36,6 +36,7 @@ class Serials(Wording):
 
         self._serial_words = re.compile(rf"(?:{words('serial')})\D{{0,3}}\Z")
         self._address_words = re.compile(rf"(?:{words('address')})\s?\Z")
+        self._quarter = re.compile(rf"(?:{words('address_above')})[一-龥ァ-ヺヶー]{{1,6}}\s?\Z")
         self._telephone_after = re.compile(words("telephone_after"))
         self._telephone_words = re.compile(rf"(?:{words('telephone')})\D{{0,3}}(?:\d{{3,4}}\s?[,，、·]\s?)*\Z")
 
@@ -73,7 +74,8 @@ class Serials(Wording):
 
     def _is_address(self, text: str, at: int, end: int) -> bool:
         """Whether house numbers end here: a street's name before them, no counter or unit behind."""
-        if not self._address_words.search(text, max(0, at - LOOK_AROUND), at):
+        before = max(0, at - LOOK_AROUND)
+        if not (self._address_words.search(text, before, at) or self._quarter.search(text, before, at)):
             return False
         return not text[end : end + 2].strip()[:1].isalpha() or text[end] in _PARTICLES
 

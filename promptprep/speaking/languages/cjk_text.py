@@ -19,9 +19,14 @@ _WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘ℓ", "\"\"''L", strict=Tr
 _WIDE_GROUPS = re.compile(r"(?<![０-９，])[０-９]{1,3}(?:[，,][０-９]{3})+(?![０-９])")
 
 NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?!\d)|\d+)"
-CLOCK = re.compile(r"([01]?\d|2\d):([0-5]\d)(?::([0-5]\d))?(?![\d:])")
+CLOCK = re.compile(r"([01]?\d|2\d):([0-5]\d)(?::([0-5]\d))?(?![\d:]|,\d{3}(?!\d))")
+RECORD = re.compile(r"(?:(\d{1,2}):)?([0-5]?\d):([0-5]\d)(?:\.(\d{1,3}))?(?![\d:.]|,\d{3}(?!\d))")
+PRIMES = re.compile(r"(\d{1,3})′\s?(\d{1,2})(?:\.(\d{1,3}))?″")
+SEASON = re.compile(r"((?:19|20)\d\d)/(\d\d)(?![\d/])")
 ISO_TIME = re.compile(r"T([01]\d|2[0-4]):([0-5]\d)(?::([0-5]\d))?(?:Z|[+-]\d\d:?\d\d)?(?![A-Za-z\d:])")
-DATE = re.compile(r"(\d{4})(?:([-/])(\d{1,2})\2(\d{1,2})|\.\s?(\d{1,2})\.\s?(\d{1,2})\.?)(?![\d/-])")
+DATE = re.compile(
+    r"(\d{4})(?:([-/])(\d{1,2})\2(\d{1,2})|\.\s?(\d{1,2})\.\s?(\d{1,2})\.?)(?![\d/]|-\d(?!\d{3}[-/.]|\d?[/.]\d))"
+)
 DATE_LAST_YEAR = re.compile(r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})(?![\d/-])")
 YEAR_MONTH = re.compile(r"(\d{4})(?:/(\d{1,2})|-(0\d|1[0-2]))(?![\d/-])")
 SLASHED = re.compile(r"(?:(\d+)\s)?(\d+)/(\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?![\d/])")
@@ -32,12 +37,15 @@ AREA_CODE = re.compile(r"0\d{1,4}(?: \d{2,4}){2,3}(?!\d)")
 BRACKETED = re.compile(r"\((?:0\d{1,4}|\+?\d{1,3}[- ]\d{1,4})\) ?\d{2,4}-\d{3,4}(?!\d)")
 BRACKETS_INSIDE = re.compile(r"0\d{1,4}\(\d{1,4}\)-?\d{4}(?!\d)")
 RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
-DAY_AT_END = re.compile(r"(?:(\d{1,2})[/.](\d{1,2})\.?|(\d{1,2}))(?![\d/.:,年月日년월일号號時시点點%]|\s?[A-Za-z℃°])")
+DAY_AT_END = re.compile(
+    r"(?:(\d{1,2})(?:/|\.\s?)(\d{1,2})\.?|(\d{1,2}))(?![\d/.:,年月日년월일号號時시点點%]|\s?[A-Za-z℃°])"
+)
 SHORT_DATE = re.compile(r"(\d\d)/(\d{1,2})/(\d{1,2})(?![\d/-])")
 DOTTED_SHORT_DATE = re.compile(r"(\d\d)\.\s?(\d{1,2})\.\s?(\d{1,2})(?![\d.]*\d)\.?")
 PADDED_DAY = re.compile(r"(0\d|1[0-2])-(0\d|[12]\d|3[01])(?![\d/-])")
 MONTH_YEAR = re.compile(r"(0\d|1[0-2])[/-]((?:19|20)\d\d)(?![\d/-])")
 NAMED_DAY = re.compile(r"([1-9]|1[0-2])[·・](0?[1-9]|[12]\d|3[01])(?![\d.,·・])")
+CLOSE_NAMED_DAY = re.compile(r"([1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?![\d.,:%/-])")
 DIFFERENCE = re.compile(rf"{NUMBER}(?:\.\d+)?(?:\s?-\s?{NUMBER}(?:\.\d+)?){{1,4}}(?=\s?=)")
 VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
 DURATION = re.compile(r"(\d{1,3})\s?h\s?(\d{1,2})\s?m(?:in)?(?:\s?(\d{1,2}(?:\.\d+)?)\s?s)?(?![A-Za-z\d])")

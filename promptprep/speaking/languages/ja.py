@@ -15,6 +15,8 @@ from promptprep.speaking.languages.cjk_text import Amount, folded, is_day
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _ERA = re.compile(r"([MTSHR])([1-9]\d?)(?:(?=年)|\.(\d{1,2})\.(\d{1,2})(?![\d.]))")
+_RELEASE = re.compile(r"(?:[をにへ](?:ダウンロード|インストール|更新|アップ|リリース|公開)|版|系)")
+_RELEASE_NAMED = re.compile(r"(?:バージョン|アプリ|ソフト|ファームウェア|リリース|OS)[はがをの]?\s?\Z")
 _LESS = re.compile(r"[▲△](?=\d[\d,]*(?:\.\d|\s?(?:%|‰|ポイント|[千百]?[万億兆]|円)))")
 
 
@@ -53,7 +55,7 @@ class Japanese(Cjk):
         era = self._era_letters[found[1]]
         if found[3] is None:
             return Said(era + self.numerals.whole(found[2]), "year", found.end())
-        if not is_day(found[3], found[4]):
+        if not is_day(found[3], found[4]) or _is_release(text, at, found.end()):
             return super()._letters(text, at)
         return Said(era + self.day_said(found[2], found[3], found[4]), "date", found.end())
 
@@ -61,6 +63,12 @@ class Japanese(Cjk):
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
         return None
+
+
+def _is_release(text: str, at: int, end: int) -> bool:
+    """Whether "R4.1.2" is a program's release: beside a word for one, or put in or fetched."""
+    named = _RELEASE_NAMED.search(text, max(0, at - 10), at)
+    return bool(named or _RELEASE.match(text, end))
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Japanese:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
@@ -16,10 +17,12 @@ from promptprep.speaking.languages.cjk_text import Amount
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층살시번년월일분초만천백원])")
 _FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
+_PART_BEFORE = re.compile(r"[\dⅠ-ⅿ]\s?[부막편권]\s?\Z")
+_VERSE_AFTER = re.compile(r"\s?\d{1,3}(?:[~-]\d{1,3})?\s?절")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
-_ONE_OR_TWO = re.compile(r"([1-8]),\s?([2-9])(?!\d)")
+_ONE_OR_TWO = re.compile(r"([1-8](?:,\s?[2-9])*),\s?([2-9])(?!\d)")
 _MAY_NAME = frozenset(("번", "번째", "대", "장", "권", "편"))
 _RANK = re.compile(r"(\d{1,2})째(?!\s?(?:주|로))")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
@@ -54,6 +57,10 @@ class Korean(Cjk):
         self._numbered_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.numbered_after'))})")
         self._numbered_before = re.compile(rf"(?:{'|'.join(get('spoken', 'context.numbered_before'))})\s?\Z")
         self._great_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.great_after'))})")
+        self._native_after = {
+            counter: re.compile(rf"(?:{'|'.join(words)})\s?\Z")
+            for counter, words in get("spoken", "counters.native_after").items()
+        }
         self._great_before = tuple(get("spoken", "context.of_the_great"))
 
     def placed(self, text: str, at: int, said: str) -> str:
@@ -61,6 +68,8 @@ class Korean(Cjk):
         before = text[at - 1 : at]
         if said in (self.forms["range_word"], self.forms["range_word_after_a_time"], *_PARTICLES):
             return said
+        if before.isdecimal() and text[at].isascii() and text[at].isalpha():
+            return f" {said}"
         return f" {said}" if "가" <= before <= "힣" and before != "제" and said[:1].isalpha() else said
 
     def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
@@ -93,7 +102,8 @@ class Korean(Cjk):
             return self.month(amount.whole), ()
         if amount.plain and self._is_date(text, at, amount, counter):
             return f"{sino}{counter}", ()
-        if not amount.plain or counter not in self._native or _ORDINAL_BEFORE.search(text, max(0, at - 3), at):
+        native = counter in self._native or self._is_native_here(text, at, counter)
+        if not amount.plain or not native or _ORDINAL_BEFORE.search(text, max(0, at - 3), at):
             return f"{sino} {counter}", ()
         if self._names_a_thing(text, at, amount, found):
             return f"{sino}대" if counter == "대" else f"{sino} {counter}", ()
@@ -119,11 +129,18 @@ class Korean(Cjk):
             return f"{sino} {counter}", (native,) if native and counter == "시간" else ()
         return native, (f"{sino} {counter}",) if counter == "번" else ()
 
+    def _is_native_here(self, text: str, at: int, counter: str) -> bool:
+        """Whether a counter that is otherwise Sino-Korean counts people or things here: "손님 3분", "마늘 3쪽"."""
+        words = self._native_after.get(counter)
+        return bool(words and words.search(text, max(0, at - 8), at))
+
     def _names_a_thing(self, text: str, at: int, amount: Amount, found: re.Match[str]) -> bool:
         """Whether the number is a name: "3번 출구", "세계 3대 폭포", "20대 여성"."""
         if found[1] == "번":
             before = self._numbered_before.search(text, max(0, at - 8), at)
             return bool(before or self._numbered_after.match(text, found.end()))
+        if found[1] == "장":
+            return bool(_PART_BEFORE.search(text, max(0, at - 6), at) or _VERSE_AFTER.match(text, found.end()))
         if found[1] != "대":
             return False
         decade = amount.value % 10 == 0 and 10 <= amount.value <= 90
@@ -132,6 +149,9 @@ class Korean(Cjk):
 
     def month(self, digits: str) -> str:
         return self._months.get(digits.lstrip("0")) or super().month(digits)
+
+    def hours_long(self, digits: str) -> str:
+        return self._native_or_sino(int(digits), "시간", self.numerals.whole(digits))[0]
 
     def hour(self, digits: str) -> str:
         value = int(digits)
@@ -183,7 +203,7 @@ class Korean(Cjk):
             a, b = self.numerals.whole(found[1]), self.numerals.whole(found[2])
             return Said(self.forms["score"].replace("{a}", a).replace("{b}", b), "score", found.end())
         if (found := _ONE_OR_TWO.match(text, at)) and self._is_about(text, at, found):
-            return Said(f"{self.native(int(found[1]))}, ", "cardinal", found.start(2))
+            return Said("".join(f"{self.native(int(n))}, " for n in _each(found[1])), "cardinal", found.start(2))
         if (found := _RANK.match(text, at)) and 1 <= int(found[1]) <= len(self._ranks):
             return Said(self._ranks[int(found[1]) - 1], "ordinal", found.end())
         if found := _ORDINAL.match(text, at):
@@ -200,7 +220,7 @@ class Korean(Cjk):
     def _is_about(self, text: str, at: int, found: re.Match[str]) -> bool:
         """Whether two numbers in a row share a counter ("1, 2명"), and are no ranks nor the end of a longer list."""
         counter = self._counter.match(text, found.end())
-        if counter is None or counter[1] not in self._native - _MAY_NAME or int(found[2]) != int(found[1]) + 1:
+        if counter is None or counter[1] not in self._native - _MAY_NAME or not _in_order(*_each(found[1]), found[2]):
             return False
         return not text[max(0, at - 3) : at].rstrip().endswith(("제", ",", "·", "."))
 
@@ -234,6 +254,14 @@ class Korean(Cjk):
         if "가" <= last <= "힣":
             return (ord(last) - ord("가")) % 28 > 0
         return last in _ENDS_IN_CONSONANT and not (last.isupper() and text[at - 2 : at - 1].isalnum())
+
+
+def _each(listed: str) -> list[str]:
+    return [n.strip() for n in listed.split(",")]
+
+
+def _in_order(*numbers: str) -> bool:
+    return all(int(last) == int(first) + 1 for first, last in pairwise(numbers))
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Korean:

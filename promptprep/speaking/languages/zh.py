@@ -24,11 +24,13 @@ _NUMERALS = "零一二三四五六七八九十百千万亿点两"
 _CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
 _SHORT_YEAR = re.compile(r"(0\d(?=\s?[年届级])|[4-9]\d(?=年\d{1,2}月))")
 _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
-_DECADE = re.compile(r"(\d0)(?=后(?!\w*[天年月日]))")
+_DECADE = re.compile(r"([05-9][05]|10)(?=后(?![天来续面期半台果院秒分]|\w?[天月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
+_TITLED = re.compile(r"(Mrs?\.|Ms\.|Dr\.|Prof\.)\s?([一-龥]{1,3}?)(?=[的和与及在说是将、，。！？,!?\s)）]|\Z)")
 _TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
 _YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?。！？]|\Z)")
+_YEAR_OF_TAG = re.compile(r"((?:19|20)\d\d)(?=[一-龥])(?![人名个個米元次年])")
 _TAG_LENGTH = 40
 _CENTIMETRES = re.compile(r"(?<=\d米)[1-9]\d(?![\d.,:%~-]|\s?[A-Za-z个個人名米厘分年月日秒度层件条])")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
@@ -60,6 +62,7 @@ class Chinese(Cjk):
         get = data.get
         self._liang_before = tuple(get("spoken", "number.two_is_liang_before"))
         self._er_before = tuple(get("spoken", "number.two_is_er_before"))
+        self._titles: Mapping[str, str] = get("spoken", "abbreviations")
         self._year_zero: str = get("spoken", "number.year_zero")
         self._telephone_one: str = get("spoken", "number.telephone_one")
         self._span_after = re.compile(rf"\s?年(?:{'|'.join(get('spoken', 'context.span_after'))})")
@@ -67,7 +70,9 @@ class Chinese(Cjk):
         rooms = "|".join(get("spoken", "context.room_after"))
         self._room = re.compile(rf"(?:(\d{{1,2}})-)?(\d{{3,4}})(?=(?:{rooms})(?!内))")
         events = "|".join(get("spoken", "context.year_before"))
-        self._year_without_word = re.compile(rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))")
+        self._year_without_word = re.compile(
+            rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|[QH][1-4](?!\d)|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))"
+        )
         pairs: list[str] = get("spoken", "traditional.both_ways")
         self._simplified = {ord(p[1]): p[0] for p in [*pairs, *get("spoken", "traditional.for_reading")]}
         self._traditional = {ord(p[0]): p[1] for p in pairs}
@@ -146,6 +151,13 @@ class Chinese(Cjk):
         noun = noun.lstrip()
         return noun.startswith(self._liang_before) and not noun.startswith(self._er_before)
 
+    def _letters(self, text: str, at: int) -> Said | None:
+        """A Western title behind the name it is written before: "Dr.王"."""
+        found = _TITLED.match(text, at)
+        if found is None or (text[at - 1 : at].isascii() and text[at - 1 : at].isalpha()):
+            return super()._letters(text, at)
+        return Said(found[2] + self._titles[found[1]], "abbreviation", found.end())
+
     def special(self, text: str, at: int) -> Said | None:
         if found := _YEARS.match(text, at):
             first, last = found[1] or found[3], found[2] or found[4]
@@ -171,6 +183,8 @@ class Chinese(Cjk):
             return self._room_said(found)
         if found := self._year_without_word.match(text, at) or _year_of_a_tag(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
+        if text[at - 1 : at] == "#" and (found := _YEAR_OF_TAG.match(text, at)):
+            return Said(self.numerals.one_by_one(found[1]), "year", found.end(1))
         if found := _MOBILE.match(text, at):
             return self._telephone([found[0]], found.end())
         if found := _ORDINAL.match(text, at):
