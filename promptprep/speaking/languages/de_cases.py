@@ -128,7 +128,8 @@ class Cases:
         adjective, noun = _noun_behind(text, end)
         before = word_before(text, at)
         earlier = word_before(text, at - len(before) - 1) if before else ""
-        if not noun:
+        following = word_after(text, end)
+        if not noun or following in self._datives or following in self.governed:
             return ""
         if case := "dative" if before.lower() in self._datives else self.governed.get(before.lower(), ""):
             return self._strong(noun, adjective, case)

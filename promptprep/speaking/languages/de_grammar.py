@@ -21,6 +21,7 @@ _PLURALS = ("innen", "en", "e", "n", "s")
 _ALWAYS_SINGULAR = ("ung", "heit", "keit", "schaft", "ion", "tät", "ei", "ik", "ur", "enz", "anz")
 _UMLAUTS = str.maketrans("äöüÄÖÜ", "aouAOU")
 _SHORTEST_STEM = 2
+_THOUSAND = "Tausend"  # as `magnitudes.written` has it: "10 Tsd." is "zehntausend"
 _LARGEST_FRACTION = 1000
 _WEAK = ("ent", "ist", "ant", "at", "et", "it", "oge", "om", "nom", "graf", "Mensch", "Held", "Fürst", "Bär")
 _ONE_OR_TWO = re.compile(r"[ \u00a0](?:bis|oder)[ \u00a0]\d{1,2}[ \u00a0][A-ZÄÖÜ]")
@@ -74,6 +75,9 @@ class German(Grammar):
         return self.words.cardinal(digits, "%spellout-numbering-year")
 
     def counted(self, literal: Literal, what: Noun, magnitude: Noun | None = None, before: str = "") -> str:
+        if literal.is_whole and not literal.part and (magnitude or what).one == _THOUSAND:
+            thousands = Literal(f"{literal.whole}000", "", 0)
+            return super().counted(thousands, what, None, before) if magnitude else self.number(thousands)
         if literal.part == (1, 2) and not literal.whole and magnitude is None:
             return f"{self.halved(what.gender or 'm', self.cases.case_after(before))} {what.one}"
         if literal.is_one and magnitude is None and before:

@@ -19,9 +19,11 @@ _LIFE = re.compile(r"[*†][ \u00a0]?(?=\d)")
 _LIFE_LEFT = re.compile(r"(?:\A|[(,;\n]|[^\W\d_])[ \u00a0]?\Z")
 _NOUN_LEFT = re.compile(r"(?<![\w/.-])[A-ZÄÖÜ][a-zäöüß]{2,}\Z")
 _NOUN_RIGHT = re.compile(r"[A-ZÄÖÜ][a-zäöüß]{2,}(?![\w/-]|\.\w)")
+_PARTIES_LEFT = re.compile(r"(?<![\w/])[A-ZÄÖÜ]{2,5}\Z")  # "CDU/CSU"
 _LONGEST_NOUN = 24
 _WEEK_OF_YEAR = re.compile(r"[ \u00a0]?([1-5]?\d)/([12]\d{3})(?!\d)")
-_CAPITALS = re.compile(r"[A-ZÄÖÜ]{1,7}(?!\w)")
+_CAPITALS = re.compile(r"[A-ZÄÖÜØ]{1,7}(?!\w)|Q(?=[1-4]\W)")
+_QUARTER = re.compile(r"Q([1-4])[/ ]([12]\d{3})(?!\d)")
 _LONGEST = 12
 
 
@@ -39,6 +41,7 @@ class GermanShorts:
         self._names = grammar.wordset("roman.names")
         self._following = grammar.text("abbreviations.following_page")
         self._lone_hash = grammar.text("symbols.alone")
+        self._quarter = grammar.text("abbreviations.quarter")
         self._life = grammar.table("abbreviations.life")
 
     def mark(self, text: str, at: int, floor: int) -> Reading | None:
@@ -49,6 +52,8 @@ class GermanShorts:
             return Reading(Span(*found.span()), f"{self._life[text[at]]} ", "abbreviation")
         if text[at] == "#" and not text[at + 1 : at + 2].isalnum() and not text[at - 1 : at].isalnum():
             return Reading(Span(at, at + 1), self._lone_hash, "symbol")
+        if text[at] == "/" and _PARTIES_LEFT.search(text, max(0, at - _LONGEST), at) and _CAPITALS.match(text, at + 1):
+            return Reading(Span(at, at + 1), " ", "symbol")
         if text[at] == "/" and (pair := self._pair(text, at, floor)):
             return pair
         if at > floor and text[at - 1].islower() and (found := _BOTH_GENDERS.match(text, at)):
@@ -61,6 +66,10 @@ class GermanShorts:
         if not found:
             return None
         before = word_before(text, at)
+        if found[0] == "Q" and (quarter := _QUARTER.match(text, at)):
+            rank = self.g.ordinal(quarter[1], self.cases.determined(before, "") or "s")
+            said = f"{rank} {self._quarter} {self.g.year(quarter[2])}"
+            return Reading(Span(*quarter.span()), said, "date")
         if found[0] in self._before_figure and (week := _WEEK_OF_YEAR.match(text, found.end())):
             said = f"{self._before_figure[found[0]]} {self.g.cardinal(week[1])} {self.g.year(week[2])}"
             return Reading(Span(at, week.end()), said, "date")
