@@ -105,10 +105,15 @@ class Paragraph:
 
     def said(self) -> Iterator[tuple[Span, str]]:
         """(place in the text, pronunciation) of each run that has one."""
+        for span, run in self.placed():
+            if run.say is not None:
+                yield span, run.say
+
+    def placed(self) -> Iterator[tuple[Span, Run]]:
+        """Each run with its place in the text."""
         at = 0
         for run in self.runs:
-            if run.say is not None:
-                yield Span(at, at + len(run.text)), run.say
+            yield Span(at, at + len(run.text)), run
             at += len(run.text)
 
 

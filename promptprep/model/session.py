@@ -197,13 +197,12 @@ class SessionFinding:
 
 @dataclass(frozen=True, slots=True)
 class Repair:
-    """A way to hold the end; `harm` orders them from the least. `gives_ms` is what it gives at most.
+    """A way to hold the end. `gives_ms` is what it gives at most.
 
     `spare` are the sentences that it would drop: they are shown and never deleted. `says` is the interface's text,
     whose fields `values` fill.
     """
 
-    harm: int
     kind: Literal["swap", "pace", "sentences", "rest"]
     says: str
     gives_ms: int

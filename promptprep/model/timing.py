@@ -15,6 +15,7 @@ SlotVerdict = Literal["fits", "tight", "over", "no slot"]
 PauseKind = Literal[
     "list", "comma", "colon", "dash", "bracket", "sentence", "paragraph", "segment", "breath", "cue", "clip", "live"
 ]
+FIXED_PAUSES: tuple[PauseKind, ...] = ("cue", "clip", "live")  # those that the script's cues ask for
 
 
 @dataclass(frozen=True, slots=True)

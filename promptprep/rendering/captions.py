@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from promptprep.model.language import LanguageData
 from promptprep.model.script import Paragraph, Script
-from promptprep.model.timing import BlockTiming, ScriptTiming
+from promptprep.model.timing import FIXED_PAUSES, BlockTiming, ScriptTiming
 from promptprep.rendering.printing import PaperTools
 from promptprep.spans import Span
 
@@ -102,7 +102,7 @@ def _paragraph(block: Paragraph, timed: BlockTiming, tools: PaperTools, limits: 
 
 def _chunks(block: Paragraph, timed: BlockTiming, sentences: Sequence[int]) -> list[Span]:
     """The paragraph's sentences, parted also where a silence by cue, a clip or a live part stands."""
-    cuts = {p.offset for p in timed.pauses if p.kind in ("cue", "clip", "live")} | set(sentences)
+    cuts = {p.offset for p in timed.pauses if p.kind in FIXED_PAUSES} | set(sentences)
     edges = sorted({0, len(block.text), *(c for c in cuts if 0 < c < len(block.text))})
     return [span for a, b in pairwise(edges) if (span := Span(a, b)).of(block.text).strip()]
 

@@ -16,7 +16,7 @@ from promptprep.model.finding import LEVELS, Finding
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.sightline import Sightline, Verdict
-from promptprep.model.timing import BlockTiming, SegmentTiming
+from promptprep.model.timing import FIXED_PAUSES, BlockTiming, SegmentTiming
 from promptprep.rendering.environment import render
 from promptprep.rendering.findings import finding_objects, why
 from promptprep.rendering.first import first_things, quantity_name
@@ -28,7 +28,6 @@ from promptprep.rendering.verdicts import slot_verdict
 from promptprep.sightline.cautions import cautions
 from promptprep.units import clock_text
 
-TIMED = ("cue", "clip", "live")
 LATIN_END = 0x24F  # letters beyond it a machine may have no font for (U+024F ends Latin Extended-B)
 RANK: dict[str, int] = {level: number for number, level in enumerate(LEVELS)}
 OPEN_AT_MOST = 3  # with more scripts than this each is folded to one line
@@ -77,7 +76,8 @@ def _fonts(prepared: Prepared, faces: Callable[[str, str, str], str]) -> tuple[s
     """Font rules for the copy of each language outside the Latin script, and its family names."""
     texts: dict[str, set[str]] = {}
     for one in prepared.scripts:
-        letters = {c for c in one.script.source + one.script.title if c.isprintable()}
+        told = "".join(f.message + f.hint for f in one.findings)
+        letters = {c for c in one.script.source + one.script.title + told if c.isprintable()}
         if any(c.isalpha() and ord(c) > LATIN_END for c in letters):
             texts.setdefault(one.script.language, set()).update(letters)
     rules, families = [], {}
@@ -148,7 +148,7 @@ def _strip(one: PreparedScript, scale: float) -> dict[str, Any]:
             }
             for block in s.blocks
             for pause in block.pauses
-            if pause.kind in TIMED
+            if pause.kind in FIXED_PAUSES
         ]
         segments.append(
             {

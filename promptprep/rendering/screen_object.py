@@ -7,11 +7,9 @@ from typing import Any
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Segment
 from promptprep.model.session import NumberedCue
-from promptprep.model.timing import ScriptTiming, SegmentTiming
+from promptprep.model.timing import FIXED_PAUSES, ScriptTiming, SegmentTiming
 from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift_px
-
-WAITS = ("cue", "clip", "live")  # silences that the copy asks for: fixed times
 
 
 def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
@@ -62,7 +60,7 @@ def _tail_s(segment: SegmentTiming) -> float:
     last = max((block.words[-1].end_s for block in segment.blocks if block.words), default=None)
     if last is None:
         return 0.0
-    after = [p for block in segment.blocks for p in block.pauses if p.start_s >= last and p.kind not in WAITS]
+    after = [p for block in segment.blocks for p in block.pauses if p.start_s >= last and p.kind not in FIXED_PAUSES]
     return sum(pause.end_s - pause.start_s for pause in after)
 
 

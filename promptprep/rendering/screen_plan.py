@@ -11,7 +11,7 @@ from promptprep.model.lines import Line, LineRun
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.session import NumberedCue
-from promptprep.model.timing import SegmentTiming, TimedPause, TimedWord
+from promptprep.model.timing import FIXED_PAUSES, SegmentTiming, TimedPause, TimedWord
 from promptprep.rendering.screen_travel import Travel, travel
 from promptprep.rendering.screenfuls import Screenful, screenfuls
 from promptprep.session.cue_points import numbered_cues
@@ -194,7 +194,7 @@ def _waits(prepared: PreparedScript) -> Iterator[Wait]:
     for s, (segment, timed) in enumerate(zip(prepared.script.segments, prepared.timing.segments, strict=True)):
         for block in timed.blocks:
             for pause in block.pauses:
-                if pause.kind in ("cue", "clip", "live") and pause.end_s - pause.start_s >= CARD_FROM_S:
+                if pause.kind in FIXED_PAUSES and pause.end_s - pause.start_s >= CARD_FROM_S:
                     yield _wait(s, segment, block.block, pause)
 
 

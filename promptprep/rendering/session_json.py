@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from promptprep.model.script import Cue
-from promptprep.model.session import ItemCue, PlannedItem, Session
+from promptprep.model.session import ItemCue, PlannedItem, Session, SessionFinding
 from promptprep.rendering.timecode import Rate, code_of, frame_at, rate_named
 from promptprep.session.clock import clock_ms, plus
 from promptprep.session.plan import clock_at
@@ -144,7 +144,7 @@ def _action(cue: Cue) -> dict[str, Any]:
     return {"kind": cue.kind, "text": cue.text, "duration_s": cue.duration_s}
 
 
-def _finding(f: Any) -> dict[str, Any]:
+def _finding(f: SessionFinding) -> dict[str, Any]:
     return {
         "file": f.file,
         "line": f.line,

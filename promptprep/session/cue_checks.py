@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from promptprep.model.finding import Level
-from promptprep.model.script import POSITION_KINDS, Cue, Paragraph, Script
+from promptprep.model.script import POSITION_KINDS, Cue, CueLine, Paragraph, Script
 from promptprep.model.session import Item, NumberedCue, SessionFinding
 from promptprep.session.cue_labels import cue_labels
 from promptprep.session.cue_words import CueWords
@@ -96,9 +96,9 @@ class CueCheck:
         """("cue" or "copy", place in the source) in the order of the text."""
         for segment in self.script.segments:
             for block in segment.blocks:
+                if isinstance(block, CueLine):
+                    yield "cue", block.cue.span.start
                 if not isinstance(block, Paragraph):
-                    if hasattr(block, "cue"):
-                        yield "cue", block.cue.span.start
                     continue
                 said = 0
                 for inline in block.cues:
@@ -136,9 +136,7 @@ class CueCheck:
         live: tuple[NumberedCue, Cue] | None = None
         guest = bool(self.item.guests)
         for numbered, cue in self.flat:
-            guest = guest or (
-                cue.kind in ("prompter", "vision", "sound", "live") and self.words.says(cue.text, "guest")
-            )
+            guest = guest or self.words.names_guest(cue)
             if cue.kind == "sound" and self.words.says(cue.text, "return"):
                 opened = not self.words.says(cue.text, "shut")
                 ever = ever or opened

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from promptprep.model.script import Cue, CueLine, Note, Paragraph, Script, Segment
 from promptprep.model.session import NumberedCue
-from promptprep.model.timing import BlockTiming, ScriptTiming, SegmentTiming
+from promptprep.model.timing import FIXED_PAUSES, BlockTiming, ScriptTiming, SegmentTiming
 from promptprep.session.cue_labels import cue_labels
 
 
@@ -65,6 +65,6 @@ def _offset_s(timed: BlockTiming | None, offset: int, default_s: float) -> float
     """When the text's `offset` is reached: a pause that begins there, else the next word, else the block's end."""
     if timed is None:
         return default_s
-    fixed = (p.start_s for p in timed.pauses if p.offset == offset and p.kind in ("cue", "clip", "live"))
+    fixed = (p.start_s for p in timed.pauses if p.offset == offset and p.kind in FIXED_PAUSES)
     words = (w.start_s for w in timed.words if w.span.start >= offset)
     return next(fixed, next(words, timed.end_s))

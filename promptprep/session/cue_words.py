@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 
 from promptprep.model.language import base_of
+from promptprep.model.script import Cue
 
 Words = Mapping[str, Mapping[str, tuple[str, ...]]]
 
@@ -24,6 +25,10 @@ class CueWords:
         self._known = {
             meaning: {w.casefold() for tag in tags for w in own.get(tag, ())} for meaning, own in words.items()
         }
+
+    def names_guest(self, cue: Cue) -> bool:
+        """Whether a cue says that a guest speaks or is seen."""
+        return cue.kind in ("prompter", "vision", "sound", "live") and self.says(cue.text, "guest")
 
     def says(self, text: str, meaning: str) -> bool:
         """Whether a cue's text says that: "off", "return", "shut", "copy", "guest" or "strap"."""

@@ -35,11 +35,7 @@ def returns_of(row: PlannedItem, words: CueWords) -> tuple[Return, ...]:
 def people_of(row: PlannedItem, words: CueWords) -> Sequence[str]:
     """Reader first, then the guests; nobody where the script has no guest."""
     guests = list(dict.fromkeys(row.item.guests))
-    if not guests and any(
-        cue.kind in ("prompter", "vision", "sound", "live") and words.says(cue.text, "guest")
-        for point in row.timed.cues
-        for cue in point.actions
-    ):
+    if not guests and any(words.names_guest(cue) for point in row.timed.cues for cue in point.actions):
         guests = [UNNAMED_GUEST]
     return [row.timed.reader_name or UNNAMED_READER, *guests] if guests else []
 

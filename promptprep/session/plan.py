@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from statistics import NormalDist
 
@@ -21,9 +22,9 @@ def planned_session(
     """
     origin = _origin(order, timed)
     hard_end_ms = offset_ms(origin, order.end) if origin and order.end else None
-    backs = back_times(timed, hard_end_ms, _ats(order, origin))
-    now_ms = offset_ms(origin, now) if origin and now else None
     ats = _ats(order, origin)
+    backs = back_times(timed, hard_end_ms, ats)
+    now_ms = offset_ms(origin, now) if origin and now else None
     rows, whole = _rows(timed, backs, ats)
     if now_ms is not None:
         begin = first if first is not None else next_item(rows, now_ms)
@@ -103,7 +104,7 @@ def next_item(rows: Sequence[PlannedItem], now_ms: int) -> int:
 
 
 def _done(row: PlannedItem) -> PlannedItem:
-    return PlannedItem(row.timed, row.start_ms, row.start_ms, row.start_ms, row.wait_ms, row.back_ms, done=True)
+    return replace(row, start_low_ms=row.start_ms, start_high_ms=row.start_ms, done=True)
 
 
 def clock_at(session: Session, ms: int) -> str:

@@ -59,7 +59,7 @@ def _swaps(rows: Sequence[PlannedItem]) -> Iterator[Repair]:
                 "other_slot": _slot(best),
                 "other_runs": _runs(best),
             }
-            yield Repair(1, "swap", SWAP, 0, values={"one": row.item.code, "other": best.item.code, **values})
+            yield Repair("swap", SWAP, 0, values={"one": row.item.code, "other": best.item.code, **values})
 
 
 def _slot(row: PlannedItem) -> str:
@@ -82,7 +82,7 @@ def _pace_gives(rows: Sequence[PlannedItem], limits: SessionLimits) -> int:
 def _pace(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repair:
     gives = _pace_gives(rows, limits)
     values = {"percent": f"{limits.pace_change.value * 100:.0f}", "time": clock_text(gives / 1000)}
-    return Repair(2, "pace", FASTER, gives, values=values)
+    return Repair("pace", FASTER, gives, values=values)
 
 
 def _sentences(rows: Sequence[PlannedItem], needed_ms: int) -> Repair:
@@ -96,7 +96,7 @@ def _sentences(rows: Sequence[PlannedItem], needed_ms: int) -> Repair:
                 won += spare.gives_ms
     where = ", ".join(dict.fromkeys(code for code, _ in chosen))
     values = {"n": str(len(chosen)), "where": where, "time": clock_text(won / 1000)}
-    return Repair(3, "sentences", LEAVE_OUT, won, tuple(chosen), values=values)
+    return Repair("sentences", LEAVE_OUT, won, tuple(chosen), values=values)
 
 
 def _shorter_breaks(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repair:
@@ -106,7 +106,7 @@ def _shorter_breaks(rows: Sequence[PlannedItem], limits: SessionLimits) -> Repai
     won = sum(ms for _, ms in cut)
     where = ", ".join(r.item.code for r, _ in cut)
     values = {"where": where, "least": clock_text(limits.rest_least_s.value), "time": clock_text(won / 1000)}
-    return Repair(4, "rest", BREAKS, won, values=values)
+    return Repair("rest", BREAKS, won, values=values)
 
 
 def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[Repair]:
@@ -120,7 +120,7 @@ def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[R
         faster = over / (spoken_ms - over) if spoken_ms > over else 1.0
         if faster <= change:
             values = {"item": code, "percent": f"{faster * 100:.1f}"}
-            yield Repair(2, "pace", ONE_FASTER, over, (), True, values)
+            yield Repair("pace", ONE_FASTER, over, (), True, values)
             continue
         chosen, won = _cut(row.timed.spare, over)
         if chosen:
@@ -131,7 +131,7 @@ def _own_slots(rows: Sequence[PlannedItem], limits: SessionLimits) -> Iterator[R
                 "wanted": clock_text(over / 1000),
             }
             spare = tuple((code, sentence) for sentence in chosen)
-            yield Repair(3, "sentences", ONE_LEAVES_OUT, won, spare, won >= over, values)
+            yield Repair("sentences", ONE_LEAVES_OUT, won, spare, won >= over, values)
 
 
 def _cut(spare: Sequence[Spare], needed_ms: int) -> tuple[list[Spare], int]:

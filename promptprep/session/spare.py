@@ -54,16 +54,11 @@ def _spare(block: Paragraph, timed: BlockTiming, title: str, script: Script, bre
 
 
 def _plain(block: Paragraph, span: Span, text: str) -> bool:
-    if any(c.isdigit() for c in text) or text.endswith(_ASKS) or any(mark in text for mark in _ASKS):
+    if any(c.isdigit() for c in text) or any(mark in text for mark in _ASKS):
         return False
     if any(span.start <= cue.offset <= span.end for cue in block.cues):
         return False
-    at = 0
-    for run in block.runs:
-        if (run.stress or run.say is not None) and at < span.end and span.start < at + len(run.text):
-            return False
-        at += len(run.text)
-    return True
+    return not any((run.stress or run.say is not None) and place.overlaps(span) for place, run in block.placed())
 
 
 def _gives_s(timed: BlockTiming, span: Span) -> float:

@@ -57,12 +57,7 @@ def spoken_blocks(segment: Segment, data: LanguageData, engines: Engines, spoken
 
 def _stressed(paragraph: Paragraph, measured: Measured) -> frozenset[int]:
     """Numbers of the words that lie in a stressed run."""
-    runs: list[Span] = []
-    at = 0
-    for run in paragraph.runs:
-        if run.stress:
-            runs.append(Span(at, at + len(run.text)))
-        at += len(run.text)
+    runs = [span for span, run in paragraph.placed() if run.stress]
     if not runs:
         return frozenset()
     found, current = set(), iter(runs)
@@ -119,7 +114,7 @@ def _run_words(block: SpokenBlock, coefficients: Mapping[str, float], unit: str,
         while cue is not None and cue.offset <= word.span.start:
             cue = _run_inline(cue, cues, clock, track)
         start_s = clock.now_s
-        clock.now_s += load[0] * unit_s + load[2] * word_s + load[3] * rare_s
+        clock.now_s += load.units * unit_s + load.words * word_s + load.rarity * rare_s
         clock.now_s += (word.kind == "say") * name_s + (number in block.stressed) * stress_s
         track.words.append(TimedWord(word.span, start_s, clock.now_s))
         if kind is not None:

@@ -35,7 +35,7 @@ class Measured:
 
     @property
     def syllables(self) -> int:
-        return round(sum(load[1] for load in self.loads))
+        return round(sum(load.syllables for load in self.loads))
 
 
 def measure(spoken: Spoken, data: LanguageData, engines: Engines) -> Measured:
@@ -105,7 +105,7 @@ def _breaths(
     found: dict[int, float] = {}
     first, syllables = 0, 0.0
     for at, load in enumerate(loads):
-        syllables += load[1]
+        syllables += load.syllables
         if pauses[at] is not None or at == len(loads) - 1:
             if syllables > BREATH_SYLLABLES:
                 excess = (syllables - BREATH_SYLLABLES) / BREATH_SYLLABLES
@@ -124,7 +124,7 @@ def _places(loads: Sequence[Load], first: int, last: int, syllables: float, brea
     passed, due = 0.0, step
     found: list[int] = []
     for at in range(first, last):
-        passed += loads[at][1]
+        passed += loads[at].syllables
         if passed >= due:
             found.append(at)
             due += step

@@ -1,4 +1,4 @@
-"""What single words weigh: (units, syllables, words, rarity), by the language's own unit of sound.
+"""What single words weigh, by the language's own unit of sound.
 
 The unit is data (`unit` in `pace.toml`): "phone" by the phoneme engine, "mora" by the kana reading (Japanese),
 "syllable" and "character" by the written syllable blocks (Korean, Chinese), "letter" where vowels are not written
@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
+from typing import NamedTuple
 
 from promptprep.model.language import LanguageData
 from promptprep.model.morae import morae
@@ -17,7 +18,16 @@ from promptprep.model.ports import Engines
 from promptprep.spans import Span
 from promptprep.timing.pieces import Piece
 
-Load = tuple[float, float, float, float]
+
+class Load(NamedTuple):
+    """What takes time in a word: units of sound, syllables, words (a reading may be several), Zipf points of rarity."""
+
+    units: float
+    syllables: float
+    words: float
+    rarity: float = 0.0
+
+
 Weigh = Callable[[Sequence[str], LanguageData, Engines], list[Load]]
 
 COMMON_ZIPF = 6.5  # words at least this common are as quick as any
@@ -36,7 +46,7 @@ def weighed(pieces: Sequence[Piece], written: str, data: LanguageData, engines: 
         unique = list({p.said for p in pieces})
         known = dict(zip(unique, _WEIGHERS[unit](unique, data, engines), strict=True))
         both = [(p, known[p.said]) for p in pieces]
-    return [one for one in both if one[1][0]]
+    return [(piece, load) for piece, load in both if load.units]
 
 
 def _phones(words: Sequence[str], data: LanguageData, engines: Engines) -> list[Load]:
@@ -48,7 +58,7 @@ def _phones(words: Sequence[str], data: LanguageData, engines: Engines) -> list[
         if len(tokens) > 1:
             both = engines.phonemes.counts(tokens, tag)
             phones, syllables = sum(p for p, _ in both), sum(s for _, s in both)
-        found.append((phones, syllables, len(tokens), _rarity(tokens, tag, engines) if rare else 0.0))
+        found.append(Load(phones, syllables, len(tokens), _rarity(tokens, tag, engines) if rare else 0.0))
     return found
 
 
@@ -72,7 +82,7 @@ def _blocks(script: str) -> Weigh:
             syllables = float(sum(_script(c) == script for c in word))
             if syllables < len(word):
                 syllables += _other_syllables(word, script, data, engines)
-            found.append((syllables, syllables, len(word.split()), 0.0))
+            found.append(Load(syllables, syllables, len(word.split())))
         return found
 
     return weigh
@@ -84,7 +94,7 @@ def _letters(words: Sequence[str], data: LanguageData, engines: Engines) -> list
         letters = sum(_script(c) == "ARABIC" and c.isalpha() for c in word)
         others = _other_syllables(word, "ARABIC", data, engines) if letters < len(word) else 0
         syllables = letters / _LETTERS_A_SYLLABLE + others
-        found.append((letters + others * _LETTERS_A_SYLLABLE, syllables, len(word.split()), 0.0))
+        found.append(Load(letters + others * _LETTERS_A_SYLLABLE, syllables, len(word.split())))
     return found
 
 
@@ -118,12 +128,12 @@ def _morphemes(
         if piece.kind == "word":
             start = piece.span.start + offset
             span = Span(start, min(start + len(surface), piece.span.end))
-            yield Piece(span, surface, "word"), (own, own, 1.0, 0.0)
+            yield Piece(span, surface, "word"), Load(own, own, 1)
         elif place < len(owners) and owners[place] is not None and owners[place][0] == number:  # type: ignore[index]
             beats[number] = beats.get(number, 0.0) + own
         else:
             own += beats.pop(number, 0.0)
-            yield piece, (own, own, 1.0, 0.0)
+            yield piece, Load(own, own, 1)
 
 
 def _as_said(pieces: Sequence[Piece], written: str) -> tuple[str, list[tuple[int, int] | None]]:

@@ -29,9 +29,9 @@ def tally(measured: Measured, unit: str) -> dict[str, float]:
     if not loads:
         return {}
     amounts = {
-        unit: sum(load[0] for load in loads),
-        "word_s": sum(load[2] for load in loads),
-        "rare_s": sum(load[3] for load in loads),
+        unit: sum(load.units for load in loads),
+        "word_s": sum(load.words for load in loads),
+        "rare_s": sum(load.rarity for load in loads),
         "name_s": float(sum(word.kind == "say" for word in measured.words)),
         "breath_s": sum(measured.breaths.values()),
         "end_s": measured.end,

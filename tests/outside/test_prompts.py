@@ -34,7 +34,7 @@ def predicted(tag: str, words: Sequence[str]) -> list[float]:
     data = language_data(tag)
     phone_s, word_s = data.get("pace", "coefficients.phone_s"), data.get("pace", "coefficients.word_s")
     loads = weighed([Piece(Span(0, len(w)), w, "word") for w in words], "", data, engines())
-    return [load[0] * phone_s + load[2] * word_s for _, load in loads]
+    return [load.units * phone_s + load.words * word_s for _, load in loads]
 
 
 def error(guesses: Sequence[float], real: Sequence[float]) -> float:
