@@ -15,6 +15,7 @@ from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
 from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, LongMetres
 from promptprep.speaking.western.romans import roman_value
+from promptprep.speaking.western.streets import StreetReader
 
 _BELOW_MILLION = re.compile(r"(.*(?:ón|ones)\b|)(.*)")
 _HUNDREDS_OF_THOUSANDS = 6
@@ -170,4 +171,4 @@ def _part_of_day(hour: int, half: str) -> str:
 
 
 def verbaliser(data: LanguageData, speller: Speller) -> Western:
-    return Western(Spanish(data, speller))
+    return StreetReader(Spanish(data, speller))

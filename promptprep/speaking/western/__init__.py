@@ -30,6 +30,8 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
   with a dot; `magnitudes.paid`: verbs behind which "2m" is money; `scores.in_row`: how the sets of a match are said;
   `abbreviations.after_place`: what is written short behind a town ("Boston, Mass.")
 - `roman.events`: small-letter nouns behind an article and one Roman letter; `acronyms.pairs`: doubled plurals
+- `weekdays.lower` and `.sure`: days cut short in small letters; `units.per_words`: what a bar before a word says;
+  `symbols.bar_in_words`: whether a bar between words is said
 - `abbreviations.streets`: small-letter words before a street's name; `numbers.naming`: words behind which a number
   ranks; `serials.calls`, `.hundreds`: words before short telephone numbers and codes; `laws`: their numbers' shapes
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell

@@ -1,4 +1,4 @@
-"""Streets written short without a dot, in small letters before their name: "12 bd Voltaire"."""
+"""What is written short in small letters: streets before their name ("12 bd Voltaire"), days before a date."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.lower_days import LowerDays
 from promptprep.speaking.western.reader import Western
 
 _NAME = re.compile(r"[^\W\d_]+")
@@ -20,6 +21,11 @@ class StreetReader(Western):
         self._streets: dict[str, str] = dict(grammar.data.get("spoken", "abbreviations.streets"))
         self._longest = max(map(len, self._streets)) + 2
         self._short = re.compile(rf"(?<![\w.])({'|'.join(sorted(self._streets))})[ \u00a0\u202f]\Z")
+
+        self._days = LowerDays(grammar)
+
+    def _dot(self, text: str, at: int, floor: int) -> Reading | None:
+        return self._days.at(text, at, floor) or super()._dot(text, at, floor)
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
         found = super().read(text, at, floor)
