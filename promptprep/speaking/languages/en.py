@@ -9,8 +9,8 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.en_places import States, Streets
-from promptprep.speaking.languages.en_records import Records, ShortNumbers
-from promptprep.speaking.languages.en_times import DaysInRow, HoursApart, Lapses, MilitaryTimes
+from promptprep.speaking.languages.en_records import Degrees, Records, ShortNumbers
+from promptprep.speaking.languages.en_times import DaysInRow, HoursApart, Lapses, MilitaryTimes, WeekdayRanks
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
@@ -20,7 +20,7 @@ _ARTICLES = ("a", "an", "the", "this", "that", "its", "our", "their", "his", "he
 _AND_REGIONS = ("GB", "IE", "AU", "NZ", "ZA", "IN", "KE")
 _DECADE = re.compile(r"(?:(\d{2}))?(\d)0(?:['’]?s)(?!\w)")
 _METRIC = re.compile(r"(?<![a-z])((?:kilo|centi|milli|deci|nano|micro|hecto)?(?:me|li))ter")
-_FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b|[\"″”])")
+_FEET = re.compile(r"(\d{1,2})(?:\s?ft\.?\s?|['′’])(\d{1,2})(?:\s?in\b(?:\.(?=[,;:)]|[ \u00a0][a-z]))?|[\"″”])")
 _INCHES = re.compile(
     r"-in(?![\w-])\.?(?=[ \u00a0][a-z])|-in\.?(?=-[a-z])|in\b\.?(?! [A-Z])|[ \u00a0]?in\.(?=[ \u00a0][a-z])|"
     r"[ \u00a0]in\.?(?=[ \u00a0]of[ \u00a0](?:rain|snow|ice|sleet|hail|water))|"
@@ -61,8 +61,8 @@ class English(Grammar):
         self.verbose = region in _AND_REGIONS
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
         self.first_parts = (Verses, Records, HoursApart, Lapses, DaysInRow)
-        self.own_parts = (Decades, FeetAndInches, MilitaryTimes, Streets, ShortNumbers)
-        self._streets, self._states = Streets(self), States(self)
+        self.own_parts = (Decades, FeetAndInches, MilitaryTimes, Streets, ShortNumbers, Degrees, WeekdayRanks)
+        self._streets, self._states, self._degrees = Streets(self), States(self), Degrees(self)
         self._counted = self.wordset("years.counted")
         self.after_amounts = self.wordset("units.not_attributive")
         self._amount_nouns = self.wordset("units.attributive_after_a")
@@ -70,7 +70,7 @@ class English(Grammar):
         self._not_counted = self.wordset("years.not_counted")
 
     def named_letters(self, text: str, at: int) -> Reading | None:
-        return self._streets.named(text, at) or self._states.named(text, at)
+        return self._streets.named(text, at) or self._states.named(text, at) or self._degrees.named(text, at)
 
     @property
     def month_first(self) -> bool:
@@ -239,6 +239,8 @@ class Decades:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at - 1 : at] in ("$", "£", "€") and at > floor and (notes := _AGES.match(text, at)):
+            return Reading(Span(at - 1, notes.end()), _plural(self.g.cardinal(notes[1])), "money")
         found = _DECADE.match(text, at) if not _ROUNDED.match(text, at) else None
         if not found:
             return self._ages(text, at) or self._short_year(text, at, floor)

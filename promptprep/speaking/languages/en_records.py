@@ -6,7 +6,8 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
 _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
@@ -92,3 +93,33 @@ class ShortNumbers:
         if found[2]:
             parts.append(self._keys[found[2]])
         return Reading(Span(at - bool(keyed), found.end()), " ".join(parts), "telephone")
+
+
+class Degrees:
+    """A bare C or F that is a degree: "60 degrees F", and "highs of 75F" near a word of the weather."""
+
+    _bare = re.compile(r"(\d{1,3})[ \u00a0]?([CF])(?![\w+#&'’-])")
+    _degrees_left = re.compile(r"\bdegrees?[ \u00a0]\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._scales = {k: noun(str(v)) for k, v in grammar.table("temperatures.scales").items()}
+        near = alternatives(grammar.wordset("temperatures.near"))
+        self._near = re.compile(rf"\b(?:{near})\b[^.!?\n]*\Z", re.IGNORECASE)
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._bare.match(text, at)
+        if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple(".,/:$£€"):
+            return None
+        if not self._near.search(text, max(0, at - _LEFT), at):
+            return None
+        sign = text[at - 1 : at] in tuple("-−") and at > floor and not text[at - 2 : at - 1].strip()
+        said = self.g.counted(Literal(found[1], "", 0), self._scales[found[2]])
+        minus = f"{self.g.minus} " if sign else ""
+        return Reading(Span(at - sign, found.end()), minus + said, "measure")
+
+    def named(self, text: str, at: int) -> Reading | None:
+        scale = self._scales.get(text[at : at + 1])
+        if scale is None or text[at + 1 : at + 2].isalnum() or not self._degrees_left.search(text, max(0, at - 9), at):
+            return None
+        return Reading(Span(at, at + 1), scale.one.split()[-1], "measure")

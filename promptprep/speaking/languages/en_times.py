@@ -141,3 +141,20 @@ class DaysInRow:
         row = ", ".join(self.g.ordinal(d) for d in days)
         link = found[2].strip(" ,").replace("&", "and")
         return Reading(Span(*found.span()), f"{the}{row} {link} {self.g.ordinal(found[3])} of {month}", "date")
+
+
+class WeekdayRanks:
+    """A day of the month right behind its weekday: "Friday 13th", "Thurs. 3rd"."""
+
+    _rank = re.compile(r"(\d{1,2})(?:st|nd|rd|th)(?![\w-])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        days = alternatives((*grammar.data.get("spoken", "weekdays.names"), *grammar.table("weekdays.short")))
+        self._left = re.compile(rf"(?<!\w)(?:{days})\.?,?[ \u00a0]\Z")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._rank.match(text, at)
+        if not found or not self._left.search(text, max(0, at - _LEFT // 4), at):
+            return None
+        return Reading(Span(*found.span()), f"the {self.g.ordinal(found[1])}", "date")

@@ -18,6 +18,7 @@ _FIGURE = re.compile(r"[-−+~$€£]?\d")
 _RANGE_NEXT = re.compile(r"[ \u00a0\u202f]?\d+[ \u00a0]?[-–][ \u00a0]?\d")
 _PLACE_LEFT = re.compile(rf"(?<!\w)(?:[{CAPITALS}][\w’']*[^\W\d_]\.?,{_BLANK}|[DR]-)\Z")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
+_NAME_LEFT = re.compile(rf"(?:[{CAPITALS}][\w’']+|\d(?:st|nd|rd|th)){_BLANK}\Z")
 _INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
@@ -34,6 +35,7 @@ class Capitals:
         self.romans = Romans(grammar)
         self.weekdays = Weekdays(grammar)
         self.titles = grammar.table("abbreviations.plain")
+        self.streets = grammar.data.maybe("spoken", "abbreviations.plain_after_name", {})
         self.words = grammar.wordset("acronyms.words")
         self.letters = grammar.wordset("acronyms.letters")
         self.articled = frozenset(grammar.data.maybe("spoken", "acronyms.after_article", ()))
@@ -80,6 +82,8 @@ class Capitals:
     def _plain_title(self, text: str, at: int) -> Reading | None:
         found = self._title.match(text, at)
         said = self.titles.get(found[0]) if found else None
+        if found and (street := self.streets.get(found[0])) and self._follows_name(text, at, found.end()):
+            said = street
         if not found or not said or text[found.end() : found.end() + 1].isalnum():
             return None
         if found[0].upper() in self.common and not _CAPITAL_NEXT.match(text, found.end()):
@@ -87,6 +91,11 @@ class Capitals:
         if text[found.end() : found.end() + 1] == "." and f"{found[0]}." in self.dotted:
             return None
         return Reading(Span(*found.span()), str(said), "abbreviation")
+
+    def _follows_name(self, text: str, at: int, end: int) -> bool:
+        """Whether a name or a rank stands in front and no name behind: "Main St", "5th Ave"."""
+        named = _NAME_LEFT.search(text, max(0, at - _LONGEST), at)
+        return bool(named) and not _CAPITAL_NEXT.match(text, end) and word_before(text, at) not in self.g.openers
 
     def _dotted_letters(self, text: str, found: re.Match[str]) -> Reading | None:
         written = found[0].rstrip()
@@ -149,6 +158,8 @@ class Abbreviations:
         self.named = grammar.table("abbreviations.before_name")
         self.currencies = frozenset(grammar.table("currencies"))
         self.closing = grammar.wordset("abbreviations.closing")
+        both = re.escape(grammar.text("symbols.words.&"))
+        self._couple = re.compile(rf"{_BLANK}(?:{both}|&){_BLANK}[{CAPITALS}]\w{{1,4}}\.")
         self.ladies = grammar.data.maybe("spoken", "abbreviations.feminine", {})
         self.feminine_names = frozenset(grammar.data.maybe("spoken", "abbreviations.feminine_names", ()))
         self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
@@ -212,7 +223,8 @@ class Abbreviations:
             said = several if several and _RANGE_NEXT.match(text, end) else one
         elif key in self.named and not _INITIAL_LEFT.search(text, max(0, start - 3), start):
             first, _, second = self.named[key].partition("|")
-            said = first if rest[:1].isupper() and not self._closes(text, start, rest, second) else second
+            titled = rest[:1].isupper() or self._couple.match(text, end)
+            said = first if titled and not self._closes(text, start, rest, second) else second
         if not said and key in self.placed and _PLACE_LEFT.search(text, max(0, start - _LONGEST), start):
             said = self.placed[key]
         if not said and key in self.always:

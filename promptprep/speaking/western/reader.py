@@ -58,7 +58,7 @@ class Western:
         if character == ".":
             return self._dot(text, at, floor)
         if character.isupper():
-            return self.capitals.at(text, at, floor)
+            return self.capitals.at(text, at, floor) or self._capital_sign(text, at, floor)
         if character in VULGAR:
             return self.quantities.at(text, at, floor)
         return self._symbol(text, at, floor)
@@ -69,6 +69,10 @@ class Western:
             if found is not None:
                 return found
         return None
+
+    def _capital_sign(self, text: str, at: int, floor: int) -> Reading | None:
+        """A capital that is a sign by itself: "Δt"."""
+        return self.symbols.at(text, at, floor) if text[at] in self.symbols.words else None
 
     def _dot(self, text: str, at: int, floor: int) -> Reading | None:
         if text[at + 1 : at + 2].isdecimal() and not text[at - 1 : at].isalnum() and self.g.literals.mark == ".":
