@@ -21,7 +21,7 @@ _OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما":
 _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
 )
-_VERBAL_NOUN = re.compile("(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
+_VERBAL_NOUN = re.compile("(?!است.ا.ات)(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
@@ -193,6 +193,8 @@ class ArabicContext:
             if noun.endswith("ات"):
                 return not _VERBAL_NOUN.fullmatch(noun)
             return bool(_FROM_FEMININE.fullmatch(noun))
+        if noun.endswith("ا") and noun[:-1] in self._feminine:
+            return True
         return noun.endswith(("ة", "ات")) and noun not in self._masculine
 
 
