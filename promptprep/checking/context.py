@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
@@ -11,7 +12,7 @@ from itertools import accumulate
 from promptprep.checking.pasted import Pasted, pasted
 from promptprep.checking.words import Sentence, Token, sentences, tokens
 from promptprep.model.language import LanguageData
-from promptprep.model.lines import BrokenScript
+from promptprep.model.lines import BrokenScript, Line
 from promptprep.model.ports import Engines, Word
 from promptprep.model.rig import Reader, Studio
 from promptprep.model.script import Paragraph, Script
@@ -46,6 +47,10 @@ class Passage:
         run, begin = runs[at], self._run_ends[at] - len(runs[at].text)
         whole = len(run.text) != len(run.span)
         return Span(first, run.span.end if whole else run.span.start + span.end - begin)
+
+    def between(self, one: Token, two: Token) -> str:
+        """What stands between two words of the text."""
+        return self.text[one.span.end : two.span.start]
 
     def plain(self, span: Span) -> bool:
         """Whether the stretch stands in the source letter for letter, so that it may be replaced there."""
@@ -184,6 +189,25 @@ class Context:
         if parses is None:
             return None
         return {(p.segment, p.block): words for p, words in zip(self.passages, parses, strict=True)}
+
+    def parsed_words(self, passage: Passage) -> tuple[Word, ...]:
+        """The parsed words of one passage; none without a pipeline."""
+        return (self.parsed or {}).get((passage.segment, passage.block), ())
+
+    def passage_of(self, line: Line) -> Passage | None:
+        """The passage that a planned line is of."""
+        return self._by_place.get((line.segment, line.block))
+
+    @cached_property
+    def _by_place(self) -> dict[tuple[int, int], Passage]:
+        return {(passage.segment, passage.block): passage for passage in self.passages}
+
+    def front_place(self, key: str) -> Span:
+        """Where a key of the front matter stands in the source; the first character where it stands nowhere."""
+        source = self.script.source
+        end = self.script.segments[0].span.start if self.script.segments else len(source)
+        found = re.compile(rf"^{key}\s*=.*$", re.MULTILINE).search(source, 0, end)
+        return Span(*found.span()) if found else Span(0, min(1, len(source)))
 
     def zipf(self, word: str) -> float | None:
         return self.engines.frequency.zipf(word, self.language.tag)

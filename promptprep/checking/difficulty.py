@@ -23,12 +23,12 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from promptprep.checking.context import Context, Passage
 from promptprep.checking.rules.patterned import compiled
 from promptprep.checking.sounds import tangles
-from promptprep.checking.words import Sentence, Token
+from promptprep.checking.words import Sentence
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.script import Paragraph, Run, Script, Segment
@@ -118,11 +118,7 @@ def _over_breath(context: Context, passage: Passage, sentence: Sentence) -> int:
     over = run = 0
     for at, (_, syllables) in enumerate(counts):
         run += syllables
-        if at + 1 == len(counts) or _MARK.search(_between(passage, sentence.words, at)):
+        if at + 1 == len(counts) or _MARK.search(passage.between(sentence.words[at], sentence.words[at + 1])):
             over += max(run - BREATH_SYLLABLES, 0)
             run = 0
     return over
-
-
-def _between(passage: Passage, words: Sequence[Token], at: int) -> str:
-    return passage.text[words[at].span.end : words[at + 1].span.start]

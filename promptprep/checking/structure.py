@@ -32,7 +32,7 @@ class Clause:
 
 def words_of(context: Context, passage: Passage, sentence: Sentence) -> tuple[int, Sequence[Word]]:
     """(index of the first, the parsed words) of a sentence; none without a pipeline."""
-    parsed = (context.parsed or {}).get((passage.segment, passage.block), ())
+    parsed = context.parsed_words(passage)
     first = bisect_left(parsed, sentence.span.start, key=lambda w: w.start)
     last = bisect_left(parsed, sentence.span.end, key=lambda w: w.start)
     return first, parsed[first:last]

@@ -12,22 +12,11 @@ from promptprep.spans import Span
 _SIGN = re.compile(
     r"<(?!!--)|(?<!--)>|[&@#*+=|~^_\\§¶†‡•◦©®™→←↑↓↔⇒✓✔✗✘★☆≈≠≤≥±×÷√∞∑∂µ¬¦°№¹²³]|(?<=\w)/(?=[^\W\d])|\b(?:and/or)\b|[\U0001f300-\U0001faff\u2600-\u27bf]"
 )
-_FINE = (
-    "money",
-    "percent",
-    "measure",
-    "say",
-    "cardinal",
-    "decimal",
-    "telephone",
-    "serial",
-    "fraction",
-    "ordinal",
-    "url",
-    "email",
-    "hashtag",
-    "score",
-)
+# Readings that say their sign; an emoji is told by itself.
+_FINE = frozenset((
+    "cardinal", "decimal", "email", "emoji", "fraction", "hashtag", "measure", "money", "ordinal", "percent", "say",
+    "score", "serial", "telephone", "url",
+))  # fmt: skip
 
 
 def find(context: Context) -> Iterator[Hit]:
@@ -36,7 +25,7 @@ def find(context: Context) -> Iterator[Hit]:
         covered = -1
         for found in _SIGN.finditer(passage.text):
             reading = passage.reading_at(found.start())
-            if found.start() < covered or (reading is not None and reading.kind in (*_FINE, "emoji")):
+            if found.start() < covered or (reading is not None and reading.kind in _FINE):
                 continue
             covered = found.end()
             yield _hit(passage, Span(*found.span()))

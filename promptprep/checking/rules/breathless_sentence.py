@@ -45,7 +45,7 @@ def _stretches(passage: Passage, sentence: Sentence, breathing: frozenset[str]) 
     words = sentence.words
     start = 0
     for at in range(1, len(words) + 1):
-        between = passage.text[words[at - 1].span.end : words[at].span.start] if at < len(words) else "."
+        between = passage.between(words[at - 1], words[at]) if at < len(words) else "."
         if at == len(words) or _MARK.search(between) or (words[at].key in breathing and at - start > 2):
             yield Span(words[start].span.start, words[at - 1].span.end)
             start = at

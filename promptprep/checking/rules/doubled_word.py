@@ -28,16 +28,18 @@ def find(context: Context) -> Iterator[Hit]:
 
 def _slipped(passage: Passage, one: Token, two: Token, fine: frozenset[str], never: frozenset[str]) -> bool:
     """Whether only space parts the two. Where a language doubles words on purpose, only `never` counts."""
-    between = passage.text[one.span.end : two.span.start]
     if _parted(passage, one, two) or one.key.isdigit() or (one.text[:1].isupper() and two.text[:1].isupper()):
         return False
-    return one.key in never if never else bool(between) and one.key not in fine and not one.key.endswith("'")
+    return (
+        one.key in never
+        if never
+        else bool(passage.between(one, two)) and one.key not in fine and not one.key.endswith("'")
+    )
 
 
 def _parted(passage: Passage, one: Token, two: Token) -> bool:
     """Whether a mark stands between two words, or in those between them."""
-    between = passage.text[one.span.end : two.span.start]
-    return any(not (c.isspace() or c.isalnum()) for c in between)
+    return any(not (c.isspace() or c.isalnum()) for c in passage.between(one, two))
 
 
 def _hit(passage: Passage, one: Token, two: Token) -> Hit:

@@ -63,8 +63,7 @@ def _rhymes(passage: Passage, sentence: Sentence, shapes: Sequence[Shape]) -> It
 def _ends_phrase(passage: Passage, sentence: Sentence, at: int) -> bool:
     if at + 1 == len(sentence.words):
         return True
-    between = passage.text[sentence.words[at].span.end : sentence.words[at + 1].span.start]
-    return _END.search(between) is not None
+    return _END.search(passage.between(sentence.words[at], sentence.words[at + 1])) is not None
 
 
 def _rhyme(one: Shape, two: Shape) -> bool:

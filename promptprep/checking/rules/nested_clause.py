@@ -57,7 +57,7 @@ def _inside(context: Context, passage: Passage, sentence: Sentence) -> Span | No
     relatives = context.word_set("relatives") & context.word_set("subordinators")
     at = [w for w in sentence.words if w.key in relatives]
     for one, two in pairwise(at):
-        if 3 <= two.place - one.place <= 4 and ("," not in passage.text[one.span.end : two.span.start]):
+        if 3 <= two.place - one.place <= 4 and ("," not in passage.between(one, two)):
             return Span(one.span.start, two.span.end)
     return None
 

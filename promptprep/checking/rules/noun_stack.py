@@ -41,7 +41,7 @@ def _rows(context: Context, passage: Passage) -> Iterator[Span]:
     """Rows of English common nouns that lean on the next one, from the parse."""
     most = int(context.limit("noun-stack.nouns", _NOUNS.value))
     row: list[Span] = []
-    for word in (context.parsed or {}).get((passage.segment, passage.block), ()):
+    for word in context.parsed_words(passage):
         noun = word.pos == "NOUN" or (
             word.relation in ("compound", "amod") and passage.text[: word.end].endswith("ing")
         )

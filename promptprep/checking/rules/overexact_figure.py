@@ -39,7 +39,7 @@ def _counts(context: Context, passage: Passage, figure: Figure) -> bool:
     """Whether the parse, where there is one, ties a bare figure to the noun that follows it ("1997 stars")."""
     if figure.kind == "year" or not figure.text.isdigit() or passage.text[figure.span.end : figure.span.end + 1] != " ":
         return False
-    words = (context.parsed or {}).get((passage.segment, passage.block), ())
+    words = context.parsed_words(passage)
     at = bisect_left(words, figure.span.start, key=lambda w: w.start)
     if not 0 <= at < len(words) - 1 or words[at].relation != "nummod":
         return False

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from promptprep.checking.context import Context
@@ -11,14 +10,12 @@ from promptprep.model.timing import Timing
 from promptprep.spans import Span
 from promptprep.units import clock_text
 
-_SLOT_KEY = re.compile(r"^slot\s*=.*$", re.MULTILINE)
-
 
 def find(context: Context) -> Iterator[Hit]:
     script, timing = context.script, context.timing
     if script.slot_s is not None:
-        place = _front(context)
-        yield from _over(script.slot_s, script.fixed_s, timing.timing if timing else None, place, "script")
+        place, time = context.front_place("slot"), timing.timing if timing else None
+        yield from _over(script.slot_s, script.fixed_s, time, place, "script")
     for number, segment in enumerate(script.segments):
         if segment.slot_s is not None:
             time = timing.segments[number].timing if timing and number < len(timing.segments) else None
@@ -34,12 +31,6 @@ def _over(slot_s: float, fixed_s: float, time: Timing | None, place: Span, what:
     elif time is not None and time.low_s > slot_s:
         message = f"the {what} runs {clock_text(time.mean_s)} (at least {clock_text(time.low_s)}), its slot is {slot}"
         yield Hit(place, message, f"cut about {clock_text(time.mean_s - slot_s)}, or widen the slot")
-
-
-def _front(context: Context) -> Span:
-    end = context.script.segments[0].span.start if context.script.segments else len(context.script.source)
-    found = _SLOT_KEY.search(context.script.source, 0, end)
-    return Span(*found.span()) if found else Span(0, min(1, len(context.script.source)))
 
 
 RULE = Rule(

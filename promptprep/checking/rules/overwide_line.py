@@ -14,9 +14,8 @@ def find(context: Context) -> Iterator[Hit]:
     if context.broken is None:
         return
     width = context.broken.column.width_em
-    passages = {(p.segment, p.block): p for p in context.passages}
     for line in context.broken.lines:
-        passage = passages.get((line.segment, line.block))
+        passage = context.passage_of(line)
         if passage is not None and line.width_em > width + _SLACK_EM:
             message = f"this line is {line.width_em:.1f} em wide, the column {width:.1f} em"
             yield Hit(passage.source(line.span), message, "use smaller type, a wider column, or a shorter word")

@@ -59,7 +59,7 @@ def _chains(passage: Passage, sentence: Sentence, is_link: Callable[[Token], boo
 
 
 def _marked(passage: Passage, one: Token, two: Token) -> bool:
-    return any(c in ",;:.()—–،؛、，；：" for c in passage.text[one.span.end : two.span.start])
+    return any(c in ",;:.()—–،؛、，；：" for c in passage.between(one, two))
 
 
 def _whole(row: Sequence[Token], most: int) -> Iterator[Span]:

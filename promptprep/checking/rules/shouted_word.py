@@ -34,7 +34,7 @@ def _rows(passage: Passage) -> Iterator[list[Token]]:
     row: list[Token] = []
     for word in passage.words:
         if _capital(passage, word):
-            if row and passage.text[row[-1].span.end : word.span.start].strip(" \n'’-"):
+            if row and passage.between(row[-1], word).strip(" \n'’-"):
                 yield from _worth(passage, row)
                 row = []
             row.append(word)

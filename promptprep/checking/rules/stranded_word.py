@@ -15,10 +15,9 @@ def find(context: Context) -> Iterator[Hit]:
     if context.broken is None:
         return
     short = context.limit("stranded-word.width", _SHARE.value) * context.broken.column.width_em
-    passages = {(p.segment, p.block): p for p in context.passages}
     for before, line in pairwise(context.broken.lines):
         same = (before.segment, before.block) == (line.segment, line.block)
-        passage = passages.get((line.segment, line.block))
+        passage = context.passage_of(line)
         if same and line.ends_paragraph and line.width_em < short and passage is not None:
             message = f"{line.text.strip()!r} stands alone on the last line"
             yield Hit(passage.source(line.span), message, "a word more or less before it closes the paragraph")

@@ -13,24 +13,9 @@ from promptprep.spans import Span
 
 _DATE = re.compile(r"(?<![\d./-])(\d{1,2})([./-])(\d{1,2})\2(?:\d{4}|\d{2})(?![\d/-])")
 _SHORT = re.compile(r"(?<![\d./-])(\d{1,2})/(\d{1,2})(?![\d/.-]|\.\d)")  # a day and month, or a fraction
-_FRACTIONS = (
-    "1/2",
-    "1/3",
-    "2/3",
-    "1/4",
-    "3/4",
-    "1/5",
-    "2/5",
-    "3/5",
-    "4/5",
-    "1/6",
-    "1/8",
-    "3/8",
-    "5/8",
-    "7/8",
-    "1/10",
-    "24/7",
-)
+_FRACTIONS = frozenset((
+    "1/2", "1/3", "2/3", "1/4", "3/4", "1/5", "2/5", "3/5", "4/5", "1/6", "1/8", "3/8", "5/8", "7/8", "1/10", "24/7",
+))  # fmt: skip
 _HUNDREDS = re.compile(
     r"(?<![\d.,])([1-9][1-9]00)(?![\d.,]\d|\d|s\b)"
 )  # English: fifteen hundred, one thousand five hundred

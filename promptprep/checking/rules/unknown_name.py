@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from promptprep.checking.context import Context
 from promptprep.checking.rule import EVERY, Hit, Rule
-from promptprep.spans import Span
 
 
 def find(context: Context) -> Iterator[Hit]:
@@ -15,12 +13,7 @@ def find(context: Context) -> Iterator[Hit]:
     for what, wanted, known in (("reader", script.reader, studio.readers), ("rig", script.rig, studio.rigs)):
         if wanted and known and wanted not in known:
             message = f"the studio has no {what} {wanted!r}"
-            yield Hit(_place(script.source, what), message, "the studio has: " + ", ".join(sorted(known)))
-
-
-def _place(source: str, key: str) -> Span:
-    found = re.search(rf"^{key}\s*=.*$", source, re.MULTILINE)
-    return Span(*found.span()) if found else Span(0, min(1, len(source)))
+            yield Hit(context.front_place(what), message, "the studio has: " + ", ".join(sorted(known)))
 
 
 RULE = Rule(
