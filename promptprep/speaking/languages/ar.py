@@ -13,14 +13,14 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_context import GAP, ArabicContext, Setting, attach
 from promptprep.speaking.languages.ar_fractions import ArabicFractions
 from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_ranks import ArabicRanks
 from promptprep.speaking.languages.ar_signs import ArabicSigns
-from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
+from promptprep.speaking.languages.ar_times import ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
 
@@ -257,7 +257,7 @@ class Arabic:
         """Gender by the noun that follows, or by what a second number counts: "بين 3 و5 سنوات"."""
         if setting.noun:
             return self.context.is_feminine(setting.noun, n)
-        if self.times.is_feminine_year(setting.before):
+        if self.times.years.is_feminine_year(setting.before):
             return True
         pair = self.context.noun_of_pair(found.string, found.end("b"))
         if not pair:

@@ -14,6 +14,7 @@ from promptprep.model.language import LanguageData
 from promptprep.speaking.languages.ar_roles import ArabicRoles
 from promptprep.speaking.ruled import word_before
 
+GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
 _CHAINED = re.compile(r"[\d.,٫٬]+\s?(?:[\u0621-\u064a\u064b-\u0652]+\s){0,4}\Z")
@@ -21,7 +22,10 @@ _OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما":
 _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
 )
-_VERBAL_NOUN = re.compile("(?!است.ا.ات)(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات")  # singular without "ة"
+# Verbal nouns, whose singular has no "ة".
+_VERBAL_NOUN = re.compile(
+    "(?!است.ا.ات)(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات"
+)  # singular without "ة"
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")

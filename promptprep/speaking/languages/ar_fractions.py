@@ -8,11 +8,11 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_context import GAP, ArabicContext, Setting, attach
 from promptprep.speaking.languages.ar_numbers import AND, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
-from promptprep.speaking.languages.ar_times import GAP, ArabicTimes
-from promptprep.speaking.ruled import VULGAR, Handler, in_row_of_pairs, is_year_pair, one_of, reading
+from promptprep.speaking.languages.ar_times import ArabicTimes
+from promptprep.speaking.ruled import VULGAR, Handler, in_row_of_pairs, is_season, is_year_pair, one_of, reading
 
 _BROKEN = re.compile("أ..ا.")  # "أكواب", "أمتار"
 HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
@@ -73,8 +73,9 @@ class ArabicFractions:
         falls = falls or in_row_of_pairs(found.string, found.start(), found.end())
         if ":" not in found[0] and not falls and not self._context.is_near(self._sport, found.string, found.start()):
             return None
-        first, second = self._quantities.number(found[1]), self._quantities.number(found[2], case="oblique")
         setting = self._context.setting(found.string, found.start(), found.end(1), 0)
+        first = self._quantities.number(found[1], case=setting.case)
+        second = self._quantities.number(found[2], case="oblique")
         said = attach(setting.lead, f"{first} {self._word['score']} {second}")
         return Reading(Span(setting.start, found.end()), said, "score")
 
@@ -82,8 +83,10 @@ class ArabicFractions:
         over, under = int(found[2]), int(found[3])
         if under == 0:
             return None
-        if not found[1] and is_year_pair(found[2], found[3]):
-            return reading(found, f" {AND}".join(self._times.year(y) for y in found.group(2, 3)), "range")
+        season = is_season(found[2], found[3])
+        if not found[1] and (season or is_year_pair(found[2], found[3])):
+            last = found[2][:2] + found[3] if season else found[3]
+            return reading(found, f" {AND}".join(map(self._times.years.said, (found[2], last))), "range")
         return self._said(found, over, under)
 
     def _vulgar(self, found: re.Match[str]) -> Reading:

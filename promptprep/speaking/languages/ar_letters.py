@@ -8,9 +8,8 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, attach
+from promptprep.speaking.languages.ar_context import GAP, ArabicContext, attach
 from promptprep.speaking.languages.ar_numbers import ArabicNumbers
-from promptprep.speaking.languages.ar_times import GAP
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Abbreviations, Handler, reading

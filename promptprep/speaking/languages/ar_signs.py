@@ -39,7 +39,7 @@ class ArabicSigns:
         if noun:
             return reading(found, f"{sign} {self._quantities.counted(found['b'], noun, 'nominative')}", "measure")
         after = self._context.setting(found.string, found.start(), found.end(), found.start()).noun
-        if found["sign"] == "+" and after and after not in self._on_a_scale:
+        if found.group("sign", "b") == ("+", found[0][1:]) and after and after not in self._on_a_scale:
             return self.more(found)
         pair = "" if after else (self._context.noun_of_pair(found.string, found.end("b")) or ("",))[0]
         said = number(found["b"], self._gendered(found["b"], after or pair), bound=bool(after))

@@ -1,4 +1,4 @@
-"""Arabic years, dates and clock times."""
+"""Arabic dates, clock times and lengths of time."""
 
 from __future__ import annotations
 
@@ -8,19 +8,18 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, attach, bare
+from promptprep.speaking.languages.ar_context import GAP, ArabicContext, Setting, attach
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, counted
-from promptprep.speaking.numbers import ascii_digits
+from promptprep.speaking.languages.ar_years import ArabicYears
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
 
 NEAR = 16  # characters before an hour that may hold another
 _ZONE = re.compile(r"\s?بتوقيت")
 _MORNING = re.compile(r"\d\s?ص")
-GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 
 
 class ArabicTimes:
-    """Handlers for years, dates and clock times."""
+    """Handlers for dates and times; those for years come with them."""
 
     def __init__(self, data: LanguageData, numbers: ArabicNumbers, context: ArabicContext) -> None:
         self._numbers = numbers
@@ -31,9 +30,7 @@ class ArabicTimes:
         self._islamic: list[str] = data.get("spoken", "months_in_order.islamic")
         self._eras = {written: said.split("|") for written, said in data.get("spoken", "eras").items()}
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
-        self._feminine_years = frozenset(data.get("spoken", "year_words.feminine"))
-        self._masculine_years = frozenset(data.get("spoken", "year_words.masculine"))
-        self._dated = frozenset(self._word["dated"].split())
+        self.years = ArabicYears(data, numbers, context)
         self._lasting_words = frozenset(self._word["lasting"].split())
         names = ("ساعة", "دقيقة", "ثانية")
         self._one_hour, self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in names)
@@ -60,9 +57,7 @@ class ArabicTimes:
             (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
             (r"(\d{1,2})(?![\d.,:٫٬/])" + half, self._hour),
             (rf"(\d{{1,2}}){GAP}?(?P<half>[صم])(?![\w.])(?!{GAP}?\d)", self._short_hour),
-            (rf"(\d{{1,4}}){GAP}?(ه|هـ){GAP}?[/–-]{GAP}?(\d{{3,4}}){GAP}?(م)(?!\w)", self._two_eras),
-            (rf"(\d{{1,4}})(?![.,:٫٬/]?\d){GAP}?(?P<era>{one_of(self._eras)})(?!\w)", self._year_of_era),
-            (r"([12١٢]\d{3})(?![.,:٫٬/]?\d)", self._bare_year),
+            *self.years.rules(),
         ]
 
     def dash_rule(self) -> tuple[str, Handler]:
@@ -74,7 +69,7 @@ class ArabicTimes:
         return rf"/{GAP}?(?P<name>{one_of(self._months)})(?!\w)", self._other_name
 
     def _other_name(self, found: re.Match[str]) -> Reading | None:
-        named = self._after_month(found.string, found.start())
+        named = self.years.after_month(found.string, found.start())
         return reading(found, f" {found['name']}", "date") if named else None
 
     def _dash(self, found: re.Match[str]) -> Reading | None:
@@ -84,14 +79,10 @@ class ArabicTimes:
     def _setting(self, found: re.Match[str]) -> Setting:
         return self._context.setting(found.string, found.start(), found.end(1), 0)
 
-    def year(self, digits: str, feminine: bool = False) -> str:
-        """A year stands in the genitive: "ألفين وستة وعشرين"; after "سنة" its units are feminine."""
-        return self._numbers.cardinal(ascii_digits(digits), feminine=feminine, case="oblique")
-
     def _date(self, day: int, month: int, year: str, era: str | None) -> str:
         name = (self._islamic if era and self._eras[era][0] == "هجري" else self._names)[month - 1]
         tail = f" {self._eras[era][0]}" if era else ""
-        said = f"{self._numbers.ordinal(day)} {self._word['of']} {name} {self._word['year']} {self.year(year)}"
+        said = f"{self._numbers.ordinal(day)} {self._word['of']} {name} {self._word['year']} {self.years.said(year)}"
         return said + tail
 
     def _numeric_date(self, found: re.Match[str]) -> Reading | None:
@@ -150,56 +141,6 @@ class ArabicTimes:
         lead = "" if before == word["from"] else f"{word['from']} "
         ends = f"{self._numbers.ordinal(first)} {word['to']} {self._numbers.ordinal(last)}"
         return reading(found, f"{lead}{ends} {word['of']}", "range")
-
-    def _year_of_era(self, found: re.Match[str]) -> Reading | None:
-        before = self._setting(found).before
-        feminine = before in self._feminine_years
-        known = self._feminine_years | self._masculine_years | {self._word["same_as"]}
-        if before not in known and not self._says_era(found):
-            return None
-        era = self._eras[found["era"]][1 if feminine else 0]
-        return reading(found, f"{self.year(found[1], feminine)} {era}", "year")
-
-    def is_feminine_year(self, before: str) -> bool:
-        """Whether a figure after this word has feminine units: "سنة 85"."""
-        return before in self._feminine_years
-
-    def _two_eras(self, found: re.Match[str]) -> Reading:
-        """ "480 هـ/1087 م": the same year by two calendars."""
-        eras = [f"{self.year(found[n])} {self._eras[found[n + 1]][0]}" for n in (1, 3)]
-        return reading(found, f" {self._word['same_as']} ".join(eras), "year")
-
-    @staticmethod
-    def _says_era(found: re.Match[str]) -> bool:
-        """Whether what follows is an era without a word for the year before: "م" apart may be metres."""
-        short = found["era"] == "م"
-        return len(found[1]) == 4 and found.end(1) == found.start("era") if short else len(found[1]) > 2
-
-    def _bare_year(self, found: re.Match[str]) -> Reading | None:
-        setting = self._setting(found)
-        before, text = setting.before, found.string
-        if self._after_month(text, found.start()):
-            return reading(found, f"{self._word['year']} {self.year(found[1])}", "year")
-        if before in self._feminine_years or before in self._masculine_years:
-            said = attach(setting.prefix, self.year(found[1], before in self._feminine_years))
-            return Reading(Span(setting.start, found.end()), said, "year")
-        likely = 1000 <= int(found[1]) <= 2100 and not setting.noun
-        likely = likely and (before in self._word["years_after"].split() or self._dates(text, setting.start))
-        if likely and not setting.prefix:
-            return reading(found, self.year(found[1]), "year", self._numbers.cardinal(ascii_digits(found[1])))
-        return None
-
-    def _dates(self, text: str, start: int) -> bool:
-        """Whether what happens in a year stands before: "صيف 2025", "كأس العالم 2026"."""
-        return any(bare(w) in self._dated for w in text[max(0, start - 28) : start].split()[-3:])
-
-    def _after_month(self, text: str, start: int) -> bool:
-        """Whether a month's name, of one word or two, stands before."""
-        last = word_before(text, start)
-        if last in self._months:
-            return True
-        words = re.split(r"[\s/]+", text[max(0, start - 32) : start].rstrip())
-        return " ".join(words[-2:]) in self._months
 
     def _clock(self, found: re.Match[str]) -> Reading | None:
         hours, minutes = int(found[1]), int(found[2])
