@@ -9,9 +9,9 @@ from promptprep.spans import Span
 
 # The blocks that hold the characters with the property Emoji_Presentation or that are shown as pictures with U+FE0F
 # (Unicode, emoji-data.txt), with joiners, variation selectors, keycap mark, skin tones and tags. Musical flat,
-# natural and sharp are letters' signs and stay out.
+# natural and sharp are letters' signs and stay out, and so does the Sun's sign (M☉).
 _PICTURE = (
-    "\u231a\u231b\u23e9-\u23fa\u24c2\u2600-\u266c\u2670-\u27bf\u2934\u2935\u2b05-\u2b07\u2b1b\u2b1c\u2b50\u2b55"
+    "\u231a\u231b\u23e9-\u23fa\u24c2\u2600-\u2608\u260a-\u266c\u2670-\u27bf\u2934\u2935\u2b05-\u2b07\u2b1b\u2b1c\u2b50\u2b55"
     "\u3030\u303d\u3297\u3299\U0001f000-\U0001faff"
 )
 _RUN = re.compile(f"[{_PICTURE}\ufe0f\u20e3\U000e0020-\U000e007f][{_PICTURE}\ufe0f\u20e3\u200d\U000e0020-\U000e007f]*")

@@ -10,11 +10,11 @@ from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar
 from promptprep.speaking.western.units import alternatives
 
-_POINT = r"(?:[NS]\.?[EW]|[NSEW])"
+_POINT = r"(?:[NS][NS][EW]|[EW][NS][EW]|[NS]\.?[EW]|[NSEW])"
 _LEFT_NAME, _LEFT_POINT = 32, 6
 _YEAR_LIKE = range(1000, 2200)
-_TOWN = re.compile(r"(?<![\w.])[A-Z][\w'’]*[a-z]{2,}\.?,[ \u00a0]\Z")
-_WIND_NEXT = re.compile(r"[ \u00a0]winds?\b")
+_TOWN = re.compile(r"(?<![\w.])(?:[A-Z][\w'’]*[a-z]{2,}\.?,[ \u00a0]|[RDI]-)\Z")
+_WIND_NEXT = re.compile(r"[ \u00a0](?:winds?|of|by)\b")
 _DOTTED = re.compile(r"([A-Z])\.([A-Z])\.(?!\w)")
 _CLOSED = re.compile(r"[ \u00a0]\d{5}(?!\d)")
 _ENDS = re.compile(r"(?!\w)(?:[,;.)]|[ \u00a0][a-z]|\s*\Z|\n)")
@@ -34,8 +34,10 @@ class Streets:
         self._rank = re.compile(r"(\d{1,3})(?:st|nd|rd|th)(?!\w)")
         self._point_left = re.compile(rf"(?<![\w.])({_POINT})\.?[ \u00a0]\Z")
         self._behind = re.compile(rf"(?:[A-Z]\w+|\dth|\dst|\dnd|\drd)[ \u00a0](?:{kinds})\.?,?[ \u00a0]\Z")
-        self._wind_left = re.compile(r"\b[Ww]inds?(?:[ \u00a0](?:from|out of)(?:[ \u00a0]the)?)?[ \u00a0]\Z")
-        self._point = re.compile(rf"({_POINT})(?![\w.&/-]|[ \u00a0]*[=+])|([NS]\.[EW]|[NSEW])\.(?!\w)")
+        self._wind_left = re.compile(
+            r"(?:\b[Ww]inds?|\b(?:from|in|to|of)[ \u00a0]the|[ \u00a0]\d{1,3}[ \u00a0]?(?:mi|miles|km))[ \u00a0]\Z"
+        )
+        self._point = re.compile(rf"({_POINT})(?![\w&/-]|\.\w|[ \u00a0]*[=+])|([NS]\.[EW]|[NSEW])\.(?!\w)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if found := self._house.match(text, at):
@@ -80,7 +82,7 @@ class States:
         if text[at + 1 : at + 2] == ".":
             return self._dotted(text, at)
         name = self.names.get(text[at : at + 2])
-        if not name or text[at + 2 : at + 3].isalnum() or text[at - 1 : at] not in (" ", "\u00a0"):
+        if not name or text[at + 2 : at + 3].isalnum() or text[at - 1 : at] not in (" ", "\u00a0", "-"):
             return None
         if not _TOWN.search(text, max(0, at - _LEFT_NAME), at):
             return None

@@ -13,6 +13,9 @@ from promptprep.speaking.western.units import alternatives
 _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
 _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
 _SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
+_RUNS = 100
+_TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|[&;])[ \u00a0]\Z")
+_ROUNDS = re.compile(r"[67]\d(?:-[67]\d){2,3}(?![\w-]|[.,:/]\d)")
 _KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
 _LEFT = 48
 _DATED = 12
@@ -29,15 +32,19 @@ class Records:
             rf"\b(?:{alternatives(grammar.wordset('scores.record_before'))})[ \u00a0]\Z", re.IGNORECASE
         )
         self._wickets = re.compile(rf"[ \u00a0](?:{alternatives(grammar.wordset('scores.wickets'))})(?!\w)")
+        self._makers = grammar.wordset("serials.paired")
         self._named = grammar.wordset("serials.before")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+"):
             return None
+        if rounds := _ROUNDS.match(text, at):
+            said = ", ".join(self.g.cardinal(n) for n in rounds[0].split("-"))
+            return Reading(Span(*rounds.span()), said, "score")
         if found := _THREE.match(text, at):
             return self._three(text, found)
         found = _TWO.match(text, at)
-        if found and len(found[2]) == 1 and self._wickets.match(text, found.end()):
+        if found and len(found[2]) == 1 and self._are_wickets(text, found):
             said = f"{self.g.cardinal(found[1])} for {self.g.cardinal(found[2])}"
             return Reading(Span(*found.span()), said, "score")
         if not found or not self._is_record(text, found):
@@ -53,6 +60,17 @@ class Records:
         if dated or word_before(text, found.start()).casefold() in self._named:
             return None
         return Reading(Span(*found.span()), f"{first}, {second}, {third}", "serial")
+
+    def _are_wickets(self, text: str, found: re.Match[str]) -> bool:
+        """Runs and wickets: by what follows, or behind a team's name."""
+        if self._wickets.match(text, found.end()):
+            return True
+        team = (
+            int(found[1]) >= _RUNS
+            and found[1][::2] != "77"
+            and _TEAM_LEFT.search(text, max(0, found.start() - 16), found.start())
+        )
+        return bool(team) and word_before(text, found.start()).casefold() not in self._makers
 
     def _is_record(self, text: str, found: re.Match[str]) -> bool:
         start = found.start()
@@ -109,7 +127,7 @@ class Degrees:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._bare.match(text, at)
-        if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple(".,/:$£€"):
+        if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple(".,:$£€"):
             return None
         if not self._near.search(text, max(0, at - _LEFT), at):
             return None

@@ -7,12 +7,13 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import Clocks
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
 _ZONES = "hours|hrs\\.?|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
 _MILITARY = re.compile(rf"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:{_ZONES})(?!\w))")
+_SAILING = re.compile(r"(0\d)([0-5]\d)(?![\w.,:/-]*\d|\w)")
 _HOURS_SHORT = re.compile(r"[ \u00a0]hrs\.?(?!\w)")
 _BARE_FIRST = re.compile(r"(\d{1,2})[ \u00a0]?[-–][ \u00a0]?(?=\d{1,2}[:.]\d\d[ \u00a0]?[AaPp]\.?[Mm])")
 _LAPSE = re.compile(r"(\d{1,2}):([0-5]\d):([0-5]\d)(?![\d:.,]\d|[:\w]|[ \u00a0]?[AaPp]\.?[Mm])")
@@ -30,9 +31,12 @@ class MilitaryTimes:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._before = frozenset(grammar.data.get("spoken", "clock.before"))
+        self._services = grammar.wordset("clock.services")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _MILITARY.match(text, at)
+        if not found and (found := _SAILING.match(text, at)) and word_after(text, found.end()) not in self._services:
+            return None
         timed = found and (found[1][0] == "0" or word_before(text, at).casefold() in self._before)
         if not found or not timed or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:")):
             return None

@@ -103,7 +103,7 @@ class Reach:
 
     def _is_type_number(self, figure: Figure, second: Literal) -> bool:
         """A name such as 747-400: it falls, is too large for a score, and no word of a score stands before."""
-        named = not year_like(figure.first) or len(second.whole) == 3
+        named = (not year_like(figure.first) or len(second.whole) == 3) and figure.first.value - second.value >= _LARGE
         falls = figure.first.value > second.value and figure.first.value >= _LARGE and named
         return falls and figure.currency is None and figure.before.casefold() not in self.score_before
 

@@ -289,6 +289,8 @@ class Fractions:
 
     def _is_rated(self, text: str, at: int, found: re.Match[str]) -> bool:
         """Points out of five, ten, twenty or a hundred: after a word for giving them, or with a decimal."""
+        if self.units.at(text, found.end()):
+            return False
         if found[2]:
             return True
         return word_before(text, at).casefold() in self._rated_before and not word_after(text, found.end()).islower()
