@@ -34,6 +34,7 @@ _PHONE = (
 FEMININE = Counted(True, "", "", "", "")
 
 _DUALS = ("ألفان", "ألفين", "مليونان", "مليونين", "ملياران", "مليارين")  # they lose their "ن" before what they count
+_LAST_FIGURES = re.compile(r"\d{1,2}\Z")
 LOOK_BACK = 60  # characters before a number that may decide how it is said
 SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
 SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
@@ -245,7 +246,7 @@ class Arabic:
             return page
         if setting.definite:
             return self._placed(found, setting, self.ranks.definite(found.string, n, whole, setting), "ordinal", end)
-        if ranked := self.ranks.ranked(found.string, n, setting):
+        if ranked := self.ranks.ranked(found.string, end, n, setting):
             return self._placed(found, setting, ranked, "ordinal", end)
         if n in (1, 2) and self.context.can_be_dual(setting):
             return self._one_or_two(found, setting, n)
@@ -264,7 +265,10 @@ class Arabic:
             return False
         unit = self._unit.match(found.string, pair[1])
         noun = self.quantities.noun(unit["unit"]) if unit else None
-        return noun.feminine if noun else bool(pair[0]) and self.context.is_feminine(pair[0], 5)
+        last = _LAST_FIGURES.search(found.string, found.end("b"), pair[1])
+        return (
+            noun.feminine if noun else bool(pair[0]) and self.context.is_feminine(pair[0], int(last[0]) if last else 5)
+        )
 
     def _one_or_two(self, found: re.Match[str], setting: Setting, n: int) -> Reading:
         """ "1 طالب" -> "طالب واحد", "2 مليون دولار" -> "مليونا دولار": the noun is said first, or in the dual."""

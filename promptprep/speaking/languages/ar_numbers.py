@@ -209,10 +209,10 @@ class ArabicNumbers:
             return f"{one if unit == 1 else units[unit - 1]} {AND}{tens}"
         return self.definite(self.cardinal(n, feminine=feminine, case=case))
 
-    @staticmethod
-    def definite(words: str) -> str:
+    def definite(self, words: str) -> str:
         """The article on a spelled number: on each part that "and" joins, but on the first word of "ثلاثة عشر"."""
-        parts = words.split(f" {AND}")
+        eight = {self._words["units_feminine"][8]: self._words["eight_bound"]}
+        parts = [eight.get(part, part) for part in words.split(f" {AND}")]
         return f" {AND}".join(part if part.startswith("ال") else "ال" + part for part in parts)
 
     def decimal(self, whole: str, part: str, case: str = "nominative") -> str:

@@ -19,13 +19,15 @@ class ArabicRanks:
         self._numbers = numbers
         self._context = context
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
+        self._years_of_age = frozenset(data.get("spoken", "words.years_of_age").split())
         self._moment: str = data.get("spoken", "words.moment")
 
-    def ranked(self, text: str, n: int, setting: Setting) -> str | None:
+    def ranked(self, text: str, end: int, n: int, setting: Setting) -> str | None:
         """The ordinal of a figure after a noun that has a rank ("الطابق 3"), unless it counts what follows."""
         if setting.before not in self._ranked or setting.prefix or not 0 < n <= MOST_RANKED:
             return None
-        if self._counts_on(n, setting):
+        pair = self._context.noun_of_pair(text, end)
+        if self._counts_on(n, setting) or (pair and pair[0] in self._years_of_age):
             return None
         case = self._context.case_of_noun_before(text, setting.start)
         return self._numbers.ordinal(n, feminine=self._ranked[setting.before], case=case)
@@ -38,8 +40,7 @@ class ArabicRanks:
             return False
         if not setting.before.startswith("ال"):
             return True
-        singular = setting.noun.endswith("ا") or (setting.noun.endswith("ة") and not self._ranked[setting.before])
-        return n > 10 and singular and not setting.noun.startswith(("و", "ال", "لل", "بال"))
+        return n > 10 and setting.noun.endswith(("ا", "ة")) and not setting.noun.startswith(("و", "ال", "لل", "بال"))
 
     def definite(self, text: str, n: int, whole: str, setting: Setting) -> str:
         """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted; "قمة الـ20" owns."""
