@@ -28,12 +28,10 @@ REGULAR, BOLD = 400, 700
 
 @dataclass(frozen=True, slots=True)
 class FontMetrics:
-    """Heights of a language's first font in em: capital H, small x, and the font's own ascent and descent."""
+    """Heights of a language's first font in em: capital H and small x."""
 
     cap_em: float
     x_em: float
-    ascent_em: float
-    descent_em: float
 
 
 def font_order(language: str) -> tuple[str, ...]:
@@ -113,13 +111,7 @@ def font_metrics(language: str) -> FontMetrics:
 
     face = hb.Face(hb.Blob(font_data(font_order(language)[0])))
     font = hb.Font(face)
-    extents = font.get_font_extents("ltr")
-    return FontMetrics(
-        cap_em=_height(font, "H") / face.upem,
-        x_em=_height(font, "x") / face.upem,
-        ascent_em=extents.ascender / face.upem,
-        descent_em=-extents.descender / face.upem,
-    )
+    return FontMetrics(cap_em=_height(font, "H") / face.upem, x_em=_height(font, "x") / face.upem)
 
 
 def _height(font: Any, char: str) -> float:

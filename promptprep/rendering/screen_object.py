@@ -15,7 +15,6 @@ from promptprep.rendering.screen_plan import Frame, ScreenPlan, Wait, page_shift
 def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
     """Keys with their units; times in seconds from the start of the script, heights in pixels of the strip."""
     script, timing = prepared.script, prepared.timing
-    rests = rests_s(timing)
     return {
         "promptprep": FORMAT,
         "script": script.name,
@@ -35,8 +34,8 @@ def plan_object(prepared: PreparedScript, plan: ScreenPlan) -> dict[str, Any]:
         "lines": [[_s(p.line.at_s), _s(p.line.end_s), p.line.segment, p.top_px] for p in plan.lines],
         "screenfuls": _screenfuls(plan),
         "segments": [
-            _segment(i, s, t, plan, rests[i])
-            for i, (s, t) in enumerate(zip(script.segments, timing.segments, strict=True))
+            _segment(segment, timed, rest_s)
+            for segment, timed, rest_s in zip(script.segments, timing.segments, rests_s(timing), strict=True)
         ],
         "waits": [_wait(wait) for wait in plan.waits],
         "cues": [_cue(cue) for cue in plan.cues],
@@ -92,8 +91,7 @@ def _screenfuls(plan: ScreenPlan) -> list[list[float]]:
     return [[p.first, p.last, _s(p.at_s), page_shift_px(plan.frame, p, tops)] for p in plan.screenfuls]
 
 
-def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan, rest_s: float) -> dict[str, Any]:
-    first = next((p.line.number for p in plan.lines if p.line.segment == i), None)
+def _segment(segment: Segment, timed: SegmentTiming, rest_s: float) -> dict[str, Any]:
     return {
         "id": segment.id,
         "title": segment.title,
@@ -104,7 +102,6 @@ def _segment(i: int, segment: Segment, timed: SegmentTiming, plan: ScreenPlan, r
         "common_sd_s": round(timed.timing.common_sd_s, 4),
         "own_sd_s": round(timed.timing.own_sd_s, 4),
         "slot_s": timed.slot_s,
-        "first_line": first,
         "text": "\n\n".join(p.text for p in segment.paragraphs),
     }
 

@@ -94,8 +94,3 @@ def frame_of(code: str, rate: Rate) -> int:
 def frame_at(ms: int, rate: Rate) -> int:
     """The frame that is on at `ms` whole milliseconds: exact, never rounded up."""
     return ms * rate.frames // (1000 * rate.per_s)
-
-
-def ms_of(frame: int, rate: Rate) -> int:
-    """The first whole millisecond at which a frame is on: `frame_at` gives the frame back."""
-    return -(-frame * 1000 * rate.per_s // rate.frames)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import re
 from functools import cache
 
@@ -11,9 +12,11 @@ from promptprep import faces
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.script import CUE_KINDS
 from promptprep.rendering import call_sheet, crew_positions, lists
+from promptprep.rendering.first import quantity_name
 from promptprep.rendering.screen_words import ENGLISH, READER, screen_words
 from promptprep.session import repair, spare
 from promptprep.store.catalogues import FOLDER
+from promptprep.store.limits import default_limits
 from promptprep.store.templates import shipped
 
 OTHERS = [tag for tag in FIRST_CLASS if tag != "en"]
@@ -56,6 +59,17 @@ def test_catalogues_are_sorted_with_each_text_once(language: str) -> None:
     file = FOLDER / language / "LC_MESSAGES" / "promptprep.po"
     texts = re.findall(r'^msgid "(.+)"$', file.read_text("utf-8"), re.MULTILINE)
     assert texts == sorted(set(texts))
+
+
+def test_no_text_is_kept_that_nothing_asks_for() -> None:
+    package = FOLDER.parent.parent
+    trees = (ast.parse(file.read_text("utf-8")) for file in package.rglob("*.py"))
+    known = {node.value for tree in trees for node in ast.walk(tree) if isinstance(node, ast.Constant)}
+    for file in (file for kind in ("html", "svg") for file in shipped("templates").rglob(f"*.{kind}")):
+        known |= set(re.findall(r'\w\("([^"]+)"', file.read_text("utf-8")))
+    known |= session_texts() | {quantity_name(limit.quantity) for limit in default_limits()}
+    known |= {quantity_name("modulation_at_eye")}
+    assert set(catalogue("fr")) <= known, set(catalogue("fr")) - known
 
 
 def test_the_reader_and_the_operator_may_read_different_languages() -> None:
