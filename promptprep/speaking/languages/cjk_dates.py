@@ -141,4 +141,5 @@ class Dates(Serials):
         return Said(said, "clock", end)
 
     def near_a_score(self, text: str, at: int, end: int) -> bool:
+        at, end = patterns.row_of_pairs(text, at, end)
         return bool(self._score_words.search(text, max(0, at - LOOK_AROUND), min(len(text), end + LOOK_AROUND)))

@@ -16,19 +16,14 @@ from promptprep.speaking.languages.cjk_serials import any_of
 from promptprep.speaking.languages.cjk_text import Amount
 
 _PAIR_SIGN = re.compile(r"[-:]| - ")
-_PAIR = re.compile(r"\d{1,3}-\d{1,3}")
-_ROW_LENGTH = 60
-_PAIRS_BEFORE = re.compile(r"(?<![\d-])(?:\d{1,3}-\d{1,3}(?:[、,，;；/]\s?|\s))+\Z")
-_PAIRS = re.compile(r"\d{1,3}-\d{1,3}(?:(?:[、,，;；/]\s?|\s)\d{1,3}-\d{1,3})*(?![\d-])")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
 
 
 def _in_row_of_scores(text: str, at: int) -> bool:
     """Whether "22-25" stands among pairs of which one goes down, as only sets of a match do."""
-    before = _PAIRS_BEFORE.search(text, max(0, at - _ROW_LENGTH), at)
-    row = _PAIRS.match(text, before.start() if before else at)
-    pairs = [tuple(map(int, pair.split("-"))) for pair in _PAIR.findall(row[0])] if row else []
-    return len(pairs) > 1 and any(first > last for first, last in pairs)
+    row = text[slice(*patterns.row_of_pairs(text, at, at))]
+    pairs = patterns.PAIR.findall(row)
+    return len(pairs) > 1 and any(int(first) > int(last) for first, last in pairs)
 
 
 class Digits(Dates):
@@ -42,6 +37,7 @@ class Digits(Dates):
         words = any_of(data.get("spoken", "context.english_before")) or "(?!)"
         self._english_before = re.compile(rf"([1-9])(?=(?:{words})(?![ァ-ヺー]|닝|넷))")
         self._share_words = re.compile(rf"(?:{any_of(data.get('spoken', 'context.share'))})\s?\Z")
+        self._shared_after = re.compile(rf"\s?(?:{any_of(data.get('spoken', 'context.share_after'))})")
         self._digit_rules = (
             self._long,
             self._borrowed,
@@ -56,6 +52,7 @@ class Digits(Dates):
             self.slashed,
             self._vulgar,
             self._dotted,
+            self._scientific,
             self._power,
             self._ratio,
             self._amount,
@@ -91,7 +88,8 @@ class Digits(Dates):
             return self.quantities.measured(text, found.end(), said) or Said(said, "range", found.end())
         as_date = self.day_said("", over, under)
         as_fraction = self.fraction(whole, over, under)
-        if not (always or self._is_share(text, at)) and patterns.slash_is_date(text, found, self._slash_means_a_day):
+        always = always or self._is_share(text, at, found.end())
+        if not always and patterns.slash_is_date(text, found, self._slash_means_a_day):
             proper = int(over) < int(under) <= 10 and "0" not in (over[0], under[0])
             day = Said(as_date, "date", found.end(), (as_fraction,) if proper else ())
             return self._to_a_day(text, day) or day
@@ -100,9 +98,9 @@ class Digits(Dates):
         other = (as_date,) if not whole and patterns.is_day(over, under) and int(under) > 4 else ()
         return Said(as_fraction, "fraction", found.end(), other)
 
-    def _is_share(self, text: str, at: int) -> bool:
-        """Whether a word before the figure tells of a part of something: "占8/15"."""
-        return bool(self._share_words.search(text, max(0, at - 4), at))
+    def _is_share(self, text: str, at: int, end: int) -> bool:
+        """Whether a word beside the figure tells of a part of something: "占8/15", "4/4拍子"."""
+        return bool(self._share_words.search(text, max(0, at - 4), at) or self._shared_after.match(text, end))
 
     def _vulgar(self, text: str, at: int) -> Said | None:
         found = patterns.VULGAR.match(text, at)
@@ -111,6 +109,15 @@ class Digits(Dates):
         value = Fraction(unicodedata.numeric(found[2])).limit_denominator(10)
         said = self.fraction(found[1], str(value.numerator), str(value.denominator))
         return self.quantities.measured(text, found.end(), said) or Said(said, "fraction", found.end())
+
+    def _scientific(self, text: str, at: int) -> Said | None:
+        """A number times a power of ten, with the unit of the whole: "3×10⁸m/s"."""
+        found = patterns.SCIENTIFIC.match(text, at)
+        if found is None or len(found[0]) > LONGEST:
+            return None
+        number = self.numerals.number(found[1].replace(",", ""), found[2] or "")
+        said = number + self.symbols["×"] + self.raised(self.numerals.whole("10"), patterns.exponent(found[3]))
+        return self.quantities.measured(text, found.end(), said) or Said(said, "cardinal", found.end())
 
     def _power(self, text: str, at: int) -> Said | None:
         """ "10⁻⁶", "2^10", with a unit behind it or without."""

@@ -21,6 +21,7 @@ _CAPITALS = re.compile(
 _CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
 _STAGE = re.compile(r"([A-Z]{1,5})-(I{2,3}|IV|VI{0,2})([A-Z]?)(?![A-Za-z\d])")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI]|(?=[LCM]*[IVX])[IVXLCM]{4,})(?![A-Za-z])")
+_DOTTED = re.compile(r"(?:[A-Z]\.){2,6}(?:[A-Z](?![A-Za-z.]))?(?![A-Za-z])")
 _COMET = re.compile(r"([CPXDAI])/(\d{4}) ([A-Z]{1,2})(\d{1,3})(?![A-Za-z\d])")
 _F_NUMBER = re.compile(r"[fF]/(\d{1,2})(?:\.(\d))?(?![\d/A-Za-z])")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
@@ -57,7 +58,7 @@ class Latin:
         self._capitals: Mapping[str, str] = data.get("spoken", "capitals")
         self._abbreviations: Mapping[str, str] = data.get("spoken", "abbreviations")
         names = sorted(self._abbreviations, key=lambda n: (-len(n), n))
-        self._abbreviation = re.compile(rf"(?:{'|'.join(map(re.escape, names))})(?![A-Za-z\d])")
+        self._abbreviation = re.compile(f"(?:{'|'.join(re.escape(n) + _end_of(n) for n in names)})")
         self._catalogue = re.compile(rf"({'|'.join(data.get('spoken', 'context.catalogues'))}) ?(\d+)(?![\d.,:%])")
         self._numbered: Mapping[str, str] = data.get("spoken", "numbered")
         titles = "|".join(re.escape(n) for n in sorted(self._numbered, key=lambda n: (-len(n), n)))
@@ -73,7 +74,8 @@ class Latin:
         quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
             quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._comet,
-            self._f_number, self._stage, self._roman, self._acronym, self._in_catalogue, self._code, self._spelled,
+            self._f_number, self._dotted, self._stage, self._roman, self._acronym,
+            self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
 
@@ -94,6 +96,8 @@ class Latin:
         """A number, or one of parts ("3.2")."""
         first, *others = number.split(".")
         numerals = self._language.numerals
+        if len(first) > 2 and first.startswith("0") and not others:
+            return self._language.serial_digits(first)
         return numerals.point.join([numerals.whole(first), *map(self._number, others)])
 
     def abbreviated(self, text: str, at: int) -> Said | None:
@@ -142,6 +146,13 @@ class Latin:
             return None
         number = self._language.numerals.number(found[1], found[2] or "")
         return Said(self._letters("F") + self._language.forms["after_letters"] + number, "serial", found.end())
+
+    def _dotted(self, text: str, at: int) -> Said | None:
+        """Initials with full stops: "U.S.A.", "J.K."."""
+        found = _DOTTED.match(text, at)
+        if found is None or (at and _is_latin(text[at - 1])):
+            return None
+        return Said(self._letters(found[0].replace(".", "")), "initialism", found.end())
 
     def _stage(self, text: str, at: int) -> Said | None:
         """A type's Roman number said in English where the language borrows its words: "KSLV-II", "H-IIA"."""
@@ -222,6 +233,13 @@ class Latin:
         if len(part) < 3 or _VOWELS.isdisjoint(part):
             return self._letters(part)
         return self._words.get(part.upper(), part)
+
+
+def _end_of(name: str) -> str:
+    """What may not follow a short form: no letter of a longer word, and no figure unless one belongs there ("pH7")."""
+    if not name[-1].isascii():
+        return ""
+    return "(?![A-Za-z])" if name == "pH" else "(?![A-Za-z\\d])"
 
 
 def _is_latin(character: str) -> bool:

@@ -15,6 +15,8 @@ LOOK_AROUND = 12  # characters beside a figure in which a word tells what it is
 _LONG = re.compile(rf"\d{{{LONGEST + 1},}}|\d{{1,3}}(?:,\d{{3}}){{{LONGEST // 3},}}(?!\d)")
 _GOES_ON = re.compile(r"[.,]\d|\d|[番号번]|\s?[°℃℉%‰度圈]")
 _DIGITS = re.compile(r"\d+")
+_HOUSE_AFTER = re.compile(r"\s?(?:번지|번길|호|番地|号)")
+_LOT_AFTER = re.compile(r"\s?(?:번지|番地)")
 _PARTICLES = "のにはでへとが에의으"
 
 
@@ -52,7 +54,7 @@ class Serials(Wording):
             named = bool(self._serial_words.search(text, before, at))
             if len(groups) < 5 and self._is_address(text, at, found.end()):
                 joint = self.forms["between_house_numbers"]
-                return Said(joint.join(self.numerals.whole(g) for g in groups), "serial", found.end())
+                return Said(joint.join(map(self.house_number, groups)), "serial", found.end())
             if len(groups) > 2 or named or self._is_telephone(groups):
                 serial = named or groups[0][0] not in "0148"
                 return (self._serial_number if serial else self._telephone)(groups, found.end())
@@ -75,9 +77,16 @@ class Serials(Wording):
     def _is_address(self, text: str, at: int, end: int) -> bool:
         """Whether house numbers end here: a street's name before them, no counter or unit behind."""
         before = max(0, at - LOOK_AROUND)
+        if _LOT_AFTER.match(text, end):
+            return True
         if not (self._address_words.search(text, before, at) or self._quarter.search(text, before, at)):
             return False
-        return not text[end : end + 2].strip()[:1].isalpha() or text[end] in _PARTICLES
+        following = text[end : end + 2].strip()[:1]
+        return not following.isalpha() or text[end] in _PARTICLES or bool(_HOUSE_AFTER.match(text, end))
+
+    def house_number(self, digits: str) -> str:
+        """A part of a house number."""
+        return self.numerals.whole(digits)
 
     def _is_telephone(self, groups: list[str]) -> bool:
         first, last = groups[0], groups[-1]

@@ -12,7 +12,7 @@ from math import gcd
 # separates items ("１，２，３"), it does not group digits.
 _WIDE = {0xFF01 + i: 0x21 + i for i in range(94) if 0x21 + i != ord(",")}
 _WIDE |= {
-    ord(a): ord(b) for a, b in zip("￥￦￡￠〜～∼−‐‑–—―⁄：．\u00a0\u202f\u3000", "¥₩£¢~~~------/:.   ", strict=True)
+    ord(a): ord(b) for a, b in zip("￥￦￡￠〜～∼−‐‑–—―⁄：∶．\u00a0\u202f\u3000", "¥₩£¢~~~------/::.   ", strict=True)
 }
 _WIDE |= {ord(a): ord(b) for a, b in zip("“”’‘ℓ", "\"\"''L", strict=True)}
 
@@ -35,7 +35,7 @@ HYPHENED = re.compile(r"0\d{1,4}-\d{2,4}(?: \d{2,4})+(?!\d)|\d+(?:-\d+)+")
 INTERNATIONAL = re.compile(r"\+\d{1,3}(?:[- ]\(?\d+\)?)+")
 AREA_CODE = re.compile(r"0\d{1,4}(?: \d{2,4}){2,3}(?!\d)")
 BRACKETED = re.compile(r"\((?:0\d{1,4}|\+?\d{1,3}[- ]\d{1,4})\) ?\d{2,4}-\d{3,4}(?!\d)")
-BRACKETS_INSIDE = re.compile(r"0\d{1,4}\(\d{1,4}\)-?\d{4}(?!\d)")
+BRACKETS_INSIDE = re.compile(r"0\d{1,4}(?:\(\d{1,4}\)-?|\)\s?\d{3,4}-)\d{4}(?!\d)")
 RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
 DAY_AT_END = re.compile(
     r"(?:(\d{1,2})(?:/|\.\s?)(\d{1,2})\.?|(\d{1,2}))(?![\d/.:,年月日년월일号號時시点點%]|\s?[A-Za-z℃°])"
@@ -51,6 +51,12 @@ VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
 DURATION = re.compile(r"(\d{1,3})\s?h\s?(\d{1,2})\s?m(?:in)?(?:\s?(\d{1,2}(?:\.\d+)?)\s?s)?(?![A-Za-z\d])")
 ERA = re.compile(r"(\d{1,4})\s(BCE?|AD|CE|B\.C\.|A\.D\.)(?![A-Za-z])")
 POWER = re.compile(rf"({NUMBER})(?:\.(\d+))?([⁺⁻]?[⁰¹²³⁴-⁹]+|\^[+-]?\d+)(?![\d.])")
+SCIENTIFIC = re.compile(rf"({NUMBER})(?:\.(\d+))?\s?[×xX]\s?10([⁺⁻]?[⁰¹²³⁴-⁹]+|\^[+-]?\d+)(?![\d.])")
+PAIR = re.compile(r"(\d{1,3})[-:](\d{1,3})")
+_BETWEEN_PAIRS = r"(?:[、,，;；/]\s?|\s)"
+PAIRS_BEFORE = re.compile(rf"(?<![\d:-])(?:\d{{1,3}}[-:]\d{{1,3}}{_BETWEEN_PAIRS})+\Z")
+PAIRS = re.compile(rf"\d{{1,3}}[-:]\d{{1,3}}(?:{_BETWEEN_PAIRS}\d{{1,3}}[-:]\d{{1,3}})*(?![\d:-])")
+ROW_LENGTH = 60
 EXPONENT = re.compile(r"[⁺⁻]?[⁰¹²³⁴-⁹]+")
 LATIN = re.compile(r"[A-Za-z]")
 _AMOUNT = re.compile(rf"({NUMBER})(?:\.(\d+))?")
@@ -150,6 +156,14 @@ def roman(letters: str) -> int:
 def exponent(written: str) -> str:
     """A superscript or what stands behind "^" in plain digits, with its minus sign."""
     return unicodedata.normalize("NFKC", written).lstrip("^").replace("\u2212", "-").lstrip("+")
+
+
+def row_of_pairs(text: str, at: int, end: int) -> tuple[int, int]:
+    """Where the row of pairs ("21:15, 19:21") around a pair begins and ends; the place itself where none is."""
+    before = PAIRS_BEFORE.search(text, max(0, at - ROW_LENGTH), at)
+    start = before.start() if before else at
+    row = PAIRS.match(text, start)
+    return start, max(end, row.end() if row else end)
 
 
 def is_day(month: str, day: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 
 from promptprep.model.language import LanguageData
@@ -15,6 +16,7 @@ from promptprep.speaking.languages.cjk_text import Amount, folded, is_day
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _ERA = re.compile(r"([MTSHR])([1-9]\d?)(?:(?=年)|\.(\d{1,2})\.(\d{1,2})(?![\d.]))")
+_COINS_BEFORE = re.compile(r"(\d[\d,]*)\.(\d\d)")
 _RELEASE = re.compile(r"(?:[をにへ](?:ダウンロード|インストール|更新|アップ|リリース|公開)|版|系)")
 _RELEASE_NAMED = re.compile(r"(?:バージョン|アプリ|ソフト|ファームウェア|リリース|OS)[はがをの]?\s?\Z")
 _LESS = re.compile(r"[▲△](?=\d[\d,]*(?:\.\d|\s?(?:%|‰|ポイント|[千百]?[万億兆]|円)))")
@@ -28,6 +30,7 @@ class Japanese(Cjk):
     def __init__(self, data: LanguageData) -> None:
         super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
         self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))
+        self._coin: str = data.get("spoken", "coins.円")
         self._serial_zero: str = data.get("spoken", "number.serial_zero")
         self._era_letters: Mapping[str, str] = data.get("spoken", "era_letters")
         self._folded = lru_cache(maxsize=8)(lambda text: _LESS.sub("-", folded(text)))
@@ -46,6 +49,14 @@ class Japanese(Cjk):
 
     def serial_digits(self, digits: str) -> str:
         return self.numerals.one_by_one(digits).replace(self.numerals.digits[0], self._serial_zero)
+
+    def ranged(self, text: str, at: int, first: Said, second: Said) -> str:
+        """Both ends of a range of sums in the same coins: "150.25~150.30円"."""
+        coins = _COINS_BEFORE.fullmatch(text, at, first.end) if second.said.endswith(self._coin) else None
+        if coins:
+            number = self.numerals.whole
+            first = replace(first, said=f"{number(coins[1].replace(',', ''))}円{number(coins[2])}{self._coin}")
+        return super().ranged(text, at, first, second)
 
     def _letters(self, text: str, at: int) -> Said | None:
         """Also an era by its letter: "R8年", "S64.1.7"."""

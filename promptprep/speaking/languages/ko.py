@@ -19,6 +19,8 @@ _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층�
 _FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
 _PART_BEFORE = re.compile(r"[\dⅠ-ⅿ]\s?[부막편권]\s?\Z")
 _VERSE_AFTER = re.compile(r"\s?\d{1,3}(?:[~-]\d{1,3})?\s?절")
+_IN_A_LIST = re.compile(r"(?:제|\d\s?[,·.])\s?\Z")
+_QUARTER = re.compile(r"([1-4])/4(?=\s?분기)")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
@@ -47,6 +49,7 @@ class Korean(Cjk):
         self._ones: list[str] = get("spoken", "number.native_ones")
         self._tens: list[str] = get("spoken", "number.native_tens")
         self._ranks: list[str] = get("spoken", "number.native_ranks")
+        self._joints = {self.forms[f] for f in ("range_word", "range_word_after_a_time", "from_then")}
         self._twenty: str = get("spoken", "number.native_twenty")
         self._serial_zero: str = get("spoken", "number.serial_zero")
         self._months: dict[str, str] = get("spoken", "months")
@@ -66,7 +69,7 @@ class Korean(Cjk):
     def placed(self, text: str, at: int, said: str) -> str:
         """A blank after a word that the number was written against ("약3개"), not after 제."""
         before = text[at - 1 : at]
-        if said in (self.forms["range_word"], self.forms["range_word_after_a_time"], *_PARTICLES):
+        if said in (*self._joints, *_PARTICLES):
             return said
         if before.isdecimal() and text[at].isascii() and text[at].isalpha():
             return f" {said}"
@@ -74,7 +77,7 @@ class Korean(Cjk):
 
     def slashed(self, text: str, at: int, *, always: bool = False) -> Said | None:
         """A blank before the counter of a fraction: "1/2개"."""
-        found = super().slashed(text, at, always=always)
+        found = None if _QUARTER.match(text, at) else super().slashed(text, at, always=always)
         counted = self._counter.match(text, found.end) if found and found.kind == "fraction" else None
         if found is None or counted is None or counted[0] == "도" or counted[0].startswith(" "):
             return found
@@ -197,6 +200,8 @@ class Korean(Cjk):
         return f"{self.numerals.whole(figure[1])} {figure[2]}".rstrip() if figure else second.said
 
     def special(self, text: str, at: int) -> Said | None:
+        if found := _QUARTER.match(text, at):
+            return Said(self.numerals.one_by_one(found[1] + "4"), "ordinal", found.end())
         if found := _FRACTION.match(text, at):
             return Said(self.fraction("", found[2], found[1]), "fraction", found.end())
         if (found := _SCORE.match(text, at)) and not self._is_decade(text, at, found):
@@ -222,7 +227,7 @@ class Korean(Cjk):
         counter = self._counter.match(text, found.end())
         if counter is None or counter[1] not in self._native - _MAY_NAME or not _in_order(*_each(found[1]), found[2]):
             return False
-        return not text[max(0, at - 3) : at].rstrip().endswith(("제", ",", "·", "."))
+        return not _IN_A_LIST.search(text, max(0, at - 4), at)
 
     def is_time(self, text: str, found: Said) -> bool:
         return super().is_time(text, found) or text[found.end - 1] in _TIMES

@@ -29,7 +29,7 @@ _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _TITLED = re.compile(r"(Mrs?\.|Ms\.|Dr\.|Prof\.)\s?([一-龥]{1,3}?)(?=[的和与及在说是将、，。！？,!?\s)）]|\Z)")
 _TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
-_YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?。！？]|\Z)")
+_YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?，、；。！？)）》”]|\Z)")
 _YEAR_OF_TAG = re.compile(r"((?:19|20)\d\d)(?=[一-龥])(?![人名个個米元次年])")
 _TAG_LENGTH = 40
 _CENTIMETRES = re.compile(r"(?<=\d米)[1-9]\d(?![\d.,:%~-]|\s?[A-Za-z个個人名米厘分年月日秒度层件条])")
@@ -70,6 +70,7 @@ class Chinese(Cjk):
         rooms = "|".join(get("spoken", "context.room_after"))
         self._room = re.compile(rf"(?:(\d{{1,2}})-)?(\d{{3,4}})(?=(?:{rooms})(?!内))")
         events = "|".join(get("spoken", "context.year_before"))
+        self._event = re.compile(rf"(?:{events})\Z")
         self._year_without_word = re.compile(
             rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|[QH][1-4](?!\d)|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))"
         )
@@ -181,7 +182,8 @@ class Chinese(Cjk):
             return Said(said, "cardinal", found.end(), (self.numerals.whole(found[0]),))
         if found := self._room.match(text, at):
             return self._room_said(found)
-        if found := self._year_without_word.match(text, at) or _year_of_a_tag(text, at):
+        found = self._year_without_word.match(text, at) or _year_of_a_tag(text, at) or self._year_of_an_event(text, at)
+        if found:
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if text[at - 1 : at] == "#" and (found := _YEAR_OF_TAG.match(text, at)):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(1))
@@ -190,6 +192,15 @@ class Chinese(Cjk):
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
         return None
+
+    def _year_of_an_event(self, text: str, at: int) -> re.Match[str] | None:
+        """The year behind a name: "世界杯2026"."""
+        found = _YEAR_AT_END.match(text, at)
+        return found if found and self._event.search(text, max(0, at - 6), at) else None
+
+    def house_number(self, digits: str) -> str:
+        """A room behind its house figure by figure."""
+        return self.numerals.one_by_one(digits) if len(digits) > 2 else super().house_number(digits)
 
     def _room_said(self, found: re.Match[str]) -> Said:
         """ "301室", "2-301室": the room figure by figure, behind the block's number."""
