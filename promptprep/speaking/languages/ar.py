@@ -35,6 +35,7 @@ FEMININE = Counted(True, "", "", "", "")
 
 _DUALS = ("ألفان", "ألفين", "مليونان", "مليونين", "ملياران", "مليارين")  # they lose their "ن" before what they count
 _LAST_FIGURES = re.compile(r"\d{1,2}\Z")
+LOAN_ENDING = "و"  # "كيلوين تفاح": loans stay whole before what they measure
 LOOK_BACK = 60  # characters before a number that may decide how it is said
 SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
 SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
@@ -277,7 +278,8 @@ class Arabic:
         if n == 1:
             said = f"{noun.one} {self.numbers.cardinal(1, feminine=noun.feminine)}"
         else:
-            said = self.numbers.dual(noun, setting.case, bound=self.context.counts_on(found.string, end))
+            bound = self.context.counts_on(found.string, end) and not noun.one.endswith(LOAN_ENDING)
+            said = self.numbers.dual(noun, setting.case, bound=bound)
         return self._placed(found, setting, said, "cardinal", end)
 
     def _range(self, found: re.Match[str]) -> Reading:

@@ -165,7 +165,6 @@ class ArabicContext:
         return (
             len(noun) > 2
             and not noun.endswith(_OWNED)
-            and not noun.endswith("و")
             and not noun.startswith(("ال", "و"))
             and not _JOINED_PLURAL.fullmatch(noun)
             and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
