@@ -29,7 +29,7 @@ _NAME_LEFT = re.compile(r"[\w.+-]+\Z")
 _HOST_RIGHT = re.compile(r"@(?:[\w-]{1,63}\.){1,8}[^\W\d_]{2,24}")
 _HANDLE = re.compile(r"@\w[\w.]{0,40}\b")
 _HASHTAG = re.compile(r"#[^\W_]\w*")
-_NUMBERED = re.compile(r"#(?:\d+|[A-Z]{1,3}\d{3,})\Z")
+_NUMBERED = re.compile(r"#(?:\d+|[A-Z]{1,3}(?!(?:19|20)\d\d\Z)\d{3,})\Z")
 _TAIL = ".,;:!?)]}>»”’\"'"
 _PART = re.compile(r"\d+|[^\W\d_]+|.", re.DOTALL)
 _CAMEL = re.compile(r"(?<=[^\W\d_A-ZÀ-Þ])(?=[A-ZÀ-Þ])|(?<=\D)(?=\d)|(?<=\d)(?=\D)|(_)")

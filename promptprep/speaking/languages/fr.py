@@ -8,7 +8,15 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.fr_parts import DaysBefore, LawNumbers, Phones
+from promptprep.speaking.languages.fr_parts import (
+    DaysBefore,
+    LawNumbers,
+    LetteredNumbers,
+    MatchMinutes,
+    Phones,
+    Scales,
+    WarYears,
+)
 from promptprep.speaking.western.grammar import Noun, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
@@ -55,7 +63,8 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    own_parts = (CentsBehind, DaysBefore, Phones, LawNumbers, HundredCodes, LongMetres, *SHARED)
+    first_parts = (MatchMinutes, Scales, WarYears)
+    own_parts = (CentsBehind, DaysBefore, LetteredNumbers, Phones, LawNumbers, HundredCodes, LongMetres, *SHARED)
     thousand = "mille"
     half_feminine = "demie"
 

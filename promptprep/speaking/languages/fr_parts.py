@@ -134,6 +134,78 @@ class LawNumbers:
         return re.split("['’]", before.casefold())[-1] in self._before
 
 
+class MatchMinutes:
+    """The minute of a match, with time added: "à la 90e+3", "à la 45'"."""
+
+    _pattern = re.compile(r"(\d{1,3})(?:e\+(\d{1,2})|['’′](?:[ \u00a0]?\+[ \u00a0]?(\d{1,2}))?)(?![\w'’′\"])")
+    _article_left = re.compile(r"(?<!\w)[Ll]a[ \u00a0]\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._plus = grammar.text("serials.plus")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or _GOES_ON.search(text, max(0, at - 2), at):
+            return None
+        added = found[2] or found[3]
+        if not (added or self._article_left.search(text, max(0, at - 4), at)):
+            return None
+        said = self.g.ordinal(found[1], "f")
+        more = f" {self._plus} {self.g.cardinal(added)}" if added else ""
+        return Reading(Span(*found.span()), said + more, "ordinal")
+
+
+class Scales:
+    """A map's scale: 1/25 000, 1:50 000."""
+
+    _pattern = re.compile(r"1[:/](\d{1,3}(?:[ .\u00a0\u202f]000){1,3})(?!\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or _GOES_ON.search(text, max(0, at - 2), at):
+            return None
+        below = re.sub(r"\D", "", found[1])
+        return Reading(Span(*found.span()), f"{self.g.cardinal('1')} {self.g.ordinal(below)}", "fraction")
+
+
+class LetteredNumbers:
+    """A planet's letter behind its star's number, which is no ordinal: TRAPPIST-1e, Kepler-186f."""
+
+    _pattern = re.compile(r"(\d{1,4})([b-h])(?!\w)")
+    _left = re.compile(r"[A-Za-z]-\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at) if self._left.search(text, max(0, at - 2), at) else None
+        if found is None or not text[max(0, at - 12) : at].rpartition(" ")[2][:1].isupper():
+            return None
+        return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])} {found[2]}", "serial")
+
+
+class WarYears:
+    """The two world wars by their years, which are said without a word between: "la guerre de 14-18"."""
+
+    _pattern = re.compile(r"(14)[-–/](18)(?![\w%-])|(39)[-–/](45)(?![\w%-])")
+    _left = re.compile(r"(?<!\w)(?:guerre(?: de)?|poilus de|soldats de|en|de|depuis|après|avant|pendant)[ \u00a0]\Z")
+    _counted = re.compile(r"[ \u00a0](?:ans|°|%|[a-z]{1,3}(?!\w))")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not self._left.search(text, max(0, at - 14), at) or self._counted.match(text, found.end()):
+            return None
+        first, last = (year for year in found.groups() if year)
+        return Reading(Span(*found.span()), f"{self.g.cardinal(first)}, {self.g.cardinal(last)}", "year")
+
+
 class DaysBefore:
     """The days or hours before a start: J-3."""
 

@@ -105,7 +105,8 @@ class Quantities:
         if unit := self._linked_unit(text, end, figure):
             return self._measured(text, figure, unit, None)
         if times := self.shorthand.times(text, end):
-            return self._counted(figure, times.noun), "cardinal", times.end, ()
+            per, last = self.units.per_at(text, times.end)
+            return self._counted(figure, times.noun) + per, "cardinal", last, ()
         if figure.second is None and (by := self.shorthand.by(text, end, figure.first)):
             return f"{self._side(figure.first)} {by.noun.one}", "measure", by.end, ()
         if short := self.shorthand.magnitude(text, end, figure.second or figure.first):

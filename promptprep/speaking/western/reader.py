@@ -33,8 +33,8 @@ class Western:
         self.parts: tuple[Read, ...] = (
             Angles(grammar).at,
             Comets(grammar).at,
-            PowersOfTen(grammar, self.quantities.units).at,
             *(part(grammar).at for part in grammar.first_parts),
+            PowersOfTen(grammar, self.quantities.units).at,
             Durations(grammar).at,
             Clocks(grammar).at,
             Dates(grammar).at,

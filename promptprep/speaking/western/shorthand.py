@@ -12,13 +12,14 @@ from promptprep.speaking.western.units import alternatives
 _BLANK = r"[ \u00a0\u202f\u2009]"
 # Not before a figure or letter (4x4, 0x1F) nor in a sum (2x + 1); but a power of ten is multiplied (2×10^8).
 _TIMES = re.compile(
-    rf"(?:[x×]|X(?={_BLANK}[a-z]))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?![\w^]|{_BLANK}?[+=−–*/^]|{_BLANK}-{_BLANK}))"
+    rf"(?:[x×]|X(?={_BLANK}[a-z]))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?!\w|\^|{_BLANK}?[+=−–*^]|{_BLANK}?/(?![a-zà-ÿ]{{3}})|{_BLANK}-{_BLANK}))"
 )
 _BY = re.compile(rf"[xX](?=\d)|{_BLANK}[xX×]{_BLANK}(?=(\d+))")
 _SUM_AHEAD = 16
 _REPEATS, _LONG = 10, 25  # "4 x 100 m": at most so many times, of something so much larger
 _TIME_NEXT = re.compile(rf"{_BLANK}?(?:min|mn|s|h|g|kg|mg|ml|cl)(?!\w)")
 _MEASURE_NEXT = re.compile(rf"{_BLANK}?[^\W\d_]{{1,2}}[²³23]?(?!\w)|[.,]\d|{_BLANK}?[xX×]")
+_LONG_RUN = re.compile(rf"(\d{{2,5}}){_BLANK}?m(?!\w)")
 _SCORE_LEFT = 32
 _SMALL_PAIR = re.compile(r"\d{1,2}(?![\w²³]|[.,]\d|[xX]\d)")
 _TEAM_LEFT = re.compile(r"[A-ZÀ-Ý][^\W\d_]+ \d{1,2}\Z")
@@ -80,7 +81,16 @@ class Shorthand:
             return None
         if not found[1] and self._is_played(text, at, found.end()):
             return Short(self._score, found.end())
-        return Short(self._sign(text, found, number.value, bare) if found[1] else self._by, found.end())
+        if not found[1]:
+            return Short(self._relay(text, found.end(), number.value) or self._by, found.end())
+        return Short(self._sign(text, found, number.value, bare), found.end())
+
+    def _relay(self, text: str, at: int, first: int) -> Noun | None:
+        """What the sign of "4x100 m" says, where something long is run again and again."""
+        found = _LONG_RUN.match(text, at)
+        if not found or not 1 < first <= _REPEATS or int(found[1]) < _LONG * first:
+            return None
+        return Noun(self._repeats, self._repeats)
 
     def _is_played(self, text: str, at: int, end: int) -> bool:
         """Whether "2x1" stands behind a word of a score, or between the names of two teams."""
