@@ -13,6 +13,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_fractions import RussianFractions
 from promptprep.speaking.languages.ru_letters import RussianLetters
@@ -22,7 +23,7 @@ from promptprep.speaking.languages.ru_ordinals import RussianOrdinals
 from promptprep.speaking.languages.ru_prepositions import with_preposition
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities, figure
 from promptprep.speaking.languages.ru_sums import RussianSums
-from promptprep.speaking.languages.ru_times import GAP, RussianTimes
+from promptprep.speaking.languages.ru_times import RussianTimes
 from promptprep.speaking.languages.ru_weekdays import RussianWeekdays
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers

@@ -6,9 +6,9 @@ import re
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_nouns import RussianNouns
 from promptprep.speaking.languages.ru_quantities import Figure, RussianQuantities
-from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.ruled import VULGAR, Handler, as_written, is_year_pair, joined, one_of, reading
 
 _STREET_LEFT = re.compile(r"[А-ЯЁ][а-яё]+, \Z")

@@ -82,7 +82,7 @@ class RussianLetters:
             return self._case_of(text, found, self._declined[lowered], owned=True)
         if "|" in said:
             adverb, _, stem = said.rpartition(" ")
-            said = " ".join(filter(None, (adverb, self._agreeing(stem, text, end))))
+            said = " ".join(filter(None, (adverb, self._agreeing(stem, text, start, end))))
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
     def _case_of(self, text: str, found: tuple[int, int, str, str], word: str, *, owned: bool = False) -> Reading:
@@ -100,13 +100,16 @@ class RussianLetters:
         after = self._context.words_after(text, found[1])
         if not after or not after[0].startswith(tuple(nouns.split(", "))):
             return None
-        said = self._agreeing(stem, text, found[1])
+        said = self._agreeing(stem, text, *found[:2])
         return Reading(Span(found[0], found[1]), self._capital(text, found[0], said), "abbreviation")
 
-    def _agreeing(self, stem: str, text: str, end: int) -> str:
+    def _agreeing(self, stem: str, text: str, start: int, end: int) -> str:
         """The adjective of `stem` beside the noun that follows: "т. н. суперлуние" -> "так называемое"."""
         after = self._context.words_after(text, end)
-        gender, case = beside(after[0]) or ("masculine", "nominative") if after else ("masculine", "nominative")
+        free = ("masculine", self._shorts.case(text, start))
+        gender, case = beside(after[0]) or free if after else free
+        if free[1] == "genitive" and (gender, case) == ("plural", "nominative"):
+            gender, case = "feminine", "genitive"
         return self._numbers.adjective(stem, gender, case)
 
     def _city(self, text: str, dot: int, floor: int) -> Reading | None:

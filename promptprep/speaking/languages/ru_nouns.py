@@ -30,7 +30,14 @@ _ADJECTIVES = (
     (("ые", "ие"), ("plural", "nominative")),
     (("ых", "их"), ("plural", "genitive")),
 )
+_INSTRUMENTAL_NOUNS = ("анием", "ением", "тием", "вием")
 _NOUNS = (
+    (("ость", "есть", "адь", "знь"), ("feminine", "nominative")),
+    (("ости", "ести"), ("feminine", "genitive")),
+    (("ами", "ями"), ("plural", "instrumental")),
+    (("ах", "ях"), ("plural", "prepositional")),
+    (("ам", "ям"), ("plural", "dative")),
+    (("ов", "ев"), ("plural", "genitive")),
     (("ия", "ада", "ка", "ота", "ина"), ("feminine", "nominative")),
     (("ии", "ады", "ки"), ("feminine", "genitive")),
     (("ию", "аду", "ку"), ("feminine", "accusative")),
@@ -38,6 +45,7 @@ _NOUNS = (
     (("а", "я"), ("masculine", "genitive")),
     (("у", "ю"), ("masculine", "dative")),
     (("е",), ("masculine", "prepositional")),
+    (("ы", "чи", "ги", "хи", "ши"), ("plural", "nominative")),
     (tuple("бвгджзйклмнпрстфхцчшщ"), ("masculine", "nominative")),
 )
 _NEUTER = ("ие", "ье", "о", "ё")
@@ -46,12 +54,14 @@ _NOUNS_IN_IE = ("ание", "ение", "ствие", "тие", "уние")  # o
 
 def beside(word: str) -> tuple[str, str] | None:
     """Gender and case that an adjective or noun shows by its ending ("IX конгресс"); None for short words."""
-    if len(word) > 4:
+    if len(word) > 4 and not word.endswith(_INSTRUMENTAL_NOUNS):
         for endings, agreed in _ADJECTIVES:
             if word.endswith(endings) and not word.endswith(_NOUNS_IN_IE):
                 return agreed
     if len(word) < 4:
         return None
+    if word.endswith(_INSTRUMENTAL_NOUNS):
+        return "neuter", "instrumental"
     if word.endswith(_NEUTER):
         return "neuter", "nominative"
     return next((agreed for endings, agreed in _NOUNS if word.endswith(endings)), None)

@@ -7,10 +7,10 @@ from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_nouns import beside
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
-from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
 

@@ -21,8 +21,11 @@ _OBLIQUE_SAME = ("ой", "ей", "й")  # an adjective of a feminine noun in fou
 _AND = re.compile(r"(?<![\w.])([а-яё]{1,6}[.-][а-яё]{0,3}) ?[А-ЯЁ][\w-]*(?: [А-ЯЁ][\w-]*)? (?:и|или)\s\Z")
 _OF_LIST = re.compile(r"(?<![\w.])([а-яё]{1,6}[.-][а-яё]{0,3}) ?[А-ЯЁ][\w-]*(?: [А-ЯЁ][\w-]*)?, \Z")
 _PART_OF = re.compile(r"(?<!\w)(?:ч|п|пп|ст|гл|абз|разд)\.\s?\d+(?:\.\d+)?\s\Z")  # "п. 3 ст. 15"
+_WITH_PERSON = re.compile(r"[а-яё]{2,6}[.-][а-яё]{0,3} (?:[А-ЯЁ]\. ?){0,2}[А-ЯЁ][а-яё]+(?:ым|им|ом|ем)(?!\w)")
 _MOVED = re.compile(r"([А-Яа-яЁё]+)\s(?:[Вв]о?|[Нн]а)\s\Z")
-_NO_NOUN = re.compile(r"(?:с[яь]|(?<!те)ли|л[ао]?|[еёиуюая]т|ть|[нт]о|[аиеьй]те|[ая]я|[ыи]й|[ое]е|[ыи]е|\.|-)$")
+_NO_NOUN = re.compile(
+    r"(?:с[яь]|(?<!те)ли|л[ао]?|[еёиуюая]т|ть|[нт]о|[аиеьй]те|(?<!набережн)[ая]я|[ыи]й|[ое]е|[ыи]е|\.|-)$"
+)
 _MONEY = re.compile(r"(?:(тыс\.|млн\.?|млрд\.?|трлн\.?)[ \u00a0]?)?(руб|коп|долл)\.(?:/(мес|сут)\.)?")
 _STATED_IN = re.compile(r"(?<!\w)[Вв]\s(?:(?:тыс\.|мл[нр]д?\.?)\s)?(?:(?:руб|долл)\.(?:,| и| или)\s)?\Z")
 _SCALE_BEFORE = re.compile(r"(?<!\w)(?:млн|млрд|трлн)[ \u00a0]\Z")
@@ -40,6 +43,7 @@ class RussianShorts:
         self._scales: Mapping[str, str] = data.get("spoken", "scales")
         self._per: Mapping[str, str] = {**data.get("spoken", "units"), **data.get("spoken", "per")}
         self._moving = tuple(data.get("spoken", "moving.stems"))
+        self._deputies = frozenset(data.get("spoken", "deputies.words"))
         self._named = frozenset(data.get("spoken", "named_beside.words"))
         self.contracted = self._contractions(data.get("spoken", "contracted"))
 
@@ -54,16 +58,18 @@ class RussianShorts:
         return said
 
     def gender(self, phrase: str) -> str:
-        return self._numbers.noun(phrase.rpartition(" ")[2]).gender
+        return self._numbers.noun(phrase.partition(" | ")[0].rpartition(" ")[2]).gender
 
     def noun(self, phrase: str, case: str) -> str:
         """ "художественн фильм" in `case`: a noun, or a stem of an adjective with its noun."""
-        stem, _, word = phrase.rpartition(" ")
+        head, _, tail = phrase.partition(" | ")
+        stem, _, word = head.rpartition(" ")
         noun = self._numbers.noun(word)
+        said = noun.one(case) + f" {tail}" * bool(tail)
         if stem:
             pattern = "velar" if stem[-1] in "кгх" else "hard"
-            return f"{self._numbers.adjective(f'{stem}|{pattern}', noun.gender, case)} {noun.one(case)}"
-        return noun.one(case)
+            return f"{self._numbers.adjective(f'{stem}|{pattern}', noun.gender, case)} {said}"
+        return said
 
     def case(self, text: str, start: int, *, owned: bool = False, gender: str = "feminine") -> str:
         """What a preposition, an adjective, a short noun joined on, or (`owned`) a noun before `start` asks for."""
@@ -78,7 +84,11 @@ class RussianShorts:
         if adjective := _BESIDE.search(text, max(0, start - REACH), start):
             return self._beside(text, adjective, gender)
         before = self._context.word_before(text, start)
+        if before in self._deputies:
+            return "genitive"
         asked = self._asked(text, start, before)
+        if before == "с" and _WITH_PERSON.match(text, start):
+            return "instrumental"
         if asked or not owned or before in self._named or len(before) < _SHORTEST_NOUN or _NO_NOUN.search(before):
             return asked or "nominative"
         return "genitive"

@@ -6,8 +6,8 @@ import re
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_quantities import RussianQuantities, figure
-from promptprep.speaking.languages.ru_times import GAP
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, reading
 

@@ -1,4 +1,4 @@
-"""Russian years, dates and clock times, in the case that the words around them ask for."""
+"""Russian years and dates, in the case that the words around them ask for."""
 
 from __future__ import annotations
 
@@ -7,15 +7,14 @@ from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
+from promptprep.speaking.languages.ru_clock import BEFORE_TIMES, GAP, RussianClocks, begins_sentence
 from promptprep.speaking.languages.ru_context import RussianContext
-from promptprep.speaking.languages.ru_numbers import RussianNumbers, governed, plural_class
+from promptprep.speaking.languages.ru_numbers import RussianNumbers, plural_class
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, is_day, is_season, one_of, reading
 
-GAP = "[ \u00a0\u202f\u2009]"
 DASH = "[-–—−]"
 YEAR_WORD = r"(?:гг?\.|гг?(?!\w)|год(?:а|у|ом|е|ы|ов|ам|ами|ах)?(?!\w))"
-_BEFORE_TIMES = ("в", "к", "до", "с", "около", "после")
 _SHORT = ("г.", "г", "гг.", "гг", "")
 _AT_A_TIME = ("в", "во", "о", "об", "на")
 # The case that a written form of "год" shows; "году" is dative after "к" and "по".
@@ -34,24 +33,24 @@ _FORMS = {
 
 _GREETED = re.compile(r"[Пп]о(?:здравл|здрави)\w+(?: [а-яё]+){0,2} с \Z")
 _VERB = re.compile(r"(?:[еия]тся|[еи]т|[уюая]т|л[аио]сь|лся|[аеи]л[аио]?|крыт[ыао]?|[аен]н[аоы]?)$")
-_DASHED = re.compile(rf"{GAP}[-–—] ?[^\W\d]")
 _ERA = re.compile(rf"{GAP}(?:до{GAP})?н\.{GAP}?э\.")
 
 
 class RussianTimes:
-    """Handlers for years, dates and clock times."""
+    """Handlers for years, dates and, by `ru_clock`, clock times."""
 
     def __init__(self, data: LanguageData, numbers: RussianNumbers, context: RussianContext) -> None:
         self._numbers = numbers
         self._context = context
         self._months: Mapping[str, int] = data.get("spoken", "months")
         self._genitive: list[str] = data.get("spoken", "months_in_order.genitive")
-        self._after_times = frozenset(data.get("spoken", "after_a_time.words"))
+        self._clocks = RussianClocks(data, numbers, context)
         self._dated = tuple(data.get("spoken", "before_a_date.endings"))
         self._after_days = frozenset(data.get("spoken", "after_a_day.words"))
         self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
 
     def rules(self) -> list[tuple[str, Handler]]:
+        short = [m for m in self._months if m.endswith(".")]
         month = f"(?i:{one_of(self._months)})(?![\\w])" if self._months else "(?!)"
         return [
             (
@@ -61,18 +60,15 @@ class RussianTimes:
             (r"(\d{4})-(\d{2})-(\d{2})(?!\d)", self._iso_date),
             (r"(\d{1,2})(-)(\d{1,2})-(\d{4})(?!\d)", self._numeric_date),
             (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
+            (rf"(\d{{1,2}}){GAP}({one_of(short)})(?:{GAP}?([12]\d{{3}}){GAP}?(?:г\.|года?(?!\w))?)?", self._short_date),
             (rf"(\d{{1,2}})(?:-?го)?(?={GAP}{month})", self._day),
             (
                 rf"(\d{{1,2}})(?=(?:,{GAP}\d{{1,2}}){{0,5}}{GAP}(?:до|и|или|на|по){GAP}\d{{1,2}}(?:-?го)?{GAP}{month})",
                 self._day,
             ),
-            (r"(\d{1,2}):([0-5]\d)[.,](\d{1,3})(?![\d:])", self._lap),
-            (rf"(\d{{1,2}}):(\d{{2}}){GAP}?[-–—]{GAP}?(\d{{1,2}}):(\d{{2}})(?![\d:])", self._clock_range),
-            (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:]|[ \u00a0]\d{3}(?!\d))", self._clock),
-            (r"(\d{1,2})\.([0-5]\d)()(?![\d%]|[.,]\d)", self._dotted_clock),
+            *self._clocks.rules(),
             (rf"([0-3]\d)\.(0[1-9]|1[0-2])(?![\d%°]|[.,/:-]\d|{GAP}?[A-Za-z$€₽])", self._day_and_month),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
-            (rf"1(?={GAP}(?:ночи|дня)(?!\w))", self._one_o_clock),
             (rf"(\d{{3,4}})(?={GAP}(?:по|до|и|или){GAP}\d{{3,4}}{GAP}?({YEAR_WORD}))", self._first_year),
             (r"([12]\d{3})/(\d\d)(?![\d/])", self._season),
             (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
@@ -99,9 +95,9 @@ class RussianTimes:
         """ "Премьера 23.02", "до 31.12": a date where nothing is counted after it."""
         text, before = found.string, self._context.word_before(found.string, found.start())
         after = self._context.words_after(text, found.end())
-        dated = before in (*_BEFORE_TIMES, "на", "от") or before.endswith(self._dated)
+        dated = before in (*BEFORE_TIMES, "на", "от") or before.endswith(self._dated)
         if after and (after[0] in self._after_days or _VERB.search(after[0])):
-            dated, after = dated or _begins(text, found.start()), []
+            dated, after = dated or begins_sentence(text, found.start()), []
         if not dated or after or not is_day(int(found[1]), int(found[2])):
             return None
         said = self._numbers.ordinal(found[1], "neuter", self._day_case(found))
@@ -124,6 +120,17 @@ class RussianTimes:
             return None
         return reading(found, self._numbers.ordinal(found[1], "neuter", self._day_case(found)), "date")
 
+    def _short_date(self, found: re.Match[str]) -> Reading | None:
+        """ "25 дек. 1991 г." """
+        if not 1 <= int(found[1]) <= 31:
+            return None
+        day = self._numbers.ordinal(found[1], "neuter", self._day_case(found))
+        said = f"{day} {self._genitive[self._months[found[2]] - 1]}"
+        if found[3]:
+            said += f" {self._numbers.ordinal(found[3], 'masculine', 'genitive')} года"
+        ends = found[0].endswith(".") and not found.string[found.end() :].strip()
+        return reading(found, said, "date", end=found.end() - ends)
+
     def _days(self, found: re.Match[str]) -> Reading | None:
         """ "5–7 мая" -> "с пятого по седьмое мая"."""
         if not (1 <= int(found[1]) <= 31 and 1 <= int(found[2]) <= 31):
@@ -143,61 +150,6 @@ class RussianTimes:
             return "instrumental" if greeted else "genitive"
         case = self._context.governs.get(before, "genitive")
         return "genitive" if case in ("nominative", "accusative") else case
-
-    def _clock(self, found: re.Match[str]) -> Reading | None:
-        hours, minutes = int(found[1]), int(found[2])
-        seconds = int(found[3]) if found[3] else None
-        if hours > 24 or minutes > 59 or (seconds or 0) > 59:
-            return None
-        before = self._context.word_before(found.string, found.start())
-        case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
-        return reading(found, self.clock(hours, minutes, seconds, case), "clock")
-
-    def _lap(self, found: re.Match[str]) -> Reading:
-        """ "1:45,32": a winner's minutes and seconds."""
-        minutes = self._counted(int(found[1]), "минута", "nominative")
-        seconds = f"{self._numbers.decimal(found[2], found[3])} {self._numbers.noun('секунда').one('genitive')}"
-        return reading(found, f"{minutes} {seconds}", "measure")
-
-    def _dotted_clock(self, found: re.Match[str]) -> Reading | None:
-        """ "в 19.30": a time where a preposition of time stands before and nothing is counted after."""
-        before = self._context.word_before(found.string, found.start())
-        after = self._context.words_after(found.string, found.end())
-        heads = _begins(found.string, found.start()) and _DASHED.match(found.string, found.end())
-        if (before not in _BEFORE_TIMES and not heads) or (after and after[0] not in self._after_times):
-            return None
-        clock = self._clock(found)
-        if clock is None:
-            return None
-        return reading(found, clock.said, "clock", self._numbers.decimal(found[1], found[2]))
-
-    def _one_o_clock(self, found: re.Match[str]) -> Reading | None:
-        """ "в 1 ночи" -> "в час ночи"."""
-        before = self._context.word_before(found.string, found.start())
-        if before not in _BEFORE_TIMES:
-            return None
-        case = "genitive" if before == "с" else self._context.governs.get(before, "nominative")
-        return reading(found, self._numbers.noun("час").one(case), "clock")
-
-    def _clock_range(self, found: re.Match[str]) -> Reading | None:
-        times = [(int(found[1]), int(found[2])), (int(found[3]), int(found[4]))]
-        if any(h > 24 or m > 59 for h, m in times):
-            return None
-        first, last = (self.clock(h, m, None, "genitive") for h, m in times)
-        return reading(found, f"с {first} до {last}", "range")
-
-    def clock(self, hours: int, minutes: int, seconds: int | None, case: str) -> str:
-        """ "двадцать один час сорок минут"; at the full hour the minutes are left out."""
-        parts = [self._counted(hours, "час", case)]
-        if minutes or seconds is not None:
-            parts.append(self._counted(minutes, "минута", case))
-        if seconds is not None:
-            parts.append(self._counted(seconds, "секунда", case))
-        return " ".join(parts)
-
-    def _counted(self, n: int, word: str, case: str) -> str:
-        noun = self._numbers.noun(word)
-        return f"{self._numbers.cardinal(n, noun.gender, case)} {governed(noun, n, case)}"
 
     def _year_with_word(self, found: re.Match[str]) -> Reading | None:
         digits, word = ascii_digits(found[1]), found[2]
@@ -285,11 +237,6 @@ class RussianTimes:
         said = " — ".join(self._numbers.ordinal(y, "masculine", "nominative") for y in (found[1], found[2]))
         counted = " — ".join(self._numbers.cardinal(y) for y in (found[1], found[2]))
         return reading(found, said, "range", counted)
-
-
-def _begins(text: str, start: int) -> bool:
-    """Whether a sentence begins at `start`."""
-    return not text[max(0, start - 3) : start].strip() or text[max(0, start - 3) : start].rstrip()[-1:] in ".!?:"
 
 
 def _full_year(year: str) -> str:
