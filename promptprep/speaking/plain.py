@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import as_written, one_of, reading
 
@@ -79,6 +80,10 @@ class PlainRules:
     def phone(self, found: re.Match[str]) -> Reading:
         plus = f"{self._plus} " if found[0].startswith("+") else ""
         return reading(found, plus + self._one_by_one(found[0]), "telephone")
+
+    def bracketed(self, found: re.Match[str]) -> Reading:
+        """ "(02) 2345 6789", matched from behind its first bracket."""
+        return Reading(Span(found.start() - 1, found.end()), self._one_by_one(found[0]), "telephone")
 
     def sign(self, sign: str) -> str:
         """The name of a single sign."""

@@ -91,6 +91,8 @@ class Arabic:
         return [
             (r"\d{19,}", self._shared.serial),
             (_PHONE, self._shared.phone),
+            (r"(?<=\()[0٠]\d{1,3}\)[ \u00a0]?\d{3,4}[ \u00a0-]?\d{3,4}(?!\d)", self._shared.bracketed),
+            (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
             (HYPHENED, self._shared.hyphened),
             (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
             *self.times.rules(),

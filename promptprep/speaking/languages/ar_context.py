@@ -29,6 +29,7 @@ _VERBAL_NOUN = re.compile(
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
+_COMPARED = re.compile(r"[<>≤≥=][ \u00a0]?\Z")
 LONGEST_PHRASE = 48  # characters before a figure that hold its noun and the word before that
 _MONEY = "$€£¥₹₺₽"
 _SIGN_AFTER = re.compile(rf"[ \u00a0\u202f]?[%٪°℃{_MONEY}A-Za-z]")
@@ -93,7 +94,11 @@ class ArabicContext:
         case = "oblique"
         if self._reached(text, own_end):
             case = "accusative"
-        elif prefix[-1:] not in tuple("بلك") and not self.governs(before):
+        elif (
+            prefix[-1:] not in tuple("بلك")
+            and not self.governs(before)
+            and not _COMPARED.search(text, max(0, own - 2), own)
+        ):
             kind = self._next(text, end + 1 + len(written)) if noun in self._scales else noun
             acted_on = self._counts(text, start, end, noun) and self._roles.role(text, own_end, kind) == "object"
             case = "accusative" if acted_on else "nominative"

@@ -14,6 +14,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
 
+SHORTEST_SERIAL = 5  # figures behind letters that are said one by one
 _PAGE = re.compile(r"(?:(?<=[\s(])|\A)(ص)[ \u00a0]?\Z")
 _WORD_AT_STROKE = re.compile(r"(?:(?<=[\s(:،])|\A)([وف]?)([\u0621-\u064a]+)[ \u00a0]?\Z")
 _TITLE_AFTER_AND = re.compile(r"(?<![\w.])([وفلب])(\w\.)\Z")
@@ -96,7 +97,8 @@ class ArabicLetters:
     def mixed_serial(self, found: re.Match[str]) -> Reading:
         """Letters by name and figures as numbers: "M31" -> "إم واحد وثلاثون"."""
         parts = re.findall(r"\d+|[A-Z]", found[0])
-        said = (self._letter.get(p) or self.numbers.cardinal(ascii_digits(p)) for p in parts)
+        count = {True: self.numbers.digits, False: self.numbers.cardinal}
+        said = (self._letter.get(p) or count[len(p) >= SHORTEST_SERIAL](ascii_digits(p)) for p in parts)
         return reading(found, " ".join(said), "serial")
 
     def _initialism(self, found: re.Match[str]) -> Reading | None:

@@ -15,6 +15,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading, word_before
 
+SHORTEST_SERIAL = 5  # figures behind letters that are said one by one
 MOST_LETTERS = 6  # longer runs of capitals are words
 _CENTURY = re.compile(r"[ \u00a0](?:सदी|शताब्दी|शती)")
 _END = r"(?![\w\u0900-\u0963])"
@@ -63,7 +64,8 @@ class HindiLetters:
     def mixed_serial(self, found: re.Match[str]) -> Reading:
         """Letters by name and figures as numbers: "M31" -> "एम इकतीस", "H2O" -> "एच दो ओ"."""
         parts = re.findall(r"\d+|[A-Z]", found[0])
-        said = (self._letter.get(p) or self._numbers.cardinal(ascii_digits(p)) for p in parts)
+        count = {True: self._numbers.digits, False: self._numbers.cardinal}
+        said = (self._letter.get(p) or count[len(p) >= SHORTEST_SERIAL](ascii_digits(p)) for p in parts)
         return reading(found, " ".join(said), "serial")
 
     def _decimal_behind(self, found: re.Match[str]) -> Reading:
