@@ -5,11 +5,21 @@ from __future__ import annotations
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
-from promptprep.speaking.languages.pt_parts import InchParts, NamedMonths, Phones, Sets, StreetLetters, WeekdayRanks
+from promptprep.speaking.languages.pt_parts import (
+    FirstDays,
+    InchParts,
+    Laps,
+    NamedMonths,
+    Phones,
+    Sets,
+    StreetLetters,
+    WeekdayRanks,
+    Winds,
+)
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import IBERIAN
+from promptprep.speaking.western.romance_parts import IBERIAN, LongMetres
 from promptprep.speaking.western.verses import Verses
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
@@ -31,8 +41,8 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    first_parts = (Verses, Sets, WeekdayRanks, Phones, InchParts, NamedMonths)
-    own_parts = IBERIAN
+    first_parts = (Verses, Sets, WeekdayRanks, Phones, InchParts, NamedMonths, Laps, FirstDays)
+    own_parts = (LongMetres, *IBERIAN)
     plural_letters = "s"
     hours_after = ("as", "às")
     articles_one = ("um",)
@@ -42,6 +52,10 @@ class Portuguese(Romance):
     half_feminine = "meia"
 
     _streets = StreetLetters()
+
+    def __init__(self, data: LanguageData, speller: Speller) -> None:
+        super().__init__(data, speller)
+        self._winds = Winds(self)
 
     def spelling_tag(self, tag: str) -> str:
         return _PORTUGAL if tag.split("-")[-1] in _EUROPEAN else tag
@@ -115,7 +129,7 @@ class Portuguese(Romance):
         return self.rank_before(value, noun)
 
     def named_letters(self, text: str, at: int) -> Reading | None:
-        return self._streets.named(text, at)
+        return self._streets.named(text, at) or self._winds.named(text, at)
 
     def century(self, value: int) -> str:
         return self.regnal(value)

@@ -15,6 +15,7 @@ _SET = rf"{_PAIR}(?![\w/-]|[.,:]\d)"
 _JOINED = rf"(?:,{_BLANK}|{_BLANK}e{_BLANK}|,{_BLANK}e{_BLANK})"
 _YEAR = re.compile(r"1[5-9]\d\d|20\d\d")
 _LEFT, _LINE_LEFT = 12, 300
+_HUNDREDTHS = 2  # figures
 
 
 class Sets:
@@ -129,3 +130,59 @@ class StreetLetters:
         if not led and not self._numbered.match(text, found.end()):
             return None
         return Reading(Span(at, at + 2), "rua", "abbreviation")
+
+
+class Winds:
+    """Points of the compass in two letters: "ventos de SE", "a 19 km a SO da cidade"."""
+
+    _point = re.compile(r"[NS][EOW](?!\w)")
+    _left = re.compile(rf"(?:\b[Vv]entos?{_BLANK}(?:de{_BLANK}|do{_BLANK})?|\bkm{_BLANK}a{_BLANK}|\bdireção{_BLANK})\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self._names: dict[str, str] = dict(grammar.table("places.directions"))
+
+    def named(self, text: str, at: int) -> Reading | None:
+        found = self._point.match(text, at)
+        if not found or not self._left.search(text, max(0, at - _LEFT), at):
+            return None
+        return Reading(Span(*found.span()), self._names[found[0]], "abbreviation")
+
+
+class Laps:
+    """A time with its thousandths: 1min15s096, 0s303; with hundredths only behind minutes."""
+
+    _pattern = re.compile(r"(?:(\d{1,2})min)?(\d{1,2})s(\d{3}|(?<=s)\d{2})(?!\w)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._parts = {
+            n: noun(str(e)) for n, e in enumerate(grammar.data.get("spoken", "clock.parts_of_second"), start=2)
+        }
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or text[at - 1 : at].isalnum() or not (found[1] or len(found[3]) > _HUNDREDTHS):
+            return None
+        units = ((found[1] or "0", self.g.minute), (found[2], self.g.second), (found[3], self._parts[len(found[3])]))
+        said = [self.g.counted(Literal(str(int(n)), "", 0), unit) for n, unit in units if int(n)]
+        if not said:
+            return None
+        words = f"{', '.join(said[:-1])} e {said[-1]}" if len(said) > 1 else said[0]
+        return Reading(Span(*found.span()), words, "measure")
+
+
+class FirstDays:
+    """The first of a month with a bar: 1º/2."""
+
+    _pattern = re.compile(r"1[ºo°]/(0?[1-9]|1[0-2])(?![\w/]|[.,]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or text[at - 1 : at].isalnum():
+            return None
+        said = self.g.date("1", self._names[int(found[1]) - 1], "", word_before(text, at))
+        return Reading(Span(*found.span()), said, "date")

@@ -191,7 +191,7 @@ class Ordinals:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._shorts = grammar.data.maybe("spoken", "roman.short", {})
-        self._short = re.compile(rf"[ \u00a0\u202f]({'|'.join(map(re.escape, self._shorts)) or '(?!)'})")
+        self._short = re.compile(rf"[ \u00a0\u202f]({'|'.join(map(re.escape, self._shorts)) or '(?!)'})(?!\w)")
         self._counted = grammar.wordset("roman.cardinal_after")
         self._degrees_after = frozenset(grammar.data.maybe("spoken", "ordinals.degrees_after", ()))
         self.suffixes = grammar.table("ordinals.suffixes")
