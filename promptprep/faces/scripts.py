@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -106,8 +107,8 @@ def prepare(
     """Writes screen copy, paper copy, crew sheet and captions of every script, and the report, to `out`.
 
     `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
-    All files are written or none. The same input gives the same bytes. Raises `BadCall`, `UnreadableInput`,
-    `OutputFault`.
+    All files are written or none. The same input gives the same bytes. Raises `BadCall`, also for two scripts of one
+    name and language, `UnreadableInput`, `OutputFault`.
     """
     from promptprep.pipeline.outputs import render_all
     from promptprep.pipeline.scripts import prepare_all
@@ -117,9 +118,23 @@ def prepare(
     where = as_paths(paths)
     studio = _printing(studio_for(where, as_path(studio_file) if studio_file else None), paper)
     logo, folder = logo_url(studio), as_path(out)
-    prepared = prepare_all(load_scripts(where, studio), studio, tools())
+    prepared = prepare_all(_apart(load_scripts(where, studio)), studio, tools())
     files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo)
     return Report(prepared, tuple(write_outputs(folder, files)))
+
+
+def _apart(scripts: list[Script]) -> list[Script]:
+    """The scripts. Raises `BadCall` where two would write the same files, also on a disk that knows no capitals."""
+    seen: dict[str, Script] = {}
+    for script in scripts:
+        stem = f"{script.name}.{script.language}"
+        other = seen.setdefault(unicodedata.normalize("NFC", stem).casefold(), script)
+        if other is not script:
+            message = f"{other.file} and {script.file} would both write {stem}.screen.html and its like"
+            hint = "rename one of them, or prepare each with an --out of its own"
+            twofold = (f for one in (other, script) for f in one.faults if f.name == "two-languages")
+            raise BadCall("same-name", message, next((f"{f.message}; {f.hint}" for f in twofold), hint))
+    return scripts
 
 
 def _printing(studio: Studio, wanted: Sequence[str]) -> Studio:

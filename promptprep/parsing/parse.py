@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 
-from promptprep.model.script import CueLine, Note, Paragraph, Part, PartKind, Remark, Script, Segment
+from promptprep.model.language import base_of
+from promptprep.model.script import CueLine, Fault, Note, Paragraph, Part, PartKind, Remark, Script, Segment
 from promptprep.parsing.blocks import BlockReader, segments
 from promptprep.parsing.front import key_place, read_slot, split_front
 from promptprep.parsing.markup import markdown
@@ -30,7 +32,7 @@ def parse_script(
     reader = BlockReader(source, begin, file)
     reader.read(markdown().parse(source[begin:]))
     done, id_faults = segments(reader.drafts, source, begin)
-    slot = front.get("slot")
+    slot, found = front.get("slot"), [*reader.faults, *id_faults]
     tag, origin = _language(front.get("language"), language, detect, source[begin:])
     return Script(
         name=name,
@@ -45,7 +47,7 @@ def parse_script(
         rig=front.get("rig"),
         slot_s=None if slot is None else read_slot(slot, file, *key_place(source[:begin], "slot")),
         front=front,
-        faults=tuple(sorted([*reader.faults, *id_faults], key=lambda f: f.span)),
+        faults=(*_two_languages(front.get("language"), language, source[:begin]), *sorted(found, key=lambda f: f.span)),
         losses=tuple(losses),
     )
 
@@ -56,6 +58,16 @@ def _language(front: str | None, named: str | None, detect: Callable[[str], str]
     if named:
         return named, "file name"
     return (detect(copy), "detected") if detect else ("und", "given")
+
+
+def _two_languages(front: str | None, named: str | None, head: str) -> list[Fault]:
+    """A version that was made by copying the file: its name says one language, its front matter still another."""
+    if not front or not named or base_of(front).lower() == base_of(named).lower():
+        return []
+    line = re.search(r"^\s*language\b[^\r\n]*", head, re.MULTILINE)
+    message = f"the file's name says {named!r}, the front matter {front!r}: it is timed and checked as {front!r}"
+    hint = f'write language = "{named}", take the line out, or rename the file'
+    return [Fault("two-languages", Span(*line.span()) if line else Span(0, len(head)), message, hint)]
 
 
 def _first_title(done: Sequence[Segment]) -> str:

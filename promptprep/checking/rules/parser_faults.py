@@ -57,6 +57,12 @@ RULES = (
         "# One {#dusk}\n\nGood evening.\n\n# Two {#dawn}\n\nGood night.",
     ),
     _rule(
+        "two-languages", "fix",
+        "A file whose name says one language and whose front matter says another.",
+        "It is timed, checked and set by the rules of the wrong one, as often as not.",
+        '+++\nlanguage = "fr"\n+++\n\nGood evening.', '+++\nlanguage = "en"\n+++\n\nGood evening.',
+    ),
+    _rule(
         "unknown-attribute", "fix",
         "Something in a heading's braces that is neither a slot nor an id.",
         "What it was meant to set is not set, in silence.",
