@@ -17,7 +17,8 @@ from markdown_it.rules_inline.link import link
 
 from promptprep.parsing.cues import BRACKET
 
-SAY = re.compile(r'\[([^\[\]\n]+)\]\{\s*say\s*=\s*"([^"\n]*)"\s*\}')
+QUOTES = '"“”„‟«»″＂'  # word processors turn the straight one into the others
+SAY = re.compile(rf"\[([^\[\]\n]+)\]\{{\s*say\s*=\s*[{QUOTES}]([^{QUOTES}\n]*)[{QUOTES}]\s*\}}")
 REMARK = re.compile(r"<!--(.*?)-->", re.DOTALL)
 
 

@@ -22,6 +22,8 @@ _STARTS = {".docx": b"PK", ".odt": b"PK", ".rtf": b"{\\rtf"}
 _OPTIONS: dict[str, tuple[str, ...]] = {".docx": ("--track-changes=all",), ".odt": ()}
 _HEADS = ("subtitle", "abstract", "author", "date")
 _RTF_LIST = re.compile(r"\{\\(?:listtext|pntext|\*\\pn)\b[^{}]*\}|\\(?:ls|ilvl)\d+ ?")
+_RTF_PLAIN_STAND_IN = re.compile(r"\\u(-?\d+) ?[^\\{}\r\n]")
+_RTF_OTHER_STAND_INS = re.compile(r"\\uc[02-9]")
 _TRACKED = {
     "insertion": ("the mark of a tracked insertion, whose words are copy", True),
     "deletion": ("a tracked deletion, left out", False),
@@ -47,7 +49,7 @@ def read_document(path: Path) -> tuple[str, list[str]]:
 
     try:
         if suffix == ".rtf":
-            tree = json.loads(pypandoc.convert_text(_without_lists(read_bytes(path)), "json", format="rtf"))
+            tree = json.loads(pypandoc.convert_text(_readable_rtf(read_bytes(path)), "json", format="rtf"))
         else:
             options = _OPTIONS[suffix]
             tree = json.loads(pypandoc.convert_file(str(path), "json", format=FORMATS[suffix], extra_args=options))
@@ -61,9 +63,14 @@ def read_document(path: Path) -> tuple[str, list[str]]:
     return (head + "\n\n".join(blocks) + "\n" if blocks else ""), losses
 
 
-def _without_lists(data: bytes) -> str:
-    """RTF whose lists are plain paragraphs: pandoc puts the lists of some word processors before all other copy."""
-    return _RTF_LIST.sub(" ", data.decode("latin-1"))
+def _readable_rtf(data: bytes) -> str:
+    """RTF as pandoc reads it whole.
+
+    Its lists are plain paragraphs (pandoc puts those of some word processors before all other copy), and what stands in
+    for a character outside the code page is written as a number (behind a plain one pandoc loses a letter).
+    """
+    text = _RTF_LIST.sub(" ", data.decode("latin-1"))
+    return text if _RTF_OTHER_STAND_INS.search(text) else _RTF_PLAIN_STAND_IN.sub(r"\\u\1\\'3f", text)
 
 
 def _front(meta: dict[str, Any], losses: list[str]) -> str:

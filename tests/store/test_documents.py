@@ -96,3 +96,18 @@ def test_rtf_lists_stay_where_they_are(tmp_path: Path) -> None:
     source, losses = read_document(file)
     assert source.split("\n\n") == ["First new copy.", "One", "Two", "Last copy.\n"]
     assert losses == ["the mark of a tracked insertion, whose words are copy"]
+
+
+def test_rtf_loses_no_letter_behind_a_character_outside_its_code_page(tmp_path: Path) -> None:
+    file = tmp_path / "copy.rtf"
+    said = rb'\u8220"Good evening,\u8221" she said. It\u8217\'92s late \u8212-and cold: \u322?\u243?d\u378 ?.'
+    file.write_bytes(rb"{\rtf1\ansi\ansicpg1252\uc1 " + said + rb"\par}")
+    assert read_document(file)[0].strip() == "“Good evening,” she said. It’s late —and cold: łódź."
+
+
+def test_quotes_that_a_word_processor_turned_still_hold_a_pronunciation(tmp_path: Path) -> None:
+    for said in ("”BEE-tel-jooz”", "“BEE-tel-jooz”", "„BEE-tel-jooz“", "« BEE-tel-jooz »"):
+        (segment,) = parse_script(f"Look at [Betelgeuse]{{say={said}}} now.").segments
+        (paragraph,) = segment.paragraphs
+        assert paragraph.text == "Look at Betelgeuse now."
+        assert [say for _, say in paragraph.said()] == ["BEE-tel-jooz"]
