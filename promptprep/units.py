@@ -16,6 +16,14 @@ _CLOCK = re.compile(r"(?:(\d{1,3}):)?(\d{1,3}):([0-5]\d(?:[.,]\d+)?)")
 _SECONDS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(s|sec|min|h)?")
 _LENGTH = re.compile(r"([+-]?\d+(?:[.,]\d+)?)\s*(mm|cm|m|in|ft|\"|')")
 _FEET_INCHES = re.compile(r"(\d+)\s*(?:ft|')\s*(\d+(?:[.,]\d+)?)\s*(?:in|\")")
+_LONG_UNITS = (
+    (re.compile(r"[″”“„]|''|(?<![a-z])inch(?:es)?\b"), '"'),
+    (re.compile(r"[′’‘]"), "'"),
+    (re.compile(r"(?<![a-z])(?:feet|foot)\b"), "ft"),
+    (re.compile(r"(?<![a-z])millimet(?:re|er)s?\b"), "mm"),
+    (re.compile(r"(?<![a-z])centimet(?:re|er)s?\b"), "cm"),
+    (re.compile(r"(?<![a-z])met(?:re|er)s?\b"), "m"),
+)
 _SCALE = {"": 1, "s": 1, "sec": 1, "min": 60, "h": 3600}
 
 
@@ -56,7 +64,7 @@ def _written_duration(text: str) -> float | None:
 
 
 def parse_length(value: str | float) -> float:
-    """Millimetres in "1.5 m", "60 cm", "8 in", "6 ft 2 in". Raises `BadCall`; a bare number is millimetres."""
+    """Millimetres in "1.5 m", "60 cm", "8 inches", "6 ft 2 in". Raises `BadCall`; a bare number is millimetres."""
     if isinstance(value, int | float) and not isinstance(value, bool):
         length = as_float(value)
     else:
@@ -67,7 +75,9 @@ def parse_length(value: str | float) -> float:
 
 
 def _written_length(text: str) -> float:
-    cleaned = text.strip()
+    cleaned = text.strip().lower()
+    for written, unit in _LONG_UNITS:
+        cleaned = written.sub(unit, cleaned)
     if both := _FEET_INCHES.fullmatch(cleaned):
         return _number(both[1]) * MM_PER_UNIT["ft"] + _number(both[2]) * MM_PER_UNIT["in"]
     if one := _LENGTH.fullmatch(cleaned):

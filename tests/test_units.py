@@ -47,6 +47,17 @@ def test_lengths(text: str | float, mm: float) -> None:
     assert parse_length(text) == pytest.approx(mm, abs=1e-9)
 
 
+@pytest.mark.parametrize(
+    "text", ['24"', "24 inches", "24inch", "24″", "24”", "24''", "24 IN", "2 feet", "1 foot 12 inches"]
+)
+def test_lengths_as_people_write_them(text: str) -> None:
+    assert parse_length(text) == pytest.approx(609.6)
+
+
+def test_metric_lengths_in_words() -> None:
+    assert [parse_length(t) for t in ("2 metres", "30 centimeters", "4 millimetres")] == [2000, 300, 4]
+
+
 @pytest.mark.parametrize("text", ["", "12", "1 mile", "inf m", True, float("nan"), 10**400], ids=lambda x: f"{x!r:.9}")
 def test_what_is_no_length(text: str | float) -> None:
     with pytest.raises(BadCall):

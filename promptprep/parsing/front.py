@@ -15,6 +15,7 @@ from promptprep.units import parse_duration
 
 _TOP = re.compile(r"\ufeff?\+\+\+[ \t]*(?:\r\n|\n|\r)")
 _END = re.compile(r"^\+\+\+[ \t]*(?:\r\n|\n|\r|\Z)", re.MULTILINE)
+_BARE_DECIMAL = re.compile(r"\d{1,2}[.,]\d+")
 _LAST_END = re.compile(r"(?:\r\n|\n|\r)\Z")
 
 KEYS: Mapping[str, tuple[type, ...]] = {
@@ -72,6 +73,9 @@ def key_place(source: str, key: str) -> tuple[int, int]:
 def read_slot(value: str | float, file: str | None, line: int, column: int) -> float:
     """Seconds of a slot. Raises `UnreadableInput` at its place where it is no time above zero."""
     hint = 'write minutes and seconds, such as slot = "4:00"'
+    if _BARE_DECIMAL.fullmatch(str(value).strip()):
+        message = f"the slot {value!r} may mean minutes or seconds"
+        raise UnreadableInput("slot-no-time", message, hint, file, line, column)
     try:
         seconds = parse_duration(str(value))
     except BadCall:

@@ -14,6 +14,10 @@ from promptprep.model.script import CUE_KINDS, Cue, Fault, InlineCue, Remark, Ru
 from promptprep.parsing.cues import read_cue
 from promptprep.spans import Span
 
+_KINDS = " ".join(CUE_KINDS)
+_TIMED = {"pause": "[pause 2]", "clip": "[clip 0:10 Moonrise]", "live": "[live 1:15 interview]"}
+_CLOSE = 0.75  # a slip of the pen; below it a word must begin alike ("grafik", but not "slide" for "live")
+
 
 @dataclass(slots=True)
 class Places:
@@ -176,10 +180,10 @@ def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
     """What is wrong with a cue in itself."""
     faults = []
     if not cue.known:
-        hint = _near_kind(cue.kind) + "use one of the cue kinds, or write round brackets if it is meant to be read"
+        hint = f"{_near_kind(cue.kind)}use one of the cue kinds ({_KINDS}), or round brackets if it is meant to be read"
         faults.append(Fault("unknown-cue", cue.span, f"no cue is called {cue.kind!r}: it is not read out", hint))
     elif cue.kind in ("pause", "clip", "live") and cue.duration_s is None:
-        hint = f"write how long it takes, such as [{cue.kind} 0:10]"
+        hint = f"write how long it takes behind the kind, such as {_TIMED[cue.kind]}"
         faults.append(Fault("cue-without-time", cue.span, f"this {cue.kind} has no time, so it counts as none", hint))
     if inside_word:
         faults.append(
@@ -189,7 +193,10 @@ def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:
 
 
 def _near_kind(kind: str) -> str:
-    near = difflib.get_close_matches(kind, CUE_KINDS, 1) if len(kind) <= 2 * max(map(len, CUE_KINDS)) else []
+    if len(kind) > 2 * max(map(len, CUE_KINDS)):
+        return ""
+    alike = [known for known in CUE_KINDS if known[0] == kind[0]]
+    near = difflib.get_close_matches(kind, CUE_KINDS, 1, _CLOSE) or difflib.get_close_matches(kind, alike, 1)
     return f"did you mean {near[0]!r}? " if near else ""
 
 

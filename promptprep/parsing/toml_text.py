@@ -4,10 +4,16 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections.abc import Sequence
 from typing import Any
 
 from promptprep.errors import UnreadableInput
 
+_SLIPS = (
+    (re.compile(r"=\s*[“”„‟«»‘’]|[“”„‟»’]\s*$"), 'write straight quotes (") for curly ones'),
+    (re.compile(r"=\s*\"?\d[\d.,]*\s*(?:\"\s*\"|''|['″”\"])"), 'write inches as "24 in", feet as "6 ft 2 in"'),
+    (re.compile(r"^\s*date\s*="), "write year, month and day: date = 2026-12-01"),
+)
 _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
 
@@ -28,4 +34,10 @@ def toml_values(
         message, place = f"{what} does not parse: {_AT.sub('', str(fault))}", _AT.search(str(fault))
     line = int(place[1]) if place and place[1] else plain.count("\n") + 1
     column = int(place[2]) if place and place[2] else 1
+    hint = _hint(plain.split("\n")[line - 1 : line]) or hint
     raise UnreadableInput(code, message, hint, file, line + lines_before, column)
+
+
+def _hint(lines: Sequence[str]) -> str:
+    """What to write instead where a line shows a slip that many make; nothing where it does not."""
+    return next((hint for line in lines for slip, hint in _SLIPS if slip.search(line)), "")

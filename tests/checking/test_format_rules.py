@@ -150,12 +150,26 @@ def test_a_long_string_of_digits_is_no_figure_to_round() -> None:
     [
         ("Look up. [gaphic: y]", "did you mean 'graphic'?"),
         ("Look up. [grafik: y]", "did you mean 'graphic'?"),
-        ("Look up. [zoom in]", "use one of the cue kinds"),
+        ("Look up. [zoom in]", "use one of the cue kinds (pause clip live vision"),
+        ("Look up. [slide 3]", "use one of the cue kinds (pause clip live vision"),
     ],
 )
 def test_an_unknown_cue_is_told_its_nearest_kind(copy: str, hint: str) -> None:
     (one,) = only(found(copy, "en"), "unknown-cue")
     assert one.hint.startswith(hint)
+
+
+@pytest.mark.parametrize(("copy", "such"), [("[pause]", "[pause 2]"), ("[clip Moon 0:10]", "[clip 0:10 Moonrise]")])
+def test_a_cue_without_time_is_shown_where_its_time_goes(copy: str, such: str) -> None:
+    (one,) = only(found(f"Look up. {copy}", "en"), "cue-without-time")
+    assert such in one.hint
+
+
+def test_a_copied_file_that_still_says_its_old_language_is_marked_at_the_line() -> None:
+    source = '+++\ntitle = "Nuit"\nlanguage = "en"\n+++\n\nBonsoir.'
+    (one,) = only(found(source, "fr"), "two-languages")
+    assert (one.level, source[one.start : one.end]) == ("fix", 'language = "en"')
+    assert not only(found(source, "en-GB"), "two-languages")
 
 
 @pytest.mark.parametrize("source", ["Good <!-- ask Ines\n\nGood night.", "<!-- one <!-- two", "*Good* <!--"])

@@ -151,3 +151,48 @@ def test_no_traceback_from_the_shell(tmp_path: Path) -> None:
     )
     assert done.returncode == 2
     assert "Traceback" not in done.stderr
+
+
+def test_two_scripts_of_one_name_are_not_written_over_each_other(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "sky.en.md").write_text(GOOD, "utf-8")
+    (tmp_path / "Sky.en.txt").write_text("Good night.", "utf-8")
+    status, _, error = run(["prepare", str(tmp_path), "--out", str(tmp_path / "out")], capsys, monkeypatch)
+    assert status == 2
+    assert "same-name" in error
+    assert "sky.en.md" in error
+    assert "Sky.en.txt" in error
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("front", "hint"),
+    [
+        ("slot = “4:00”", "straight quotes"),
+        ("date = 2026-13-45", "date = 2026-12-01"),
+        ("date = 1 December", "date = 2026-12-01"),
+        ('slot = "2.30"', "minutes and seconds"),
+        ("slot = 2.5", "minutes and seconds"),
+    ],
+)
+def test_a_common_slip_in_the_front_matter_is_told_what_to_write(
+    front: str, hint: str, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = tmp_path / "sky.en.md"
+    file.write_text(f"+++\n{front}\n+++\n\nGood evening.\n", "utf-8")
+    status, _, error = run(["time", str(file)], capsys, monkeypatch)
+    assert status == 2
+    assert f"{file}:2:" in error
+    assert hint in error
+
+
+@pytest.mark.parametrize("written", ['24"', '"24""', "'24''", "“24 in”"])
+def test_inches_that_do_not_parse_are_told_how(
+    written: str, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "studio.toml").write_text(f"[rigs.a]\ndiagonal = {written}  # of the screen\n", "utf-8")
+    status, _, error = run(["sightline", str(tmp_path)], capsys, monkeypatch)
+    assert status == 2
+    assert "studio.toml:2:" in error
+    assert '"24 in"' in error or "straight quotes" in error
