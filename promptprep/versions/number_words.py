@@ -25,6 +25,7 @@ _LONGEST = 6  # words in one number below a thousand
 _HAN = re.compile(
     r"(?!十分(?![间間钟鐘前後后]))[〇零一二三四五六七八九十百千万萬亿億兆两兩]+(?:[点・][〇零一二三四五六七八九]+)?(?!分之|下)"
 )
+_AR_PREFIXES = "وبلفك"  # and, for, to, so, like: written in one word with the number; لست alone says "I am not"
 _MOST_HAN = 40  # figures: a longer string is no number
 _HAN_DIGIT = {c: i for i, c in enumerate("〇一二三四五六七八九")} | {"零": 0, "两": 2, "兩": 2}
 _HAN_SMALL = {"十": 10, "百": 100, "千": 1000}
@@ -207,7 +208,7 @@ def _atom(tokens: Tokens, at: int, words: Words) -> tuple[float, int] | None:
     if at >= len(tokens):
         return None
     found = _longest(tokens, at, words.cardinals)
-    if found is None and words.base == "ar" and tokens[at][0].startswith("و"):
+    if found is None and words.base == "ar" and tokens[at][0][0] in _AR_PREFIXES and tokens[at][0] != "لست":
         bare = [(tokens[at][0][1:], tokens[at][1]), *tokens[at + 1 : at + _LONGEST]]
         inner = _longest(bare, 0, words.cardinals)
         found = None if inner is None else (inner[0], at + inner[1])

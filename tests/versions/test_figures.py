@@ -29,6 +29,8 @@ CASES = [
     ("ru", "в 9 часов вечера", "t:1260", ""),
     ("ar", "مئتان وخمسون ألف", "n:250000", ""),
     ("ar", "٣٫٥ مليون", "n:3500000", ""),
+    ("ar", "الدخول بأربعة جنيهات", "n:4", ""),
+    ("ar", "وصلوا لخمسين", "n:50", ""),
     ("hi", "साढ़े तीन", "n:3.5", ""),
     ("hi", "३.५", "n:3.5", ""),
     ("hi", "ढाई लाख", "n:250000", ""),
@@ -57,7 +59,8 @@ def test_words_that_only_look_like_numbers_are_none() -> None:
 
 
 @pytest.mark.parametrize(
-    ("language", "text"), [("en", "No one may be late."), ("ja", "水は十分にあります。"), ("zh", "这十分重要。")]
+    ("language", "text"),
+    [("en", "No one may be late."), ("ar", "لست متأخرا."), ("ja", "水は十分にあります。"), ("zh", "这十分重要。")],
 )
 def test_a_number_word_in_another_word_is_none(language: str, text: str) -> None:
     reader = figure_reader(known_language(language), tools().engines.speller)
