@@ -60,7 +60,9 @@ def _verdict(timing: ScriptTiming) -> str:
     if verdict == "over":
         return f"does not fit its slot of {clock_text(slot)}: {clock_text(over)} over"
     if verdict == "tight":
-        return (
-            f"may not fit its slot of {clock_text(slot)}: {clock_text(abs(over))} {'over' if over > 0 else 'to spare'}"
-        )
+        usual = f"{clock_text(abs(over))} {'over' if over > 0 else 'to spare'} as planned"
+        other = f"a slow take {clock_text(whole.high_s - slot)} over"
+        if over > 0:
+            other = f"a fast take {clock_text(slot - whole.low_s)} to spare"
+        return f"tight in its slot of {clock_text(slot)}: {usual}, {other}"
     return f"fits its slot of {clock_text(slot)}: {clock_text(-over)} to spare"
