@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import Note, Segment
+from promptprep.rendering.commas import after_comma
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
 from promptprep.units import clock_text
@@ -13,7 +14,8 @@ from promptprep.units import clock_text
 CARD_PT = 18.0  # UKAAF G003 (2019): large print is at least 16 points, ideally 18
 CARD_LINE_PT = 27.0
 CARD_GAP_PT = 10.0
-HEAD_LINES = 5  # lines that title, name and time take at most
+WHAT_LINES = 4
+HEAD_LINES = 5  # lines that title, name and time take at most; what the live part is may take more
 BULLET_MM = 8.0
 
 
@@ -24,7 +26,7 @@ class GuestCard:
     title: str
     name: tuple[str, ...]
     time: str
-    what: str
+    what: tuple[str, ...]
     notes: tuple[tuple[str, ...], ...]
 
 
@@ -39,19 +41,20 @@ def _of_segment(segment: Segment, sheet: Sheet, tools: PaperTools) -> list[Guest
         return []
     width = sheet.width_mm - sheet.margin_mm - sheet.end_mm
     measure = tools.measure
-    straps = [cue.text.split(",", 1)[1].strip() for cue in segment.cues if cue.kind == "graphic" and "," in cue.text]
+    straps = [who for cue in segment.cues if cue.kind == "graphic" and (who := after_comma(cue.text))]
     name = measure.wrapped(straps[0], width, CARD_PT, bold=tools.bold)[:2] if straps else []
     time = clock_text(sum(cue.fixed_s for cue in live))
-    what = measure.shortened(", ".join(cue.text for cue in live if cue.text), width - 20, CARD_PT)
+    what = measure.wrapped(" · ".join(cue.text for cue in live if cue.text), width - 20, CARD_PT)[:WHAT_LINES]
     written = [line for block in segment.blocks if isinstance(block, Note) for line in block.text.split("\n")]
     notes = [tuple(tools.sense_lines(line, width - BULLET_MM, CARD_PT)) for line in written if line.strip()]
     title = measure.shortened(segment.title, width, CARD_PT, bold=tools.bold)
-    return [GuestCard(title, tuple(name), time, what, some) for some in _shared_out(notes, sheet)]
+    return [GuestCard(title, tuple(name), time, tuple(what), some) for some in _shared_out(notes, sheet, len(what))]
 
 
-def _shared_out(notes: list[tuple[str, ...]], sheet: Sheet) -> list[tuple[tuple[str, ...], ...]]:
+def _shared_out(notes: list[tuple[str, ...]], sheet: Sheet, what_lines: int) -> list[tuple[tuple[str, ...], ...]]:
     """Notes for each card; a note that is longer than a card is cut between lines."""
-    most = max(1, int((sheet.body_pt - HEAD_LINES * CARD_LINE_PT) / (CARD_LINE_PT + CARD_GAP_PT / 2)))
+    head_lines = HEAD_LINES + what_lines
+    most = max(1, int((sheet.body_pt - head_lines * CARD_LINE_PT) / (CARD_LINE_PT + CARD_GAP_PT / 2)))
     short = [note[at : at + most] for note in notes for at in range(0, len(note), most)]
     cards: list[list[tuple[str, ...]]] = [[]]
     for note in short:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from bisect import bisect_right
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -21,6 +20,7 @@ from promptprep.rendering.environment import render
 from promptprep.rendering.findings import finding_objects, why
 from promptprep.rendering.first import first_things, quantity_name
 from promptprep.rendering.json_form import FORMAT
+from promptprep.rendering.page_fonts import Faces, fonts_beyond_latin
 from promptprep.rendering.sightline_json import sightline_object
 from promptprep.rendering.sightline_rows import figure_rows
 from promptprep.rendering.time_json import script_object
@@ -28,7 +28,6 @@ from promptprep.rendering.verdicts import slot_verdict
 from promptprep.sightline.cautions import cautions
 from promptprep.units import clock_text
 
-LATIN_END = 0x24F  # letters beyond it a machine may have no font for (U+024F ends Latin Extended-B)
 RANK: dict[str, int] = {level: number for number, level in enumerate(LEVELS)}
 OPEN_AT_MOST = 3  # with more scripts than this each is folded to one line
 
@@ -46,17 +45,11 @@ class Row:
     findings: list[dict[str, Any]] = field(default_factory=list)
 
 
-def report_html(
-    prepared: Prepared,
-    env: Environment,
-    draw: Callable[[Sightline], Sequence[str]],
-    faces: Callable[[str, str, str], str],
-) -> str:
-    """The page. `draw` gives the drawings of one rig as SVG texts; `faces(language, text, family)` the `@font-face`
-    rules that show a text, in families called family-0, family-1 ...: the reader of a report may lack the fonts."""
+def report_html(prepared: Prepared, env: Environment, draw: Callable[[Sightline], Sequence[str]], faces: Faces) -> str:
+    """The page. `draw` gives the drawings of one rig as SVG texts; the reader of a report may lack its fonts."""
     scripts = [_script_view(one) for one in prepared.scripts]
     rigs = [_rig_view(one, draw) for one in prepared.sightlines]
-    styles, families = _fonts(prepared, faces)
+    styles, families = fonts_beyond_latin(_shown(prepared), faces, "report")
     return render(
         env,
         "report/report.html",
@@ -72,21 +65,13 @@ def report_html(
     )
 
 
-def _fonts(prepared: Prepared, faces: Callable[[str, str, str], str]) -> tuple[str, dict[str, Markup]]:
-    """Font rules for the copy of each language outside the Latin script, and its family names."""
-    texts: dict[str, set[str]] = {}
+def _shown(prepared: Prepared) -> dict[str, str]:
+    """What the report shows in each language: copy, and what was found in it."""
+    texts: dict[str, str] = {}
     for one in prepared.scripts:
         told = "".join(f.message + f.hint for f in one.findings)
-        letters = {c for c in one.script.source + one.script.title + told if c.isprintable()}
-        if any(c.isalpha() and ord(c) > LATIN_END for c in letters):
-            texts.setdefault(one.script.language, set()).update(letters)
-    rules, families = [], {}
-    for number, (language, letters) in enumerate(sorted(texts.items())):
-        rule = faces(language, "".join(sorted(letters)), f"report{number}")
-        names = re.findall(rf"'(report{number}-\d+)'", rule)
-        rules.append(rule)
-        families[language] = Markup(",".join(dict.fromkeys(names)))
-    return "\n".join(rules), families
+        texts[one.script.language] = texts.get(one.script.language, "") + one.script.source + one.script.title + told
+    return texts
 
 
 def report_json(prepared: Prepared) -> str:

@@ -12,6 +12,7 @@ from promptprep.model.prepared import PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
 from promptprep.model.session import NumberedCue
 from promptprep.model.timing import FIXED_PAUSES, SegmentTiming, TimedPause, TimedWord
+from promptprep.rendering.commas import after_comma
 from promptprep.rendering.screen_travel import Travel, travel
 from promptprep.rendering.screenfuls import Screenful, screenfuls
 from promptprep.session.cue_points import numbered_cues
@@ -216,7 +217,7 @@ def _cue_text(block: object, kind: str, offset: int) -> str:
 def _names(segment: Segment) -> tuple[str, ...]:
     """Who the guest is: the wording of the segment's graphics that name somebody ("name strap, Dr ...")."""
     texts = (cue.text for cue in segment.cues if cue.kind == "graphic")
-    return tuple(dict.fromkeys(text.partition(",")[2].strip() for text in texts if "," in text))
+    return tuple(dict.fromkeys(who for text in texts if (who := after_comma(text))))
 
 
 def _sayings(segment: Segment) -> tuple[tuple[str, str], ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from promptprep.model.finding import Level
@@ -115,7 +116,7 @@ class CueCheck:
             if cue.kind == "graphic":
                 on = None if self.words.says(cue.text, "off") else (numbered, cue)
         if on:
-            name = on[1].text.split(",")[0].strip() or "it"
+            name = re.split("[,،、，]", on[1].text)[0].strip() or "it"
             yield self._finding("graphic-left-on", "look", *on, f"the graphic {name!r} is never taken off",
                                 f"add [graphic: {name} off] where it goes")  # fmt: skip
 

@@ -83,8 +83,10 @@ def contradictions(figures: Mapping[str, float | None], limits: Sequence[Limit])
 def _disagreement(quantity: str, value: float, own: Sequence[Limit]) -> str:
     against = [limit for limit in own if level_of(value, limit) != "good"]
     content = [limit for limit in own if limit not in against]
-    name = quantity.replace("_", " ")
-    return f"{name} {value:.2f}: {_names(content)} would accept it, {_names(against)} would not."
+    name, _, unit = quantity.rpartition("_")
+    name, unit = (name, f" {unit}") if unit in ("arcmin", "deg", "mm", "stops", "s") else (quantity, "")
+    name = name.replace("_", " ").capitalize()
+    return f"{name} of {value:.2f}{unit}: {_names(content)} would accept it, {_names(against)} would not."
 
 
 def _names(limits: Sequence[Limit]) -> str:

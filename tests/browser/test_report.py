@@ -66,3 +66,21 @@ def test_few_scripts_stand_open_and_a_quantity_has_one_row(context: Any, write_p
     assert len(names) == len(set(names)) >= 10
     every = rig.locator("details details table tbody tr td:first-child")
     assert every.count() > len(names), "all limits are still there"
+
+
+def test_a_language_s_letters_have_a_font_in_every_text_of_the_page(
+    context: Any, write_page: Any, tmp_path: Path
+) -> None:
+    """What a finding quotes, and a cue's wording, stand in English text: there too a machine may have no such font."""
+    (tmp_path / "sky.ja.md").write_text(
+        '# A\n\n[アルデバラン]{say="アルデバラン"}は明るい。\n\n[graphic: 東の地平線]\n', "utf-8"
+    )
+    studio = studio_for([tmp_path], None)
+    env = environment(template_folders(studio))
+    made = prepare_all(load_scripts([tmp_path], studio), studio, tools())
+    page = context.new_page()
+    page.goto(write_page("report.html", report_html(made, env, partial(rig_drawings, env=env), tools().fonts.css)))
+    page.wait_for_function("document.fonts.status === 'loaded'")
+    for place in (".says b", ".row.cue .text"):
+        family = page.locator(place).first.evaluate("e => getComputedStyle(e).fontFamily")
+        assert "report0-" in family, place
