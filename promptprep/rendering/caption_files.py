@@ -6,16 +6,14 @@ comma before the milliseconds. TTML: W3C IMSC 1.1, text profile.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 from xml.sax.saxutils import escape, quoteattr
 
 from promptprep.model.timing import ScriptTiming
 from promptprep.rendering.captions import Caption, Retime
+from promptprep.rendering.xml_text import xml_text
 from promptprep.units import clock_text
-
-_BAD_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 def stamp(milliseconds: int, point: str = ".") -> str:
@@ -87,7 +85,7 @@ tts:showBackground="whenActive" tts:overflow="visible"/></layout>
 
 
 def _xml(text: str) -> str:
-    return escape(_BAD_XML.sub("\ufffd", " ".join(text.split())))
+    return escape(xml_text(" ".join(text.split())))
 
 
 def chapters(timing: ScriptTiming, retime: Retime | None = None) -> list[tuple[int, int, str]]:

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from xml.etree import ElementTree
 
 from promptprep.rendering.direction import direction_of
+from promptprep.rendering.sheets import MIDDLE_EM
 
 NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
-BASE_EM = 0.388  # a base line below the middle of a line: half of ascent less descent of the bundled Noto Sans
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,4 +63,4 @@ def _labels(element: ElementTree.Element, around: dict[str, str], scale: float) 
             size = float(own["font-size"]) * scale
             x, y = (float(child.attrib[key]) * scale for key in ("x", "y"))
             bold, anchor = own.get("font-weight") == "700", child.attrib.get("text-anchor", "start")
-            yield Label(text, x, y - BASE_EM * size, size, bold, anchor, direction_of(text) or "ltr")
+            yield Label(text, x, y - MIDDLE_EM * size, size, bold, anchor, direction_of(text) or "ltr")

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from promptprep.model.rig import Rig
 from promptprep.model.sightline import Sightline
 from promptprep.rendering.wording import ENGLISH, Wording
+from promptprep.units import MM_PER_UNIT
 
 WIDTH = 760.0
 EDGE = 36.0
@@ -204,7 +205,7 @@ def _spans(rig: Rig, room: _Room, lens_mm: float, bottom: float, say: Wording) -
 
 
 def _screen_text(rig: Rig, say: Wording) -> tuple[str, ...]:
-    inches = math.hypot(rig.picture_width_mm, rig.picture_height_mm) / 25.4
+    inches = math.hypot(rig.picture_width_mm, rig.picture_height_mm) / MM_PER_UNIT["in"]
     sides = {"width": f"{rig.picture_width_mm:.0f}", "height": f"{rig.picture_height_mm:.0f}"}
     size = say("picture {width} × {height} mm ({inches} in)", **sides, inches=say.figure(inches, 1))
     lies = [flip_text(rig, say)]

@@ -14,6 +14,7 @@ from promptprep.rendering.page_items import Entry, Row
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
 from promptprep.spans import Span
+from promptprep.units import MM_PER_PT
 
 LONG_PAUSE_S = 0.45  # two strokes from here: between the pauses at commas and at sentences that the paces have
 MOST_LANE = 0.55  # of a page's height, for the cues of one line
@@ -141,7 +142,7 @@ class Copy:
             begins = self.run_ends[index] - len(self.runs[index].text)
             if text is None or index not in self.said or low != begins:
                 continue
-            text = self.tools.measure.shortened(text, room * 25.4 / 72, size)
+            text = self.tools.measure.shortened(text, room * MM_PER_PT, size)
             wide = self.tools.measure.width_pt(text, size)
             x = max(0.0, min(self.x_pt(span, low), room - wide))
             tier = next((n for n, end in enumerate(ends) if x >= end), len(ends))

@@ -12,7 +12,7 @@ from promptprep.rendering.direction import in_order, isolated
 from promptprep.rendering.page_items import Entry, Item, Row
 from promptprep.rendering.paper_copy import Copy
 from promptprep.rendering.printing import PaperTools
-from promptprep.rendering.sheets import Sheet
+from promptprep.rendering.sheets import MIDDLE_EM, Sheet
 from promptprep.session.cue_points import numbered_cues
 from promptprep.units import MM_PER_PT, clock_text
 
@@ -256,8 +256,7 @@ class Items:
 
 def lane_drop_pt(sheet: Sheet) -> float:
     """How far a lane line lies below the top of a line of copy so that both stand on one base line."""
-    middle_em = 0.388  # half of ascent less descent of the bundled Noto Sans (1.069 and 0.293 em)
-    return (sheet.line_pt - sheet.small_line_pt) / 2 + (sheet.font_pt - sheet.small_pt) * middle_em
+    return (sheet.line_pt - sheet.small_line_pt) / 2 + (sheet.font_pt - sheet.small_pt) * MIDDLE_EM
 
 
 def _first_said(segment: Segment) -> dict[int, frozenset[int]]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from base64 import b64decode
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -13,6 +12,7 @@ from markupsafe import Markup
 
 from promptprep.rendering.environment import render
 from promptprep.rendering.measure import Measure
+from promptprep.rendering.page_fonts import family_list
 from promptprep.rendering.tagging import finish_tags
 from promptprep.spans import Span
 from promptprep.units import MM_PER_PT
@@ -78,9 +78,8 @@ def rendered(tools: PaperTools, template: str, **values: Any) -> str:
     }
     bare = render(tools.env, template, **given, faces="", families="")
     faces = tools.faces("".join(sorted({c for c in bare if c.isprintable()})))
-    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", faces)], default=0) + 1
-    families = ",".join(f"copy-{n}" for n in range(count))
-    return render(tools.env, template, **given, faces=Markup(faces), families=Markup(families))
+    families = family_list(faces, "copy") or Markup("copy-0")
+    return render(tools.env, template, **given, faces=Markup(faces), families=families)
 
 
 def _png_px(url: str) -> tuple[int, int]:

@@ -16,6 +16,7 @@ from promptprep.units import MM_PER_PT
 SHEETS_MM = {"A4": (210.0, 297.0), "A5": (148.0, 210.0), "letter": (215.9, 279.4)}
 CARDS = (1, 2, 4)  # cards a sheet
 
+MIDDLE_EM = 0.388  # from the middle of a line down to its base line: half of ascent less descent, 1.069 and 0.293 em
 CAP_EM = 0.714  # capital height of the bundled Noto Sans, in em (its OS/2 table: 714 of 1000 units)
 CLEAR_PRINT_PT = 14.0  # UKAAF G003 (2019): clear print is at least 12 points, ideally 14
 SMALL_PT, CARD_SMALL_PT = 12.0, 10.5  # what stands beside and above the copy; a card is held nearer

@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from typing import Any
 
 from promptprep.model.kit import Kit, KitSegment, KitUnit
+from promptprep.rendering.xml_text import xml_text
 from promptprep.units import clock_text
 
-_NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 WIDTHS_MM = (24.0, 73.0, 73.0)
 KINDS = {"note": "note, not spoken", "cue": "shown, not spoken"}
 
@@ -27,7 +27,7 @@ def kit_docx(kit: Kit) -> bytes:
     section.page_width, section.page_height = Mm(210), Mm(297)
     section.left_margin = section.right_margin = Mm(20)
     document.styles["Normal"].font.size = Pt(11)
-    document.core_properties.title = _clean(kit.title.text)
+    document.core_properties.title = xml_text(kit.title.text)
     document.core_properties.language = kit.target_language
     document.core_properties.keywords = f"promptprep-kit {kit.name} {kit.source_language} {kit.target_language}"
     document.core_properties.author = "promptprep"
@@ -35,13 +35,13 @@ def kit_docx(kit: Kit) -> bytes:
     _styles(document, kit)
     fixed = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)
     document.core_properties.created = document.core_properties.modified = fixed
-    document.add_heading(_clean(kit.title.text), 0)
+    document.add_heading(xml_text(kit.title.text), 0)
     document.add_paragraph(f"{kit.source_language} → {kit.target_language}. Write into the right-hand column. "
                            "Leave the codes on the left and what stands in [brackets] as they are; "
                            "*stars* mark stress. "
                            'A pronunciation is written [word]{say="..."}.')  # fmt: skip
     if kit.basis:
-        document.add_paragraph(_clean(kit.basis))
+        document.add_paragraph(xml_text(kit.basis))
     _table(document, [kit.title], kit)
     for segment in kit.segments:
         _segment(document, segment, kit)
@@ -51,9 +51,9 @@ def kit_docx(kit: Kit) -> bytes:
 
 
 def _segment(document: Any, segment: KitSegment, kit: Kit) -> None:
-    document.add_heading(_clean(segment.title or segment.id), 1)
+    document.add_heading(xml_text(segment.title or segment.id), 1)
     for line in segment_lines(segment):
-        document.add_paragraph(_clean(line))
+        document.add_paragraph(xml_text(line))
     if segment.units:
         _table(document, segment.units, kit)
 
@@ -135,7 +135,7 @@ def _fill(row: Any, texts: tuple[str, str, str]) -> None:
 
     for cell, text, style, width in zip(row.cells, texts, ("Code", "Source", "Translation"), WIDTHS_MM, strict=True):
         cell.width = Mm(width)
-        first, *more = re.split(r"\n{2,}", _clean(text))
+        first, *more = re.split(r"\n{2,}", xml_text(text))
         cell.paragraphs[0].text = first
         cell.paragraphs[0].style = style
         for part in more:
@@ -153,7 +153,3 @@ def _without_clock(data: bytes) -> bytes:
             entry.compress_type = zipfile.ZIP_DEFLATED
             new.writestr(entry, old.read(name))
     return out.getvalue()
-
-
-def _clean(text: str) -> str:
-    return _NO_XML.sub("\ufffd", text)

@@ -12,8 +12,8 @@ from markupsafe import Markup, escape
 from promptprep.model.script import CueLine, Note, Paragraph, Remark, Script, Segment
 from promptprep.model.versions import Bead, SegmentPair, Version
 from promptprep.rendering.environment import render
+from promptprep.rendering.page_fonts import Faces, family_list
 from promptprep.rendering.printing import pdf_from_html
-from promptprep.rendering.versions_report import Faces
 from promptprep.units import clock_text
 
 _FIGURE_GAP = re.compile(r"(?<=\d) (?=[^\W\d_]{1,4}\b|[^\w\s]|\d)|(?<=\bh) (?=\d)")
@@ -26,12 +26,11 @@ def bilingual_pdf(source: Version, version: Version, env: Environment, faces: Fa
     texts = [s.source + s.title + s.language for s in sides]
     letters = "".join(sorted({c for c in "".join(texts) + _PAGE_WORDS if c.isprintable()}))
     rules = faces(version.language, letters, "copy")
-    count = max([int(n) for n in re.findall(r"'copy-(\d+)'", rules)], default=0) + 1
     html = render(
         env, "versions/bilingual.html",
         source=source, version=version, faces=Markup(rules),
         segments=[segment_rows(source, version, pair) for pair in version.pairs],
-        families=Markup(",".join(f"copy-{n}" for n in range(count))),
+        families=family_list(rules, "copy"),
     )  # fmt: skip
     return pdf_from_html(html, f"{version.script.name} {source.language} {version.language}")
 

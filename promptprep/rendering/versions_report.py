@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from jinja2 import Environment
@@ -12,13 +12,12 @@ from markupsafe import Markup, escape
 from promptprep.model.script import Segment
 from promptprep.model.versions import SegmentPair, Version, Versions
 from promptprep.rendering.environment import render
+from promptprep.rendering.page_fonts import Faces, fonts_beyond_latin
 from promptprep.rendering.versions_first import first_lines
 from promptprep.rendering.versions_json import finding_objects
 from promptprep.rendering.versions_rows import change_text, readers_text
 from promptprep.units import clock_text
 
-Faces = Callable[[str, str, str], str]  # (language, text, family) -> font rules
-LATIN_END = 0x2FF
 ABOUT_WORDS = ("value-differs", "unit-differs", "value-missing", "name-missing")
 
 
@@ -26,7 +25,8 @@ def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
     """The page: all versions against the slot, then each beside its source with what was found."""
     scale = max([v.timing.timing.high_s for v in versions.all] + [v.slot_s or 0.0 for v in versions.all]) * 1.02 or 1.0
     slot = versions.source.slot_s
-    rules, families = fonts_for([(v.language, v.script.source + v.script.title) for v in versions.all], faces)
+    texts = {v.language: v.script.source + v.script.title for v in versions.all}
+    rules, families = fonts_beyond_latin(texts, faces, "side")
     return render(
         env, "versions/report.html",
         source=versions.source,
@@ -41,18 +41,6 @@ def versions_html(versions: Versions, env: Environment, faces: Faces) -> str:
         faces=Markup(rules),
         families=families,
     )  # fmt: skip
-
-
-def fonts_for(texts: Sequence[tuple[str, str]], faces: Faces) -> tuple[str, dict[str, Markup]]:
-    """Font rules for what stands in other scripts than the Latin one, and the families of each language."""
-    rules, families = [], {}
-    for number, (language, text) in enumerate(texts):
-        letters = {c for c in text if c.isprintable()}
-        if any(ord(c) > LATIN_END for c in letters):
-            rule = faces(language, "".join(sorted(letters)), f"side{number}")
-            rules.append(rule)
-            families[language] = Markup(",".join(dict.fromkeys(re.findall(rf"'(side{number}-\d+)'", rule))))
-    return "\n".join(rules), {k: v for k, v in families.items() if v}
 
 
 def _view(source: Version, version: Version, scale: float) -> dict[str, Any]:

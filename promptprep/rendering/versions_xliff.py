@@ -11,10 +11,10 @@ from collections.abc import Iterator, Sequence
 from xml.etree import ElementTree
 
 from promptprep.model.kit import Kit, KitSegment, KitUnit
+from promptprep.rendering.xml_text import xml_text
 
 NAMESPACE = "urn:oasis:names:tc:xliff:document:2.0"  # 2.1 keeps the namespace of 2.0
 _BRACKET = re.compile(r"\[[^\[\]\n]*\](?!\{)")
-_NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 _NO_TOKEN = re.compile(r"[^A-Za-z0-9._-]")
 
 
@@ -25,7 +25,7 @@ def kit_xliff(kit: Kit) -> bytes:
     root.set("version", "2.1")
     root.set("srcLang", kit.source_language)
     root.set("trgLang", kit.target_language)
-    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=_clean(kit.name))
+    file = ElementTree.SubElement(root, _tag("file"), id="f1", original=xml_text(kit.name))
     file.set("srcDir", kit.source_direction)
     file.set("trgDir", kit.direction)
     if kit.basis:
@@ -37,7 +37,7 @@ def kit_xliff(kit: Kit) -> bytes:
 
 
 def _group(file: ElementTree.Element, number: str, segment: KitSegment) -> None:
-    group = ElementTree.SubElement(file, _tag("group"), id=number, name=_clean(segment.id))
+    group = ElementTree.SubElement(file, _tag("group"), id=number, name=xml_text(segment.id))
     _notes(group, list(_segment_notes(segment)))
     for unit in segment.units:
         _unit(group, f"{number}.{unit.code.rsplit('/', 1)[-1]}", unit)
@@ -56,7 +56,7 @@ def _segment_notes(segment: KitSegment) -> Iterator[tuple[str, str]]:
 
 
 def _unit(parent: ElementTree.Element, number: str, unit: KitUnit) -> None:
-    made = ElementTree.SubElement(parent, _tag("unit"), id=_NO_TOKEN.sub("-", number), name=_clean(unit.code))
+    made = ElementTree.SubElement(parent, _tag("unit"), id=_NO_TOKEN.sub("-", number), name=xml_text(unit.code))
     notes: list[tuple[str, str]] = [("kind", unit.kind)]
     notes += [("pronunciation", f"{word}: {say}") for word, say in unit.pronunciations]
     _notes(made, notes)
@@ -64,7 +64,7 @@ def _unit(parent: ElementTree.Element, number: str, unit: KitUnit) -> None:
     if cues:
         data = ElementTree.SubElement(made, _tag("originalData"))
         for n, cue in enumerate(cues, 1):
-            ElementTree.SubElement(data, _tag("data"), id=f"d{n}").text = _clean(cue)
+            ElementTree.SubElement(data, _tag("data"), id=f"d{n}").text = xml_text(cue)
     segment = ElementTree.SubElement(made, _tag("segment"), state="translated" if unit.target else "initial")
     _inline(ElementTree.SubElement(segment, _tag("source")), unit.text, cues, unit.cues)
     if unit.target:
@@ -86,7 +86,7 @@ def _inline(element: ElementTree.Element, text: str, cues: Sequence[str], own: S
         more += not free[cue]
         number = free[cue].pop(0) if free[cue] else more
         last = ElementTree.SubElement(
-            element, _tag("ph"), id=str(number), dataRef=f"d{cues.index(cue) + 1}", disp=_clean(cue)
+            element, _tag("ph"), id=str(number), dataRef=f"d{cues.index(cue) + 1}", disp=xml_text(cue)
         )
         at = found.end()
     _append(element, last, text[at:])
@@ -94,9 +94,9 @@ def _inline(element: ElementTree.Element, text: str, cues: Sequence[str], own: S
 
 def _append(element: ElementTree.Element, last: ElementTree.Element | None, text: str) -> None:
     if last is None:
-        element.text = _clean(text)
+        element.text = xml_text(text)
     else:
-        last.tail = _clean(text)
+        last.tail = xml_text(text)
 
 
 def _notes(element: ElementTree.Element, notes: Sequence[tuple[str, str]]) -> None:
@@ -104,13 +104,8 @@ def _notes(element: ElementTree.Element, notes: Sequence[tuple[str, str]]) -> No
         return
     holder = ElementTree.SubElement(element, _tag("notes"))
     for category, text in notes:
-        ElementTree.SubElement(holder, _tag("note"), category=category).text = _clean(text)
+        ElementTree.SubElement(holder, _tag("note"), category=category).text = xml_text(text)
 
 
 def _tag(name: str) -> str:
     return f"{{{NAMESPACE}}}{name}"
-
-
-def _clean(text: str) -> str:
-    """Without the characters that XML 1.0 cannot hold."""
-    return _NO_XML.sub("\ufffd", text)

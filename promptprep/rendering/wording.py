@@ -6,8 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from promptprep.rendering.direction import direction_of, in_order
+from promptprep.units import MM_PER_UNIT
 
-FOOT_MM, INCH_MM = 304.8, 25.4
+FOOT_MM, INCH_MM = MM_PER_UNIT["ft"], MM_PER_UNIT["in"]
 
 
 @dataclass(frozen=True, slots=True)
