@@ -10,10 +10,18 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
+from promptprep.speaking.languages.es_parts import (
+    DollarLiterals,
+    Heights,
+    LetterDays,
+    MatchMinutes,
+    SchoolClasses,
+    Warmth,
+)
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, LongMetres
+from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, Scales
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.streets import StreetReader
 
@@ -25,12 +33,6 @@ _ONE_OCLOCK = re.compile(r"(?<!\w)(?:a|desde|era|es|hacia|hasta|para|sobre) la \
 _OF_THE_DAY = re.compile(r"[ \u00a0](?:de la (?:tarde|madrugada|mañana|noche)|en punto|y media|y cuarto)(?!\w)")
 _ROAD = re.compile(r"(N)-([IVX]{1,4})(?!\w)")
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
-
-
-class Heights(LongMetres):
-    """ "1,85 m" of a person is a metre eighty-five; longer lengths keep their decimals."""
-
-    _most = 2
 
 
 class Spanish(Romance):
@@ -49,7 +51,8 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    own_parts = (Heights, HundredCodes, *IBERIAN)
+    first_parts = (MatchMinutes, Scales)
+    own_parts = (Heights, HundredCodes, LetterDays, SchoolClasses, Warmth, *IBERIAN)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     cents_link = "con"
@@ -59,6 +62,8 @@ class Spanish(Romance):
         super().__init__(data, speller)
         if data.tag.split("-")[-1] in _POINT_REGIONS:
             self.literals = Literals(",", ".")
+        else:
+            self.literals = DollarLiterals(self.text("numbers.group"), self.text("numbers.mark"))
         self._tonic = self.wordset("nouns.tonic")
 
     def table(self, key: str) -> Mapping[str, Any]:
@@ -150,7 +155,15 @@ class Spanish(Romance):
 
     def rank_before(self, value: int, noun: str) -> str:
         """ "la segunda Guerra Mundial", "el tercer Congreso"."""
-        feminine = self.gender_of(noun) == "f"
+        return self._rank(value, noun, feminine=self.gender_of(noun) == "f")
+
+    def rank_after(self, article: str, value: int, noun: str) -> str:
+        """The article tells the gender where there is one: "la II GM"."""
+        told = article in ("al", "del", "el", "la", "las", "los")
+        feminine = article in ("la", "las") if told else self.gender_of(noun) == "f"
+        return self._rank(value, noun, feminine=feminine)
+
+    def _rank(self, value: int, noun: str, *, feminine: bool) -> str:
         if noun.endswith(("as", "es", "os")):
             return self.ordinal(str(value), "fp" if feminine else "mp")
         return self.ordinal(str(value), "f" if feminine else "a")

@@ -14,7 +14,6 @@ from promptprep.speaking.languages.fr_parts import (
     LetteredNumbers,
     MatchMinutes,
     Phones,
-    Scales,
     WarYears,
 )
 from promptprep.speaking.western.grammar import Noun, word_before
@@ -22,7 +21,7 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_parts import SHARED, HundredCodes, LongMetres
+from promptprep.speaking.western.romance_parts import SHARED, HundredCodes, LongMetres, Scales
 from promptprep.speaking.western.streets import StreetReader
 
 _PLURAL_BEFORE_MILLIONS = re.compile(

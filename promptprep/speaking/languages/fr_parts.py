@@ -156,22 +156,6 @@ class MatchMinutes:
         return Reading(Span(*found.span()), said + more, "ordinal")
 
 
-class Scales:
-    """A map's scale: 1/25 000, 1:50 000."""
-
-    _pattern = re.compile(r"1[:/](\d{1,3}(?:[ .\u00a0\u202f]000){1,3})(?!\d)")
-
-    def __init__(self, grammar: Grammar) -> None:
-        self.g = grammar
-
-    def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = self._pattern.match(text, at)
-        if not found or _GOES_ON.search(text, max(0, at - 2), at):
-            return None
-        below = re.sub(r"\D", "", found[1])
-        return Reading(Span(*found.span()), f"{self.g.cardinal('1')} {self.g.ordinal(below)}", "fraction")
-
-
 class LetteredNumbers:
     """A planet's letter behind its star's number, which is no ordinal: TRAPPIST-1e, Kepler-186f."""
 

@@ -180,6 +180,24 @@ class HundredCodes:
         return Reading(Span(*found.span()), self.g.number(number), "serial")
 
 
+class Scales:
+    """A map's scale: 1/25 000, 1:50 000. `ratios.scale` has {cardinal} or {ordinal} for the second figure."""
+
+    _pattern = re.compile(r"1[:/](\d{1,3}(?:[ .\u00a0\u202f]000){1,3})(?!\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._template = grammar.text("ratios.scale")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ":.,/-")):
+            return None
+        below = re.sub(r"\D", "", found[1])
+        said = self._template.format(cardinal=self.g.cardinal(below), ordinal=self.g.ordinal(below))
+        return Reading(Span(*found.span()), said, "fraction")
+
+
 class OneThousand:
     """ "1 mil" is said without its one."""
 

@@ -64,7 +64,9 @@ class Shorthand:
     def times(self, text: str, at: int) -> Short | None:
         """ "3x faster", "2×10^8"."""
         found = _TIMES.match(text, at)
-        return Short(self._times, found.end()) if found else None
+        if not found:
+            return None
+        return Short(self._multiplied if text.startswith("10", found.end()) else self._times, found.end())
 
     def word_by(self, text: str, at: int) -> str:
         """What a lone "x" between figures says: "by" between sides, "times" in a sum."""

@@ -1,0 +1,113 @@
+"""What only Spanish writes: degrees with a raised o, classes of a school, days of a month by their letter."""
+
+from __future__ import annotations
+
+import re
+
+from promptprep.model.spoken import Reading
+from promptprep.spans import Span
+from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.literal import Literal, Literals
+from promptprep.speaking.western.romance_parts import LongMetres
+
+_SENTENCE_LEFT = 60
+_ARTICLES = frozenset(("al", "del", "el", "la"))
+
+
+class Heights(LongMetres):
+    """ "1,85 m" of a person is a metre eighty-five; longer lengths keep their decimals."""
+
+    _most = 2
+
+
+class DollarLiterals(Literals):
+    """Numbers whose thousands, behind a dollar sign, are parted by commas as in most of America: "$1,000"."""
+
+    _grouped = re.compile(r"\d{1,3}(?:,\d{3})+(?![\d.,]*\d)")
+    _sign_left = re.compile(r"\$[ \u00a0]?\Z")
+
+    def at(self, text: str, at: int) -> Literal | None:
+        found = self._grouped.match(text, at) if self._sign_left.search(text, max(0, at - 2), at) else None
+        return Literal(found[0].replace(",", ""), "", found.end(), grouped=True) if found else super().at(text, at)
+
+
+class Warmth:
+    """A temperature with a raised o: "de 10º a 21º", "una mínima de 5º". `ordinals.warm` lists words of weather."""
+
+    _pattern = re.compile(r"(\d{1,2})[º°](?:([ \u00a0](?:a|y)[ \u00a0]|[-–])[-−]?(\d{1,2})[º°])?(?![\w.])")
+    _minus = re.compile(r"(?<![\w.)])[-−]\Z")
+    _warmest = 11
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        words = "|".join(sorted(grammar.wordset("ordinals.warm"), key=len, reverse=True))
+        self._weather = re.compile(rf"(?<!\w)(?:{words})(?!\w)[^.!?\n]*\Z", re.IGNORECASE)
+        self._of_weather = re.compile(rf"[º°][ \u00a0]de[ \u00a0](?:{words})(?!\w)")
+        self._degree = noun(str(grammar.table("units.names")["°"]))
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and text[at - 1].isalnum()):
+            return None
+        if word_before(text, at).casefold() in _ARTICLES:
+            return None
+        both = found[3] is not None and int(found[3]) >= self._warmest and found[0].endswith(("º", "°"))
+        weather = self._weather.search(text, max(0, at - _SENTENCE_LEFT), at) or self._of_weather.match(
+            text, found.end(1)
+        )
+        if not (both or weather):
+            return None
+        minus = self._minus.search(text, max(floor, at - 2), at)
+        end = found.end(1) + 1
+        said = self.g.counted(Literal(found[1], "", 0), self._degree)
+        return Reading(Span(at - 1 if minus else at, end), f"{self.g.minus} {said}" if minus else said, "measure")
+
+
+class SchoolClasses:
+    """A year of school with its class: "3ºB"."""
+
+    _pattern = re.compile(r"(\d{1,2})\.?[ºª]([ABDEGH])(?!\w)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-/")):
+            return None
+        form = "f" if "ª" in found[0] else "m"
+        return Reading(Span(*found.span()), f"{self.g.ordinal(found[1], form)} {found[2]}", "ordinal")
+
+
+class LetterDays:
+    """A day that is known by its month's letter: "el 8M", "el 15M"."""
+
+    _pattern = re.compile(r"(\d{1,2})([A-Z])(?!\w)")
+    _article_left = re.compile(r"(?<!\w)(?:al|del|el|[Ee]l)[ \u00a0]\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not self._article_left.search(text, max(0, at - 5), at):
+            return None
+        return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])} {found[2]}", "serial")
+
+
+class MatchMinutes:
+    """The minute of a match: "en el 45'", "el minuto 90'+3"."""
+
+    _pattern = re.compile(r"(\d{1,3})['’′](?:[ \u00a0]?\+[ \u00a0]?(\d{1,2}))?(?![\w'’′\"])")
+    _left = re.compile(r"(?<!\w)(?:al|del|el|en|min\.|minuto|minutos|y)[ \u00a0]\Z", re.IGNORECASE)
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._plus = grammar.text("serials.plus")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or not self._left.search(text, max(0, at - 9), at):
+            return None
+        added = f" {self._plus} {self.g.cardinal(found[2])}" if found[2] else ""
+        return Reading(Span(*found.span()), self.g.cardinal(found[1]) + added, "cardinal")
