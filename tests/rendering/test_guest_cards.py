@@ -11,8 +11,8 @@ from promptprep.rendering.sheets import sheet_for
 from tests.rendering.paper_factory import prepared, printing
 
 TWO = (
-    "# Guest\n\nHow many came up the hill?\n\n[live 0:20 Okoro answers: around 4,200, on the best night 612 of them]\n\n"
-    "And what should they bring?\n\n[live 0:12 Okoro answers: a blanket and patience]\n"
+    "# Guest\n\nHow many came up the hill?\n\n[live 0:20 Okoro answers: around 4,200, on the best night 612 of them]\n"
+    "\nAnd what should they bring?\n\n[live 0:12 Okoro answers: a blanket and patience]\n"
 )
 
 
