@@ -97,6 +97,7 @@ class Hindi:
             (r"\d{16,}", self._shared.serial),
             (_PHONE, self._phone),
             self.clock.short_date_rule(),
+            (r"(?<=\()[0०]\d{2,4}\)[ \u00a0]?\d{3,8}[ \u00a0-]?\d{0,4}(?!\d)", self._shared.bracketed),
             (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
             (HYPHENED, self._shared.hyphened),
             (r"\d+(?:\.\d+){3,}", self._dotted),

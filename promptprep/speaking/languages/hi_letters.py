@@ -27,6 +27,8 @@ class HindiLetters:
     def __init__(self, data: LanguageData, numbers: HindiNumbers) -> None:
         self._numbers = numbers
         self._numbered = frozenset(data.get("spoken", "words.numbered").split())
+        self._regnal = frozenset(data.get("spoken", "regnal.names"))
+        self._ranks: list[str] = data.get("spoken", "regnal.ranks")
         self._acronyms: Mapping[str, str] = data.get("spoken", "acronyms")
         self._letter: Mapping[str, str] = data.get("spoken", "letters")
         self._endings: list[str] = data.get("spoken", "ordinal_endings.words")
@@ -55,6 +57,9 @@ class HindiLetters:
         before = text[start - 1 : start]
         if not n or before.isalnum():
             return None
+        if word_before(text, start) in self._regnal:
+            own = self._ranks[n - 1] if n <= len(self._ranks) else self._numbers.ordinal(str(n), "वें")
+            return reading(found, own, "roman")
         if len(found[0]) == 1 and not (before == "-" or word_before(text, start) in self._numbered):
             return None
         if _CENTURY.match(text, found.end()):

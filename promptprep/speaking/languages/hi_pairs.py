@@ -38,6 +38,7 @@ class HindiPairs:
             (r"(\d{1,3})°[ ]?(\d{1,2})[′'’](?:[ ]?(\d{1,2})[″\"”])?", self._angle),
             (r"(\d{1,2})['′’][ ]?(\d{1,2})(?:[\"″”]|''|′′)", self._feet_and_inches),
             (r"(\d{2,3})[/-](\d{1,2})(?![\d/-])", self._wickets),
+            (r"(\d{1,3})\*(?![\w*])", self._not_out),
             (r"(24)/(7)(?![\d/])|(\d\d)/(\3)(?![\d/])", self._idiom),
             (r"(\d{1,9})[ ](?:[-–](?=[ ]\d{1,9}[ ]?=)|−(?=[ ]\d))", self._minus),
             (r"(\d{1,4}(?:\.\d{1,3})?)(?:[xX×]| [xX×] )(?=(?P<equals>[\d.]{1,8}[ ]?=|10[\^⁻⁰¹²³⁴-⁹])|\d)", self._by),
@@ -80,6 +81,10 @@ class HindiPairs:
         """ "24/7", "50/50": said as they stand."""
         first, last = (self._say(n) for n in found[0].split("/"))
         return reading(found, f"{first} {self._word['over']} {last}", "symbol")
+
+    def _not_out(self, found: re.Match[str]) -> Reading:
+        """ "100*" in cricket -> "नाबाद एक सौ"."""
+        return reading(found, f"{self._word['not_out']} {self._say(found[1])}", "score")
 
     def _wickets(self, found: re.Match[str]) -> Reading | None:
         """ "245/6" in cricket: runs for wickets, "दो सौ पैंतालीस पर छह"."""
