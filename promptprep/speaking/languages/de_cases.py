@@ -33,6 +33,7 @@ _COUNTED_BEFORE = re.compile(
 _ROW_REACH = 48
 _BECAME = re.compile(r"(?<!\w)(?=([A-Za-zäöü]+)[ \u00a0]((?:[^\W\d_]+,?[ \u00a0]){0,3})\Z)")
 _SUBJECTS = ("er", "sie", "es", "wir", "als")
+_UP_TO = re.compile(r"(?<!\w)[Bb]is zu\s\Z")
 _MORE = ("mehr", "weniger")
 _TITLES_AND_NAMES = 3
 _MOST_ADJECTIVES = 3
@@ -72,6 +73,8 @@ class Cases:
         before = word_before(text, at)
         if before.lower() in self.adverbs:
             return word_before(text, at - len(before) - 1)
+        if before == "zu" and _UP_TO.search(text, max(0, at - _REACH), at):
+            return "bis zu"
         if before not in ("und", "oder", "sowie") and text[at - 2 : at - 1] != ",":
             return before
         first = _COUNTED_BEFORE.search(text, max(0, at - _ROW_REACH), at)

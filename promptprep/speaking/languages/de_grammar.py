@@ -233,7 +233,7 @@ class German(Grammar):
 
     def after_preposition(self, unit: Noun, before: str) -> Noun:
         """The dative plural: "nach zehn Kilometern", "in zwei astronomischen Einheiten"."""
-        if self.cases.case_after(before) != "dative":
+        if self.cases.case_after(before) != "dative" or before == "bis zu":
             return unit
         first, *rest = unit.more.split(" ")
         if first.endswith(("el", "er")) or (first.endswith("e") and unit.one != unit.more):

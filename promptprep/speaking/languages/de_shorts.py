@@ -20,6 +20,8 @@ _LIFE_LEFT = re.compile(r"(?:\A|[(,;\n]|[^\W\d_])[ \u00a0]?\Z")
 _NOUN_LEFT = re.compile(r"(?<![\w/.-])[A-ZÄÖÜ][a-zäöüß]{2,}\Z")
 _NOUN_RIGHT = re.compile(r"[A-ZÄÖÜ][a-zäöüß]{2,}(?![\w/-]|\.\w)")
 _PARTIES_LEFT = re.compile(r"(?<![\w/])[A-ZÄÖÜ]{2,5}\Z")  # "CDU/CSU"
+_ARTICLES = "(?i:d(?:er|ie|em|en|es)|ein(?:e[mnrs]?)?|(?:sein|ihr|unser)(?:e[mnr]?)?)"
+_ARTICLE_LEFT = re.compile(rf"(?<!\w)({_ARTICLES})\s(?:[a-zäöüß]+\.?\s|\d\.\s)?\Z")
 _LONGEST_NOUN = 24
 _WEEK_OF_YEAR = re.compile(r"[ \u00a0]?([1-5]?\d)/([12]\d{3})(?!\d)")
 _CAPITALS = re.compile(r"[A-ZÄÖÜØ]{1,7}(?!\w)|Q(?=[1-4]\W)")
@@ -42,6 +44,8 @@ class GermanShorts:
         self._following = grammar.text("abbreviations.following_page")
         self._lone_hash = grammar.text("symbols.alone")
         self._quarter = grammar.text("abbreviations.quarter")
+        self._after_article = grammar.table("abbreviations.after_article")
+        self._holders = grammar.table("abbreviations.adjectival_nouns")
         self._life = grammar.table("abbreviations.life")
 
     def mark(self, text: str, at: int, floor: int) -> Reading | None:
@@ -75,11 +79,13 @@ class GermanShorts:
             return Reading(Span(at, week.end()), said, "date")
         if found[0] in self._before_figure and re.match(r"[ \u00a0]?\d", text[found.end() : found.end() + 2]):
             return Reading(Span(*found.span()), str(self._before_figure[found[0]]), "abbreviation")
+        if found[0] in self._after_article and before.lower() in self.cases.after:
+            return Reading(Span(*found.span()), str(self._after_article[found[0]]), "initialism")
         if found[0] in self._winds and before.lower() in self._wind_before:
             return Reading(Span(*found.span()), str(self._winds[found[0]]), "abbreviation")
-        return self._after_article(text, found, before)
+        return self._ranked(text, found, before)
 
-    def _after_article(self, text: str, found: re.Match[str], article: str) -> Reading | None:
+    def _ranked(self, text: str, found: re.Match[str], article: str) -> Reading | None:
         """A ruler's number behind name and article: "Karl der V."."""
         value = roman_value(found[0])
         case = {"der": "nominative", "dem": "dative", "den": "accusative", "des": "genitive"}.get(article)
@@ -91,6 +97,13 @@ class GermanShorts:
         dot = text[found.end() : found.end() + 1] == "." and text[found.end() + 1 : found.end() + 3].strip() != ""
         said = self.g.ordinal(str(value), weak_ending(case, "m")).capitalize()
         return Reading(Span(found.start(), found.end() + dot), said, "roman")
+
+    def _holder(self, text: str, span: Span, stem: str) -> Reading:
+        """ "der stellv. Vors." -> "Vorsitzende", without an article "Vorsitzender"."""
+        article = _ARTICLE_LEFT.search(text, max(0, span.start - _LONGEST_NOUN), span.start)
+        ending = self.cases.determined(article[1], "") if article else "r"
+        end = span.end - (not text[span.end :].strip())
+        return Reading(Span(span.start, end), f"{stem}e{ending if ending != 'e' else ''}", "abbreviation")
 
     def _pair(self, text: str, at: int, floor: int) -> Reading | None:
         """Two nouns with a bar between them: "Mann/Frau"."""
@@ -108,6 +121,8 @@ class GermanShorts:
             return Reading(
                 Span(start, dot + (word_after(text, dot + 1)[:1].islower())), self._following, "abbreviation"
             )
+        if holder := self._holders.get(f"{written}."):
+            return self._holder(text, Span(start, dot + 1), str(holder))
         stem = self._stems.get(f"{written}.") or self._stems.get(f"{written[0].lower()}{written[1:]}.")
         if not stem or not _NEXT.match(text, dot + 1) or word_after(text, dot + 1) in self.g.openers:
             return None

@@ -26,13 +26,14 @@ _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,3}))?(?!\d|
 class Durations:
     """Two or three parts with a decimal behind them, or with a word for hours or minutes.
 
-    `clock.before` lists the words after which the same figures are a time of day ("at 14:30 hours"); `clock.last_and`
-    joins the last part.
+    `clock.before` lists the words after which the same figures are a time of day ("at 14:30 hours"), `clock.lasting`
+    those after which an h makes them a stretch of time ("Dauer: 1:30 h"); `clock.last_and` joins the last part.
     """
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._clock_before = frozenset(grammar.data.maybe("spoken", "clock.before", ()))
+        self._lasting = frozenset(grammar.data.maybe("spoken", "clock.lasting", ()))
         self._primes = bool(grammar.data.maybe("spoken", "clock.primes", False))
         self._and = str(grammar.data.maybe("spoken", "clock.last_and", ""))
         self._hours = _names(grammar, grammar.hour)
@@ -61,12 +62,13 @@ class Durations:
         found = _PARTS.match(text, at)
         if not found or (len(found[4] or "") == _GROUP and text[found.start(4) - 1] != self.g.literals.mark):
             return None
-        unit = self._unit.match(text, found.end()) or (_HOURS.match(text, found.end()) if found[3] else None)
+        lasting = found[3] or word_before(text, at).casefold() in self._lasting
+        unit = self._unit.match(text, found.end()) or (_HOURS.match(text, found.end()) if lasting else None)
         if unit and unit[1] in self._ones and int(found[1]) != 1:
             unit = None
         if not (unit or found[4]) or word_before(text, at).casefold() in self._clock_before:
             return None
-        hours = found[3] is not None or (unit is not None and unit[1] in self._hours)
+        hours = found[3] is not None or (unit is not None and unit[1] in (*self._hours, "h"))
         nouns = (self.g.hour, self.g.minute, self.g.second) if hours else (self.g.minute, self.g.second)
         figures = [part for part in found.groups()[:3] if part is not None]
         end = unit.end() if unit else found.end()
