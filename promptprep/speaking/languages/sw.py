@@ -167,7 +167,8 @@ class Swahili:
         unit = as_written(found["unit"], self.quantities.all_units) if found["unit"] else ""
         share = self.quantities.share(over, under)
         if found[1]:
-            said = f"{self.quantities.number(found[1])} {self._word['and']} {share}"
+            prefix = "" if unit else self.numbers.class_of(self.numbers.counted(found.string, found.start()))
+            said = f"{self.quantities.number(found[1], prefix)} {self._word['and']} {share}"
             return reading(found, self.quantities.with_unit(said, unit) if unit else said, "fraction")
         return reading(found, f"{share} {self.quantities.of_one(unit)}" if unit else share, "fraction")
 

@@ -25,6 +25,7 @@ class SwahiliNumbers:
         self._single = frozenset(data.get("spoken", "without_class.but_single"))
         self._transparent = frozenset(data.get("spoken", "transparent.words"))
         words: Mapping[str, str] = data.get("spoken", "words")
+        self._joining = frozenset(words["joining"].split())
         self._links, self._more = frozenset(words["links"].split()), frozenset(words["more"].split())
         self._not_classed = frozenset(data.get("spoken", "without_class.words"))
 
@@ -72,7 +73,7 @@ class SwahiliNumbers:
         while len(words) > 1:
             last = words[-1]
             described = words[-2] in self._links and self._describes(last)
-            if last in self._transparent:
+            if last in self._transparent and words[-2] not in self._joining:
                 words.pop()
             elif len(words) > 2 and (described or (last == "ya" and words[-2] in self._more)):
                 words = words[:-2]
