@@ -17,6 +17,7 @@ _ATTRIBUTES = re.compile(r"[ \t]*\{([^{}\n]*)\}[ \t]*$")
 _ATTRIBUTE = re.compile(
     r'#(?P<id>[^\s"{}]+)|(?P<key>[\w-]+)\s*=\s*(?:"(?P<quoted>[^"]*)"|(?P<bare>[^\s"]+))|(?P<other>\S+)'
 )
+_ITEM_NUMBER = re.compile(r"\d{1,9}[.)]")
 _HEAD_MARK = re.compile(r"[ \t>]*#{1,6}[ \t]*")
 _ENDS = tuple(".!?…:;。！？؟।।")
 
@@ -58,7 +59,7 @@ class BlockReader:
                 self._quote(token)
             elif token.type == "remark_block":
                 self._remark_block(token)
-            elif token.type.endswith("list_item_open") or token.type == "list_item_open":
+            elif token.type == "list_item_open":
                 self._item_open(token)
             elif token.type == "list_item_close":
                 self.item.pop()
@@ -79,8 +80,7 @@ class BlockReader:
             return
         read = read_inline(token, places)
         self.faults.extend(read.faults)
-        span = Span(places.at(0), places.at(max(len(token.content) - 1, 0)) + 1)
-        self.drafts[-1].blocks.extend(self._blocks(read, span))
+        self.drafts[-1].blocks.extend(self._blocks(read))
 
     def _quote(self, token: Token) -> None:
         if self.quote_end is None or (token.map and token.map[0] >= self.quote_end):
@@ -88,9 +88,8 @@ class BlockReader:
 
     def _note(self, read: Inline, token: Token, places: Places) -> None:
         text = token.content if read.cues else "".join(run.text for run in read.runs)
-        span = Span(places.at(0), places.at(max(len(token.content) - 1, 0)) + 1)
         if text:
-            self.drafts[-1].blocks.append(Note(text, span))
+            self.drafts[-1].blocks.append(Note(text, places.of(token.content)))
 
     def _remark_block(self, token: Token) -> None:
         first = (token.map or [0])[0]
@@ -103,18 +102,15 @@ class BlockReader:
         self.item.append(token.info)
         self.marker = None
         if token.info and token.map:
-            found = re.compile(r"\d{1,9}[.)]").search(self.source, self._line(token.map[0]))
+            found = _ITEM_NUMBER.search(self.source, self._line(token.map[0]))
             if found:
                 self.marker = Run(found[0] + " ", Span(found.start(), found.end()))
 
     def _heading(self, opener: Token, token: Token, places: Places) -> None:
         attributes = _ATTRIBUTES.search(token.content)
         title_end = attributes.start() if attributes else len(token.content)
-        span = (
-            Span(places.at(0), places.at(max(len(token.content) - 1, 0)) + 1)
-            if token.content
-            else Span(self._line((opener.map or [0])[0]), self._line((opener.map or [0])[0]) + len(opener.markup))
-        )
+        begin = self._line((opener.map or [0])[0])
+        span = places.of(token.content) if token.content else Span(begin, begin + len(opener.markup))
         draft = Draft(heading=span, level=int(opener.tag[1:]))
         read = read_inline(token, places)
         if attributes:
@@ -138,7 +134,7 @@ class BlockReader:
 
     # -- copy -----------------------------------------------------------------------------------------------
 
-    def _blocks(self, read: Inline, span: Span) -> Iterator[Block]:
+    def _blocks(self, read: Inline) -> Iterator[Block]:
         """A paragraph, split at cues that stand on a line of their own after a finished sentence."""
         role = "item" if self.item else "body"
         runs = read.runs
@@ -164,13 +160,12 @@ class BlockReader:
             yield _paragraph(runs, start, len(text), pending, role)
 
     def _alone(self, span: Span) -> bool:
-        row = self.index.place(span.start)[0]
-        begin = span.start - self.index.place(span.start)[1] + 1
-        end = span.end
+        """Whether nothing but marks of lists and quotations stands beside a cue on its line."""
+        begin, end = span.start - self.index.place(span.start)[1] + 1, span.end
         while end < len(self.source) and self.source[end] not in "\r\n":
             end += 1
         outside = self.source[begin : span.start] + self.source[span.end : end]
-        return row > 0 and not outside.strip(" \t>-+*")
+        return not outside.strip(" \t>-+*")
 
     # -- places ---------------------------------------------------------------------------------------------
 

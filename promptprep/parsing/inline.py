@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 import unicodedata
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from markdown_it.token import Token
@@ -30,10 +30,14 @@ class Places:
         row = bisect_right(self.content_starts, offset) - 1
         return self.source_starts[row] + offset - self.content_starts[row]
 
+    def of(self, content: str) -> Span:
+        """The place of the whole content, which is not empty, or of its first character."""
+        return Span(self.at(0), self.at(max(len(content) - 1, 0)) + 1)
+
 
 @dataclass(slots=True)
 class Inline:
-    """What one inline token holds, read in order. `lines` marks where each source line begins in `runs`."""
+    """What one inline token holds, read in order. `length` and `last` are those of the text of its runs so far."""
 
     runs: list[Run] = field(default_factory=list)
     cues: list[InlineCue] = field(default_factory=list)
@@ -71,9 +75,9 @@ class _Reader:
 
     def read(self, children: Sequence[Token]) -> Inline:
         for child in children:
-            reader = getattr(self, f"_{child.type}", None)
+            reader = _READERS.get(child.type)
             if reader is not None:
-                reader(child)
+                reader(self, child)
             else:
                 self.at += len(child.markup)
         self._trim()
@@ -114,8 +118,6 @@ class _Reader:
     def _em_close(self, token: Token) -> None:
         self.depth -= 1
         self.at += len(token.markup)
-
-    _strong_open, _strong_close = _em_open, _em_close
 
     def _link_open(self, token: Token) -> None:
         self.at += 1
@@ -174,6 +176,23 @@ class _Reader:
                 self.out.length -= len(run.text) - len(kept)
                 self.out.runs[-1] = Run(kept, Span(run.span.start, run.span.start + len(kept)), run.stress, run.say)
         self.out.cues = [InlineCue(min(c.offset, self.out.length), c.cue) for c in self.out.cues]
+
+
+_READERS: Mapping[str, Callable[[_Reader, Token], None]] = {
+    "text": _Reader._text,
+    "text_special": _Reader._text_special,
+    "em_open": _Reader._em_open,
+    "em_close": _Reader._em_close,
+    "strong_open": _Reader._em_open,
+    "strong_close": _Reader._em_close,
+    "link_open": _Reader._link_open,
+    "link_close": _Reader._link_close,
+    "say": _Reader._say,
+    "cue": _Reader._cue,
+    "remark": _Reader._remark,
+    "softbreak": _Reader._softbreak,
+    "hardbreak": _Reader._hardbreak,
+}
 
 
 def cue_faults(cue: Cue, inside_word: bool = False) -> list[Fault]:

@@ -6,7 +6,18 @@ import re
 from collections.abc import Callable, Sequence
 
 from promptprep.model.language import base_of
-from promptprep.model.script import CueLine, Fault, Note, Paragraph, Part, PartKind, Remark, Script, Segment
+from promptprep.model.script import (
+    CueLine,
+    Fault,
+    LanguageOrigin,
+    Note,
+    Paragraph,
+    Part,
+    PartKind,
+    Remark,
+    Script,
+    Segment,
+)
 from promptprep.parsing.blocks import BlockReader, segments
 from promptprep.parsing.front import key_place, read_slot, split_front
 from promptprep.parsing.markup import markdown
@@ -41,7 +52,7 @@ def parse_script(
         parts=tuple(_parts(source, begin if front or begin > 1 else 0, done)),
         segments=tuple(done),
         title=front.get("title") or _first_title(done) or name,
-        language_origin=origin,  # type: ignore[arg-type]
+        language_origin=origin,
         file=file,
         reader=front.get("reader"),
         rig=front.get("rig"),
@@ -52,7 +63,9 @@ def parse_script(
     )
 
 
-def _language(front: str | None, named: str | None, detect: Callable[[str], str] | None, copy: str) -> tuple[str, str]:
+def _language(
+    front: str | None, named: str | None, detect: Callable[[str], str] | None, copy: str
+) -> tuple[str, LanguageOrigin]:
     if front:
         return front, "front matter"
     if named:

@@ -14,6 +14,7 @@ from typing import Any
 
 from promptprep.errors import UnreadableInput
 from promptprep.store.files import read_bytes
+from promptprep.store.pandoc import LineText, tree_of_file, tree_of_text
 from promptprep.store.passed_over import passed_over
 
 FORMATS = {".docx": "docx", ".odt": "odt", ".rtf": "rtf"}
@@ -45,17 +46,13 @@ def read_document(path: Path) -> tuple[str, list[str]]:
     hint = "open it in a word processor, save it again, or paste the copy into a .txt file"
     if not read_bytes(path).startswith(_STARTS[suffix]):
         raise UnreadableInput("broken-document", f"this is no {suffix} document", hint, str(path))
-    import pypandoc
-
     try:
         if suffix == ".rtf":
-            tree = json.loads(pypandoc.convert_text(_readable_rtf(read_bytes(path)), "json", format="rtf"))
+            tree = tree_of_text(_readable_rtf(read_bytes(path)), "rtf")
         else:
-            options = _OPTIONS[suffix]
-            tree = json.loads(pypandoc.convert_file(str(path), "json", format=FORMATS[suffix], extra_args=options))
-    except (RuntimeError, ValueError) as fault:
-        reason = str(fault).strip().splitlines()[-1] if str(fault).strip() else "pandoc gave up"
-        raise UnreadableInput("broken-document", f"the document cannot be read: {reason}", hint, str(path)) from None
+            tree = tree_of_file(path, FORMATS[suffix], _OPTIONS[suffix])
+    except ValueError as fault:
+        raise UnreadableInput("broken-document", f"the document cannot be read: {fault}", hint, str(path)) from None
     writer = _Writer()
     blocks = [text for block in tree["blocks"] for text in writer.block(block)]
     losses = writer.losses + passed_over(path, suffix)
@@ -81,7 +78,9 @@ def _front(meta: dict[str, Any], losses: list[str]) -> str:
     return f"+++\ntitle = {json.dumps(title, ensure_ascii=False)}\n+++\n\n" if title else ""
 
 
-class _Writer:
+class _Writer(LineText):
+    line_end = "\\\n"
+
     def __init__(self) -> None:
         self.losses: list[str] = []
 
@@ -105,7 +104,7 @@ class _Writer:
             yield "\\\n".join(self.inline(line) for line in content)
         elif kind == "Table":
             self._lose("a table", _plain(content))
-        elif kind in ("CodeBlock",):
+        elif kind == "CodeBlock":
             yield content[1]
         else:
             self._lose(_DROPPED.get(kind, kind.lower()), _plain(content))
@@ -118,36 +117,13 @@ class _Writer:
             texts = [t for child in item for t in self.block(child)]
             yield mark + ("\n\n" + " " * len(mark)).join(texts)
 
-    def inline(self, nodes: Sequence[dict[str, Any]]) -> str:
-        return "".join(self._one(node) for node in nodes)
-
-    def _one(self, node: dict[str, Any]) -> str:
-        kind: str = node["t"]
-        content: Any = node.get("c")
-        if kind == "Str":
-            return str(content)
-        if kind in ("Space", "SoftBreak"):
-            return " "
-        if kind == "LineBreak":
-            return "\\\n"
-        if kind in ("Emph", "Strong"):
-            return _stressed(self.inline(content))
-        if kind == "Quoted":
-            marks = "‘’" if content[0]["t"] == "SingleQuote" else "“”"
-            return marks[0] + self.inline(content[1]) + marks[1]
-        return self._rarer(kind, content)
-
-    def _rarer(self, kind: str, content: Any) -> str:
+    def rarer(self, kind: str, content: Any) -> str:
         if kind == "Span":
             return self._span(content[0][1], content[1])
-        if kind in ("Link", "Cite"):
-            return self.inline(content[1])
         if kind in ("Underline", "SmallCaps", "Superscript", "Subscript"):
             text = self.inline(content)
             self._lose(kind.lower(), text)
             return text
-        if kind == "Code":
-            return str(content[1])
         if kind == "Strikeout":
             self._lose("struck-out copy, left out", _plain(content))
         elif kind == "Note":
@@ -167,14 +143,6 @@ class _Writer:
         if what:
             excerpt = " ".join(text.split())
             self.losses.append(f"{what}: {excerpt[:80]}" if excerpt else what)
-
-
-def _stressed(text: str) -> str:
-    core = text.strip()
-    if not core or core.startswith("*"):
-        return text
-    lead, tail = text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
-    return f"{lead}*{core}*{tail}"
 
 
 def _plain(node: Any) -> str:

@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from promptprep.errors import UnreadableInput
 from promptprep.store.files import read_bytes
+from promptprep.store.pandoc import LineText, tree_of_file
 
 FORMATS = {".docx": "docx", ".odt": "odt", ".html": "html", ".htm": "html"}
 HINT = "give the kit as it came back: a .docx, .odt, .html or .xlf file"
@@ -30,13 +31,10 @@ def table_rows(path: Path) -> list[Row]:
     kind = FORMATS[path.suffix.lower()]
     if not read_bytes(path).startswith(_STARTS.get(kind, b"")):
         raise UnreadableInput("broken-kit", f"the kit cannot be read: it is no {path.suffix} file", HINT, str(path))
-    import pypandoc
-
     try:
-        tree = json.loads(pypandoc.convert_file(str(path), "json", format=kind))
-    except (RuntimeError, ValueError) as fault:
-        reason = str(fault).strip().splitlines()[-1] if str(fault).strip() else "it is no document"
-        raise UnreadableInput("broken-kit", f"the kit cannot be read: {reason}", HINT, str(path)) from None
+        tree = tree_of_file(path, kind)
+    except ValueError as fault:
+        raise UnreadableInput("broken-kit", f"the kit cannot be read: {fault}", HINT, str(path)) from None
     return [_row(cells) for table in _tables(tree["blocks"]) for cells in _rows(table)]
 
 
@@ -64,7 +62,7 @@ def _row(cells: Any) -> Row:
     return Row(["\n\n".join(writer.blocks(cell[-1])) for cell in cells], writer.losses)
 
 
-class _Writer:
+class _Writer(LineText):
     """Writes a cell as copy: emphasis as stars, a list's numbers as text, a new line where one was made."""
 
     def __init__(self) -> None:
@@ -77,11 +75,11 @@ class _Writer:
         kind: str = node["t"]
         content: Any = node.get("c")
         if kind in ("Para", "Plain"):
-            return [self._inline(content).strip()]
+            return [self.inline(content).strip()]
         if kind == "Header":
-            return [self._inline(content[2]).strip()]
+            return [self.inline(content[2]).strip()]
         if kind == "LineBlock":
-            return ["\n".join(self._inline(line) for line in content)]
+            return ["\n".join(self.inline(line) for line in content)]
         if kind == "BulletList":
             return [f"• {text}" for item in content for text in self.blocks(item)]
         if kind == "OrderedList":
@@ -96,29 +94,15 @@ class _Writer:
         self._lose(kind, content)
         return []
 
-    def _inline(self, nodes: Sequence[dict[str, Any]]) -> str:
-        return "".join(self._one(node) for node in nodes)
+    def stressed(self, text: str) -> str:
+        """A text in which the translator has put stars stays as it is."""
+        return text if "*" in text else super().stressed(text)
 
-    def _one(self, node: dict[str, Any]) -> str:
-        kind: str = node["t"]
-        content: Any = node.get("c")
-        if kind == "Str":
-            return str(content)
-        if kind in ("Space", "SoftBreak"):
-            return " "
-        if kind == "LineBreak":
-            return "\n"
-        if kind in ("Emph", "Strong"):
-            return _stressed(self._inline(content))
-        if kind in ("Span", "Link", "Cite"):
-            return self._inline(content[1])
+    def rarer(self, kind: str, content: Any) -> str:
+        if kind == "Span":
+            return self.inline(content[1])
         if kind in ("Underline", "SmallCaps", "Superscript", "Subscript"):
-            return self._inline(content)
-        if kind == "Quoted":
-            marks = "‘’" if content[0]["t"] == "SingleQuote" else "“”"
-            return marks[0] + self._inline(content[1]) + marks[1]
-        if kind == "Code":
-            return str(content[1])
+            return self.inline(content)
         self._lose(kind, content)
         return ""
 
@@ -126,10 +110,3 @@ class _Writer:
         if kind in _LEFT_OUT:
             words = re.findall(r'"t": "Str", "c": "((?:[^"\\]|\\.)*)"', json.dumps(content, ensure_ascii=False))
             self.losses.append(f"{_LEFT_OUT[kind]} is left out" + (f": {' '.join(words)[:60]}" if words else ""))
-
-
-def _stressed(text: str) -> str:
-    core = text.strip()
-    if not core or "*" in core:
-        return text
-    return text.replace(core, f"*{core}*", 1)
