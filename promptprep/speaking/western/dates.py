@@ -10,6 +10,7 @@ from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.units import BLANK, alternatives
 
 DAYS, MONTHS = 31, 12
+_DOUBTFUL = (".", "'", "’")  # signs between hours and minutes that stand elsewhere too
 _WORLD_TIME = "UTC"
 _ISO_TIME = re.compile(
     r"T([01]\d|2[0-4]):?([0-5]\d)(?::?([0-5]\d)(?:[.,]\d{1,9})?)?(Z|(?=[+\-−]\d\d)(?:([+\-−])(\d\d)(?::?00)?))?(?![\w:])"
@@ -172,7 +173,7 @@ class Clocks:
         found = self._full.match(text, at)
         if found and found["sep"] == ":" and self._is_score(text, at, found):
             return None
-        if found and (found["sep"] != "." or found["mark2"] or found["half"] or self._is_time(text, at, found.end())):
+        if found and (found["sep"] not in _DOUBTFUL or found["mark2"] or found["half"] or self._is_time(text, at, found.end())):
             return self._reading(text, found, found["minute"], found["second"])
         found = self._bare.match(text, at)
         return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None
@@ -192,7 +193,7 @@ class Clocks:
         half = self.halves[found["half"]] if found["half"] else ""
         marked = bool(groups.get("mark") or groups.get("mark2"))
         said = self.g.clock(int(found["hour"]), None if minute is None else int(minute), marked=marked, half=half)
-        if second:
+        if second and int(second):
             said = self.g.with_seconds(said, int(second))
         start = found.start()
         return Reading(Span(start, sentence_end(text, start, found.end(), self.g.openers)), said, "clock")

@@ -68,6 +68,27 @@ class Countdowns:
         return Reading(Span(at - 1, number.end), f" {sign} {self.g.number(number)}", "measure")
 
 
+class Zones:
+    """Hours from world time: GMT-3, UTC-05:00."""
+
+    _pattern = re.compile(r"(\d{1,2})(?::([0-5]\d))?(?![\w]|[.,:/-]\d)")
+    _left = re.compile(r"(?<!\w)(?:GMT|UTC|BST|CET)([-−–+])\Z")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._signs = {"+": grammar.text("serials.plus")}
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        left = self._left.search(text, max(0, at - 5), at) if at > floor else None
+        found = self._pattern.match(text, at) if left else None
+        if not left or not found:
+            return None
+        hours = self.g.cardinal(found[1].lstrip("0") or "0")
+        minutes = f" {self.g.cardinal(found[2])}" if found[2] and int(found[2]) else ""
+        said = f" {self._signs.get(left[1], self.g.minus)} {hours}{minutes}"
+        return Reading(Span(at - 1, found.end()), said, "clock")
+
+
 class Angles:
     """Degrees with minutes and a compass point: 41°24'12"N. `compass` names the points, or they stay letters."""
 

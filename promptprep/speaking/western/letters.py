@@ -19,6 +19,7 @@ _RANGE_NEXT = re.compile(r"[ \u00a0\u202f]?\d+[ \u00a0]?[-–][ \u00a0]?\d")
 _PLACE_LEFT = re.compile(rf"(?<!\w)(?:[{CAPITALS}][\w’']*[^\W\d_]\.?,{_BLANK}|[DR]-)\Z")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
 _NAME_LEFT = re.compile(rf"(?:[{CAPITALS}][\w’']+|\d(?:st|nd|rd|th)){_BLANK}\Z")
+_PLAIN_FIGURE = re.compile(rf"{_BLANK}\d+")
 _INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
@@ -35,6 +36,7 @@ class Capitals:
         self.romans = Romans(grammar)
         self.weekdays = Weekdays(grammar)
         self.titles = grammar.table("abbreviations.plain")
+        self.numbered = grammar.data.maybe("spoken", "abbreviations.plain_before_number", {})
         self.streets = grammar.data.maybe("spoken", "abbreviations.plain_after_name", {})
         self.words = grammar.wordset("acronyms.words")
         self.letters = grammar.wordset("acronyms.letters")
@@ -82,6 +84,8 @@ class Capitals:
     def _plain_title(self, text: str, at: int) -> Reading | None:
         found = self._title.match(text, at)
         said = self.titles.get(found[0]) if found else None
+        if found and (numbered := self.numbered.get(found[0])) and self._counts_nothing(text, found.end()):
+            return Reading(Span(*found.span()), str(numbered), "abbreviation")
         if found and (street := self.streets.get(found[0])) and self._follows_name(text, at, found.end()):
             said = street
         if not found or not said or text[found.end() : found.end() + 1].isalnum():
@@ -91,6 +95,11 @@ class Capitals:
         if text[found.end() : found.end() + 1] == "." and f"{found[0]}." in self.dotted:
             return None
         return Reading(Span(*found.span()), str(said), "abbreviation")
+
+    def _counts_nothing(self, text: str, end: int) -> bool:
+        """Whether a figure follows that no noun is counted by: "No 10", but "No 2 people"."""
+        figure = _PLAIN_FIGURE.match(text, end)
+        return bool(figure) and not self.g.counts(word_after(text, figure.end() if figure else end))
 
     def _follows_name(self, text: str, at: int, end: int) -> bool:
         """Whether a name or a rank stands in front and no name behind: "Main St", "5th Ave"."""

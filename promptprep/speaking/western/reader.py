@@ -9,7 +9,7 @@ from promptprep.model.spoken import Reading
 from promptprep.speaking.western.dates import Clocks, Dates
 from promptprep.speaking.western.durations import Durations
 from promptprep.speaking.western.grammar import Grammar
-from promptprep.speaking.western.lettered import Angles, Apertures, Comets, Countdowns, Mileposts, PowersOfTen
+from promptprep.speaking.western.lettered import Angles, Apertures, Comets, Countdowns, Mileposts, PowersOfTen, Zones
 from promptprep.speaking.western.letters import CAPITALS, Abbreviations, Capitals
 from promptprep.speaking.western.literal import VULGAR
 from promptprep.speaking.western.quantities import Quantities
@@ -32,6 +32,7 @@ class Western:
         self.abbreviations = Abbreviations(grammar)
         self.parts: tuple[Read, ...] = (
             Angles(grammar).at,
+            Zones(grammar).at,
             Comets(grammar).at,
             *(part(grammar).at for part in grammar.first_parts),
             PowersOfTen(grammar, self.quantities.units).at,

@@ -26,7 +26,9 @@ _OPERAND = re.compile(r"[ \u00a0]?\d")
 _EXPONENT = re.compile(r"[-−]?\d")
 _NOTE = re.compile(r"(?<!\w)[A-G]\Z")
 _LONGEST_PRICE = 16
-_MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥]\d[\d.,]*\Z")
+_LONGEST_CODE = 6
+_CODE_LEFT = re.compile(r"(?<!\w)([A-Z])\d{1,3}\Z")
+_MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥]\d[\d.,]*\Z|\d[h:]\d\d\Z")
 _DATE_NEXT = re.compile(r"[ \u00a0]\d{1,2}([./])\d{1,2}\1(?:\d{4}|\d\d)(?!\d)")
 _TIME_LEFT = re.compile(r"(?:\d:\d\d|\d[ \u00a0]?h(?:[ \u00a0]?\d\d)?)[ \u00a0]\Z")
 _TIME_NEXT = re.compile(r"[ \u00a0]\d{1,2}(?::\d\d|[ \u00a0]?h(?![^\W\d]))")
@@ -50,6 +52,10 @@ class Symbols:
         self.periods = frozenset(grammar.data.maybe("spoken", "units.periods", ()))
         self.money = {k: v.unit.more for k, v in quantities.currencies.items() if not k[-1].isalpha()}
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
+        first, link = grammar.text("dates.day_suffix"), grammar.text("dates.link")
+        day = rf"\d{{1,2}}(?:{first})?{BLANK}(?:{link}{BLANK})?(?:{months})"
+        self._day_next = re.compile(rf"{BLANK}{day}")
+        self._month_left = re.compile(rf"(?:{months})(?:{BLANK}(?:{link}{BLANK})?\d{{4}})?{BLANK}\Z")
         self._month = re.compile(rf"(?:{months}){BLANK}\d")
         times = alternatives(grammar.data.maybe("spoken", "clock.words", ())) or "(?!)"
         self._time_word = re.compile(rf"(?:{times})(?!\w)")
@@ -136,14 +142,22 @@ class Symbols:
             return Reading(Span(at, unit.end), f"{said} {unit.noun.more}", "measure")
         return Reading(Span(*found.span()), said, "symbol")
 
+    def _parts(self, text: str, at: int) -> bool:
+        """Whether a dash between blanks parts two dates or two times."""
+        day = self._day_next.match(text, at + 1) and self._month_left.search(text, max(0, at - _LONGEST_JOINED), at)
+        return bool(_DATE_NEXT.match(text, at + 1) or _timed(text, at) or day)
+
     def _to(self, text: str, at: int, floor: int) -> Reading | None:
         """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm", "Dec. 20–Jan. 3"."""
-        if floor == at - 1 > 0 and text[at - 1].isspace() and (_DATE_NEXT.match(text, at + 1) or _timed(text, at)):
+        if floor == at - 1 > 0 and text[at - 1].isspace() and self._parts(text, at):
             return Reading(Span(at, at + 1), self.g.text("numbers.to"), "range")
         if floor != at or not at:
             return None
         ranked = text[at - 1].isalpha() and _RANKED.match(text, at + 1)
         dated = not text[at - 1].isspace() and self._month.match(text, at + 1)
+        row = _CODE_LEFT.search(text, max(0, at - _LONGEST_CODE), at)
+        if row and text[at + 1 : at + 2] == row[1] and text[at + 2 : at + 3].isdecimal():
+            return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range")
         timed = (_TIGHT if text[at] == "–" else _TIMED).match(text, at + 1) or self._time_word.match(text, at + 1)
         joins = ranked or dated or timed
         return Reading(Span(at, at + 1), f" {self.g.text('numbers.to')} ", "range") if joins else None
