@@ -22,6 +22,8 @@ _FIRST_OF_TWO = re.compile(
 _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
 _ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
 _CAPITALS = re.compile(r"[А-ЯЁ]{2,3}")
+_SHORTEST_IN_OM = 4  # "дом", "том" are no instrumentals
+_PLURAL_OR_BARE = ("ли", "шёл", "шел", "ить", "ять", "ать")  # verbs whose subject is no single woman or thing
 _SHORT = re.compile(r"[бвгджзклмнпрстфхцчшщ]{1,4}")  # no word: "ст.", "стр."
 _NEXT = re.compile(r"\s+на\s+\d")
 _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|ого|его|ому|ему|ыми|ими|ую|юю)$")
@@ -61,6 +63,7 @@ class RussianContext:
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
         self._in_l = frozenset(data.get("spoken", "genitive_in_l.words"))
         self._feminine_li = frozenset(data.get("spoken", "feminine_in_li.words"))
+        self._feminine_e = frozenset(data.get("spoken", "feminine_in_e.words"))
         self.masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
 
     def word_before(self, text: str, start: int) -> str:
@@ -159,6 +162,11 @@ class RussianContext:
             return Agreement(case=case)
         kind = plural_class(n)
         if kind == "one":
+            verb = self.word_before(text, start)
+            if noun[-1] in "ая" and verb.endswith(_PLURAL_OR_BARE) and verb not in self.governs:
+                case = "accusative"
+            if words[0] != noun and words[0].endswith(("ый", "ий")):
+                return Agreement("masculine", case if case == "accusative" else "nominative")
             return self._with_singular(noun, case)
         case = self._plural_case(words, noun, case, kind)
         feminine = kind == "few" and noun[-1] in "ыи" and noun not in self.masculine_a
@@ -211,13 +219,12 @@ class RussianContext:
         if last in "оё" or noun.endswith(("ие", "ье", "це")):
             return Agreement("neuter", "nominative")
         if last == "е":
-            return Agreement(
-                "feminine" if case == "dative" else "masculine", case if case == "dative" else "prepositional"
-            )
+            feminine = case == "dative" or noun in self._feminine_e
+            return Agreement("feminine" if feminine else "masculine", case if case == "dative" else "prepositional")
         if last == "ь" and noun not in self._masculine_soft and not noun.endswith("тель"):
             return Agreement("feminine", "accusative" if case == "accusative" else "nominative")
         if noun.endswith(("ой", "ей")):
             return Agreement("feminine", "instrumental")
-        if noun.endswith(("ом", "ем")):
+        if noun.endswith(("ом", "ем", "ём")) and len(noun) > _SHORTEST_IN_OM:
             return Agreement("masculine", "instrumental")
         return Agreement("masculine", case if last in _CONSONANT + "ь" and case == "accusative" else "nominative")
