@@ -16,10 +16,20 @@ _PICTURE = (
 )
 _RUN = re.compile(f"[{_PICTURE}\ufe0f\u20e3\U000e0020-\U000e007f][{_PICTURE}\ufe0f\u20e3\u200d\U000e0020-\U000e007f]*")
 
+_RATING = re.compile(r"[★⭐☆]{2,10}(?![★⭐☆])|(?<=\d)[★⭐](?![★⭐☆])")
 
-def emoji(text: str) -> list[Reading]:
-    """Each run of emoji as a silent reading, with the blank before it where another or the end follows."""
-    return [] if text.isascii() else [Reading(_with_blank(text, m), "", "emoji") for m in _RUN.finditer(text)]
+
+def emoji(text: str, *, but_stars: bool = False) -> list[Reading]:
+    """Each run of emoji as a silent reading, with the blank before it where another or the end follows.
+
+    `but_stars` leaves out the stars of a rating ("★★★☆☆", "5★") for a language that says them.
+    """
+    if text.isascii():
+        return []
+    runs = _RUN.finditer(text)
+    return [
+        Reading(_with_blank(text, m), "", "emoji") for m in runs if not (but_stars and _RATING.match(text, m.start()))
+    ]
 
 
 def _with_blank(text: str, found: re.Match[str]) -> Span:

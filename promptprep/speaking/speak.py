@@ -44,7 +44,9 @@ def _all_readings(
 ) -> list[Reading]:
     own = _disjoint([Reading(span, words, "say") for span, words in said if len(span)])
     masked = _masked(text, own)
-    shared = electronic(masked, data, language.read) + emoji(masked)
+    shared = electronic(masked, data, language.read) + emoji(
+        masked, but_stars=bool(data.maybe("spoken", "forms.stars", ""))
+    )
     if shared:
         shared.sort(key=lambda r: r.span)
         shared = _disjoint(shared)

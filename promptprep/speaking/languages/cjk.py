@@ -8,16 +8,15 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Mapping
-from fractions import Fraction
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages import cjk_text as patterns
-from promptprep.speaking.languages.cjk_digits import Digits
 from promptprep.speaking.languages.cjk_latin import Latin
 from promptprep.speaking.languages.cjk_numbers import Numerals
 from promptprep.speaking.languages.cjk_quantities import Said
+from promptprep.speaking.languages.cjk_signs import Signs
 from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
@@ -31,23 +30,23 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
-_BRACKET_LENGTH = 24
-_CLOSING = frozenset(")]」』）％%℃")
+_CALLED = re.compile(r"\d{4,6}(?![\d.,]|年|년)")
+_CHANGE = re.compile(r"\+\d[\d,.]*\s?(?:[%‰℃°]|度)")
 _NAMED_END = (
-    r"(?:[上下]午|早上|晚上|凌晨|中午|午[前後]|오[전후])\s?[0-9０-９]|"
+    r"[APap]\.?[Mm]\.?\s?[0-9０-９]|(?:[上下]午|早上|晚上|凌晨|中午|午[前後]|오[전후])\s?[0-9０-９]|"
     r"(?:周|週|星期|礼拜)[一二三四五六日天]|[월화수목금토일]요일"
 )
 _ENDS_IN_A_NAME = re.compile(rf"\s?(?:{_NAMED_END})")
 _WEEKDAY_AT_END = re.compile(r"(?:周|週|星期|礼拜)[一二三四五六日天]\Z|요일\Z")
 _STARTS = (
-    r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥≦≧№℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
+    r"[(（](?=[0-9０-９+月火水木金土日祝周星礼월화수목금토일株有財社学医独股주유재사])|[0-9０-９$€£¥₩₹＄￡￥￦+＋±°℃℉%％‰&＆=＝×÷→√∞≈≠≤≥≦≧№★☆⭐℡〒㈱㈲㈜≒①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ½⅓⅔¼-⅞Α-Ωα-ω#＃@＠⁰¹²³⁴-⁹⁻]|\d|"
     r"[▲△](?=[0-9０-９])|[~〜～∼]|[<>＜＞](?=\s?[0-9０-９])|(?<=[원엔러로안ル円元])/(?=[달유원엔위ドユ円人美欧日])|"
     r"[-−－–](?=\s?(?:[A-Z]{1,2})?[0-9０-９$€£¥₩])|[A-Za-zＡ-Ｚａ-ｚ]+|"
     rf"[-−－–](?={_NAMED_END})"
 )
 
 
-class Cjk(Digits):
+class Cjk(Signs):
     """`Verbaliser` for one of the three languages."""
 
     starts = re.compile(_STARTS)
@@ -158,6 +157,10 @@ class Cjk(Digits):
             return self._numeric(text, at)
         if character == "#":
             return self._hash(text, at)
+        if character in "★☆⭐":
+            return self._stars(text, at)
+        if character == "№":
+            return self.latin.number_sign(text, at) or self.bare_sign(text, at)
         if character == "⁻" and (found := patterns.EXPONENT.match(text, at)):
             return Said(self.raised("", patterns.exponent(found[0])), "symbol", found.end())
         if character == "@" and (name := self.latin.name(text, at)):
@@ -165,23 +168,6 @@ class Cjk(Digits):
         if character in "<>/→":
             return self._between(text, at, character)
         return self.bare_sign(text, at)
-
-    def _between(self, text: str, at: int, sign: str) -> Said | None:
-        """A sign of comparison that is no bracket, an arrow, or the stroke of two currencies ("원/달러 환율")."""
-        if sign == "/":
-            return Said(self.forms["currency_pair"], "symbol", at + 1)
-        if sign == "→":
-            joins = text[max(0, at - 2) : at].rstrip()[-1:]
-            return self.bare_sign(text, at) if joins.isalnum() or joins in _CLOSING else self._arrow(at)
-        opens = (
-            text.rfind("<", max(0, at - _BRACKET_LENGTH), at)
-            if sign == ">"
-            else text.find(">", at, at + _BRACKET_LENGTH)
-        )
-        return None if opens >= 0 else self.bare_sign(text, at)
-
-    def _arrow(self, at: int) -> Said:
-        return Said(self.forms["arrow"], "symbol", at + 1)
 
     def _bracketed(self, text: str, at: int) -> Said | None:
         """An area code, the weekday behind a date ("12月18日(金)"), or what kind of body a name is ("(株)")."""
@@ -216,6 +202,9 @@ class Cjk(Digits):
         """ "#1" is a number's sign; before a letter it opens a tag, and one that closes a tag is silent."""
         number = _DIGITS.match(text, at + 1)
         closed = number and self._tags_close and text[number.end() : number.end() + 1] == "#"
+        called = _CALLED.match(text, at + 1)
+        if called and not closed and called[0][:2] not in ("19", "20"):
+            return Said(self.symbols["#"] + self.telephone_digits(called[0]), "telephone", called.end())
         if number and (closed or (len(number[0]) > 2 and _GOES_ON_AS_A_TAG.match(text, number.end()))):
             return Said(self.latin.signs["#"] + self.forms["after_tag"], "hashtag", at + 1)
         if number:
@@ -227,10 +216,12 @@ class Cjk(Digits):
         return self.bare_sign(text, at) if text[at - 1 : at].isascii() and text[at - 1 : at].isalpha() else None
 
     def _dash(self, text: str, at: int, before: str) -> Said | None:
+        named = _ENDS_IN_A_NAME.match(text, at + 1)
+        if named and text[max(0, at - 2) : at].strip()[-1:].isdecimal():
+            return Said(self.forms["range_word_of_time"], "range", at + 1 + text[at + 1 : at + 2].isspace())
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
         counted = before in self.after_unit or bool(_COUNTED_AT_END.search(text, max(0, at - 4), at))
-        named = _ENDS_IN_A_NAME.match(text, at + 1)
         if named and (counted or _WEEKDAY_AT_END.search(text, max(0, at - 3), at)):
             return Said(self.range_word(before), "range", at + 1)
         if text[at] == "~":
@@ -261,7 +252,8 @@ class Cjk(Digits):
         if text[at] == "+" and (number := patterns.INTERNATIONAL.match(text, at)) and len(number[0]) > 8:
             said = self._telephone(_DIGITS.findall(number[0]), number.end())
             return Said(self.forms["plus_called"] + said.said, "telephone", said.end)
-        if name == "plus" and (text[at - 1 : at].isalnum() or (spaced and at)):
+        joined = text[at - 1 : at].isalnum() and (text[at - 1 : at].isascii() or not _CHANGE.match(text, at))
+        if name == "plus" and (joined or (spaced and at)):
             return self.bare_sign(text, at)
         if fraction := self.slashed(text, start, always=True) or self._vulgar(text, start):
             return self.with_sign(name, fraction)
@@ -281,26 +273,3 @@ class Cjk(Digits):
             return None
         said = self.numerals.whole(found[1])
         return Said(said, "serial", found.end(), (self.forms["minus"] + said,))
-
-    def _numeric(self, text: str, at: int) -> Said | None:
-        """Vulgar fractions, circled and Roman figures; several Roman ones in a row add up."""
-        character = text[at]
-        value = Fraction(unicodedata.numeric(character)).limit_denominator(1000)
-        if at and (text[at - 1].isalpha() or text[at - 1] in ")]") and (found := patterns.EXPONENT.match(text, at)):
-            said = self.symbols.get(found[0]) or self.raised("", patterns.exponent(found[0]))
-            return Said(said, "symbol", found.end())
-        if value.denominator > 1:
-            return Said(self.fraction("", str(value.numerator), str(value.denominator)), "fraction", at + 1)
-        if "\u2160" <= character <= "\u217f":
-            return self._roman_signs(text, at)
-        return Said(self.numerals.whole(str(value.numerator)), "cardinal", at + 1)
-
-    def _roman_signs(self, text: str, at: int) -> Said:
-        end = at
-        while end < len(text) and "\u2160" <= text[end] <= "\u217f" and end - at < 12:
-            end += 1
-        letters = unicodedata.normalize("NFKC", text[at:end]).upper()
-        value = patterns.roman(letters) or sum(
-            patterns.roman(unicodedata.normalize("NFKC", c).upper()) for c in text[at:end]
-        )
-        return Said(self.numerals.whole(str(value)), "roman", end)

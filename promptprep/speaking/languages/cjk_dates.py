@@ -12,6 +12,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_serials import LOOK_AROUND, Serials, any_of
 
 _HALF_DAY = re.compile(r"\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
+_HOUR_OF_HALF_DAY = re.compile(r"(1[0-2]|0?[1-9])\s?([ap])\.?m\.?(?![A-Za-z\d])", re.IGNORECASE)
 
 
 class Dates(Serials):
@@ -101,6 +102,8 @@ class Dates(Serials):
 
     def _season(self, text: str, at: int) -> Said | None:
         """From one year into the next: "2024/25シーズン"."""
+        if decade := patterns.DECADE.match(text, at):
+            return Said(self.forms["decade"].replace("{n}", self.year(decade[1])), "year", decade.end(), (), True)
         found = patterns.SEASON.match(text, at)
         if found is None or (int(found[1]) + 1) % 100 != int(found[2]):
             return None
@@ -129,6 +132,8 @@ class Dates(Serials):
         return Said(self.day_figures(found[1], found[2]), "date", found.end())
 
     def _clock(self, text: str, at: int) -> Said | None:
+        if hour := _HOUR_OF_HALF_DAY.match(text, at):
+            return Said(self._half_day(hour[2]) + self.hour(hour[1]), "clock", hour.end())
         found = patterns.CLOCK.match(text, at)
         if found is None or int(found[1]) > self.last_hour or self.near_a_score(text, at, found.end()):
             return None

@@ -71,6 +71,9 @@ class Digits(Dates):
 
     def _borrowed(self, text: str, at: int) -> Said | None:
         """English numbers before English words of sport and the like: "3ラン", "2아웃"."""
+        if found := patterns.STARRED.match(text, at):
+            said = self.forms["starred"].replace("{n}", self.numerals.whole(found[1]))
+            return Said(said, "symbol", found.end())
         found = self._english_before.match(text, at)
         if found is None or int(found[1]) > len(self._english):
             return None

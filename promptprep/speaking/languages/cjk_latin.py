@@ -18,7 +18,9 @@ _STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
 _CAPITALS = re.compile(
     r"[a-z]?[A-Z]{2,6}(?![A-Za-z])|[A-Za-z](?![A-Za-z'.])|[A-Z][a-z][A-Z](?![A-Za-z])|[a-z]{2,3}(?=[²³⁻⁰¹⁴-⁹])"
 )
-_CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)")
+_CODE = re.compile(r"([A-Za-z]{1,5})-?(\d+)(?:\.(\d+))?(?![\d:/]|-\d|,\d{3}|\.\d)(-[A-Z]{1,3}(?![A-Za-z\d-]))?")
+_PARTED_CODE = re.compile(r"([A-Z]{1,4})-?(\d{2,4})-(\d{1,4})(?![\d.,:A-Za-z-])")
+_JOINED = re.compile(r"([A-Z]{1,5})-([A-Z]{1,3})(?![A-Za-z\d-])")
 _STAGE = re.compile(r"([A-Z]{1,5})-(I{2,3}|IV|VI{0,2})([A-Z]?)(?![A-Za-z\d])")
 _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI]|(?=[LCM]*[IVX])[IVXLCM]{4,})(?![A-Za-z])")
 _DOTTED = re.compile(r"(?:[A-Z]\.){2,6}(?:[A-Z](?![A-Za-z.]))?(?![A-Za-z])")
@@ -73,13 +75,13 @@ class Latin:
     def said(self, text: str, at: int) -> Said | None:
         quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
-            quantities.money, quantities.unit_alone, self._number_sign, self.abbreviated, self._address, self._comet,
+            quantities.money, quantities.unit_alone, self.number_sign, self.abbreviated, self._address, self._comet,
             self._f_number, self._dotted, self._stage, self._roman, self._acronym,
             self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
 
-    def _number_sign(self, text: str, at: int) -> Said | None:
+    def number_sign(self, text: str, at: int) -> Said | None:
         """ "No. 7", "p. 15", "Vol.2": what is counted stands before its number."""
         found = self._number_title.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])):
@@ -174,6 +176,8 @@ class Latin:
 
     def _code(self, text: str, at: int) -> Said | None:
         """Letters with a number directly behind them: "A4", "M31", "B-52", "PM2.5"."""
+        if found := _PARTED_CODE.match(text, at):
+            return self._parted_code(found)
         found = _CODE.match(text, at)
         if found is None or not (found[1].isupper() or len(found[1]) == 1):
             return None
@@ -184,7 +188,15 @@ class Latin:
         number = numerals.number(found[2], found[3]) if found[3] else self._number(found[2])
         other = () if found[3] else self._other_number(found[2])
         said = letters + self._language.forms["after_letters"]
+        if found[4]:
+            number, other = number + self._language.forms["after_letters"] + self._letters(found[4][1:]), ()
         return Said(said + number, "serial", found.end(), tuple(said + o for o in other))
+
+    def _parted_code(self, found: re.Match[str]) -> Said:
+        """A type's number of two parts: "B737-800"."""
+        joint = self._language.forms["between_house_numbers"]
+        said = self._letters(found[1]) + self._language.forms["after_letters"]
+        return Said(said + joint.join(map(self._number, found.groups()[1:])), "serial", found.end())
 
     def _number(self, digits: str) -> str:
         if len(digits) <= self._short and not digits.startswith("0"):
@@ -198,6 +210,9 @@ class Latin:
         return tuple({numerals.whole(digits), self._language.serial_digits(digits)} - {self._number(digits)})
 
     def _spelled(self, text: str, at: int) -> Said | None:
+        joined = _JOINED.match(text, at)
+        if joined and self._words.keys().isdisjoint(joined.groups()) and not (at and _is_latin(text[at - 1])):
+            return Said(self._letters(joined[1] + joined[2]), "initialism", joined.end())
         found = _STROKED.match(text, at) or _CAPITALS.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])) or not self._names:
             return None
@@ -239,7 +254,7 @@ def _end_of(name: str) -> str:
     """What may not follow a short form: no letter of a longer word, and no figure unless one belongs there ("pH7")."""
     if not name[-1].isascii():
         return ""
-    return "(?![A-Za-z])" if name == "pH" else "(?![A-Za-z\\d])"
+    return "(?![A-Za-z])" if name in ("pH", "Wi-Fi") else "(?![A-Za-z\\d])"
 
 
 def _is_latin(character: str) -> bool:

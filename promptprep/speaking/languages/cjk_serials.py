@@ -39,6 +39,7 @@ class Serials(Wording):
         self._serial_words = re.compile(rf"(?:{words('serial')})\D{{0,3}}\Z")
         self._address_words = re.compile(rf"(?:{words('address')})\s?\Z")
         self._quarter = re.compile(rf"(?:{words('address_above')})[一-龥ァ-ヺヶー]{{1,6}}\s?\Z")
+        self._labels = re.compile(rf"(?<![代発发])(?:{words('labels')})\s?\Z")
         self._telephone_after = re.compile(words("telephone_after"))
         self._telephone_words = re.compile(rf"(?:{words('telephone')})\D{{0,3}}(?:\d{{3,4}}\s?[,，、·]\s?)*\Z")
 
@@ -77,7 +78,7 @@ class Serials(Wording):
     def _is_address(self, text: str, at: int, end: int) -> bool:
         """Whether house numbers end here: a street's name before them, no counter or unit behind."""
         before = max(0, at - LOOK_AROUND)
-        if _LOT_AFTER.match(text, end):
+        if _LOT_AFTER.match(text, end) or self._labels.search(text, max(0, at - 5), at):
             return True
         if not (self._address_words.search(text, before, at) or self._quarter.search(text, before, at)):
             return False

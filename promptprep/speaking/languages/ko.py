@@ -20,7 +20,11 @@ _FIGURE_WITH_WORD = re.compile(r"(\d+)\s?([가-힣]*)\Z")
 _PART_BEFORE = re.compile(r"[\dⅠ-ⅿ]\s?[부막편권]\s?\Z")
 _VERSE_AFTER = re.compile(r"\s?\d{1,3}(?:[~-]\d{1,3})?\s?절")
 _IN_A_LIST = re.compile(r"(?:제|\d\s?[,·.])\s?\Z")
+_CLASS_OF = re.compile(r"0\d(?=\s?(?:년생|학번|년대생))")
 _QUARTER = re.compile(r"([1-4])/4(?=\s?분기)")
+_MACHINES_AFTER = re.compile(
+    r"(?:[가를의]|가량|정도)?\s?(?:투입|동원|출동|추가|설치|배치|확보|도입|구입|판매|생산|주차|운행|보유|보급)"
+)
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
@@ -146,12 +150,17 @@ class Korean(Cjk):
             return bool(_PART_BEFORE.search(text, max(0, at - 6), at) or _VERSE_AFTER.match(text, found.end()))
         if found[1] != "대":
             return False
+        if self._is_native_here(text, at, "대") or _MACHINES_AFTER.match(text, found.end()):
+            return False
         decade = amount.value % 10 == 0 and 10 <= amount.value <= 90
         great = text[max(0, at - 5) : at].rstrip().endswith(self._great_before)
         return decade or great or bool(self._great_after.match(text, found.end()))
 
     def month(self, digits: str) -> str:
         return self._months.get(digits.lstrip("0")) or super().month(digits)
+
+    def stars_counted(self, count: int) -> str:
+        return self.native(count)
 
     def hours_long(self, digits: str) -> str:
         return self._native_or_sino(int(digits), "시간", self.numerals.whole(digits))[0]
@@ -200,6 +209,8 @@ class Korean(Cjk):
         return f"{self.numerals.whole(figure[1])} {figure[2]}".rstrip() if figure else second.said
 
     def special(self, text: str, at: int) -> Said | None:
+        if found := _CLASS_OF.match(text, at):
+            return Said(self.serial_digits(found[0]), "year", found.end())
         if found := _QUARTER.match(text, at):
             return Said(self.numerals.one_by_one(found[1] + "4"), "ordinal", found.end())
         if found := _FRACTION.match(text, at):

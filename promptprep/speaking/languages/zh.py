@@ -26,6 +26,7 @@ _SHORT_YEAR = re.compile(r"(0\d(?=\s?[年届级])|[4-9]\d(?=年\d{1,2}月))")
 _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
 _DECADE = re.compile(r"([05-9][05]|10)(?=后(?![天来续面期半台果院秒分]|\w?[天月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
+_PLATE = re.compile(r"(?<=[A-Z][·・])\d{4,6}(?!\d)")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _TITLED = re.compile(r"(Mrs?\.|Ms\.|Dr\.|Prof\.)\s?([一-龥]{1,3}?)(?=[的和与及在说是将、，。！？,!?\s)）]|\Z)")
 _TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
@@ -187,6 +188,8 @@ class Chinese(Cjk):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if text[at - 1 : at] == "#" and (found := _YEAR_OF_TAG.match(text, at)):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(1))
+        if found := _PLATE.match(text, at):
+            return self._serial_number([found[0]], found.end())
         if found := _MOBILE.match(text, at):
             return self._telephone([found[0]], found.end())
         if found := _ORDINAL.match(text, at):
