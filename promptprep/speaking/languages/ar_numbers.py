@@ -147,7 +147,7 @@ class ArabicNumbers:
     def _below_hundred(self, n: int, feminine: bool, case: str, bound: bool) -> str:
         units, teens = ("units_feminine", "teens_feminine") if feminine else ("units", "teens")
         tail = "" if case == "nominative" else "_oblique"
-        if n == 1 and case == "accusative" and not feminine:
+        if n == 1 and case == "accusative" and not feminine and not bound:
             return f"{self._words[units][1]}{_TANWEEN}"
         if n <= 10:
             word = str(self._words[f"{units}{tail}" if n == 2 else units][0 if n == 2 and tail else n])

@@ -15,6 +15,8 @@ from typing import Literal
 from promptprep.model.language import LanguageData
 
 Role = Literal["subject", "object", "topic", "unknown"]
+ROOT = 3  # letters of a verb in its simplest form, which may be its noun too
+_DONE = ("تم", "يتم", "وتم", "سيتم")  # "was done", with a verbal noun
 REACH = 72  # characters before a phrase that are looked through for its verb
 _WITHIN_CLAUSE = re.compile(r"[^.،؛:؟!\n()\[\]«»\"“”—\d]*")
 _MARKS = re.compile("[\u064b-\u0652\u0670\u0640\u200e\u200f\u061c]")
@@ -22,7 +24,7 @@ _PAST = re.compile(r"است[^اة]{2,3}|ا[^لا]ت[^اة]{1,2}|ان[^اة]{2,3}
 _FUTURE = re.compile(r"ي\w{2,}(?<!ة)")
 _SUFFIXED = re.compile(r"\w{3,}(?:ه|ها|هم)")  # "حضره": its object is written onto it
 _OWNER = re.compile("(?<=..)(?:هما|هم|هن|ها|ه|نا)$")  # "حوله", "بعدها"
-_MANY = re.compile(r"\w{2,}(?:وا|نا)|[يت]\w{2,}ون")  # "زرعوا", "زرعنا", "يزرعون": the subject is in the verb
+_MANY = re.compile(r"\w{2,}وا|(?![يت])\w{2,}نا|[يت]\w{2,}ون")  # "زرعوا", "زرعنا", "يزرعون": the subject is in the verb
 
 
 class ArabicRoles:
@@ -37,6 +39,7 @@ class ArabicRoles:
             words("no_verbs"),
             words("takes") | frozenset(data.get("spoken", "reaching.words")),
         )
+        self._lasting, self._lengths = words("lasting_verbs"), words("lengths")
         self._watched, self._people = words("watched"), words("people")
         self._aside, self._leading, self._particles = words("aside"), words("leading"), words("particles")
         self.is_verb = lru_cache(maxsize=4096)(self._is_verb)
@@ -51,13 +54,28 @@ class ArabicRoles:
         words, whole = words[cut:], whole or cut > 0
         words = [w for w in words if w not in self._aside]
         place = _last_place(words, self.is_verb)
+        while place > 0 and self._is_verbal_noun(words, place):
+            place = _last_place(words[:place], self.is_verb)
         if place < 0:
             plain = [w for w in words if w not in self._pointing and w not in self._pronouns]
             return "topic" if whole and not plain else "unknown"
         between = [w for w in words[place + 1 :] if w not in self._pointing]
         if between:
             return self._after_words(words[place], between, after)
+        if words[place] in self._lasting and after in self._lengths:
+            return "object"
         return self._after_verb(words[:place], words[place], whole)
+
+    def _is_verbal_noun(self, words: Sequence[str], place: int) -> bool:
+        """Whether what looks like a verb is the noun of "سعر صرف الدولار", "تم رفع الأسعار", "قبل عرض الفيلم"."""
+        before = words[place - 1]
+        if len(words[place]) != ROOT or self._is_subject_sign(before):
+            return False
+        return before in _DONE or self._leads(before) or (place < len(words) - 1 and not self.is_verb(before))
+
+    def _is_subject_sign(self, word: str) -> bool:
+        """Whether a verb may follow this word at once."""
+        return word.startswith("ال") or word in self._particles or word in self._pronouns or word.endswith(("ه", "ها"))
 
     @staticmethod
     def _clause(text: str, start: int) -> tuple[list[str], bool]:
@@ -71,13 +89,15 @@ class ArabicRoles:
 
     def _is_verb(self, word: str) -> bool:
         """Whether a word is a verb by the data's lists or by its form."""
-        if word in self._past or word in self._takes:
+        if word in self._past or word in self._takes or word in self._lasting:
             return True
         if word in self._no_verbs or word in self._leading or len(word) < 3 or word.startswith("ال"):
             return False
         if _PAST.fullmatch(word) or _FUTURE.fullmatch(word):
             return True
         if word[0] in "تن" and "ي" + word[1:] in self._present:
+            return True
+        if word.endswith("نا") and (word[:-2] in self._past or word[:-3] + "ى" in self._past):
             return True
         if _SUFFIXED.fullmatch(word) and re.sub("(?:ه|ها|هم)$", "", word) in self._past:
             return True
