@@ -15,12 +15,14 @@ from promptprep.speaking.languages.es_parts import (
     Heights,
     LetterDays,
     MatchMinutes,
+    NumeroSigns,
     SchoolClasses,
     Warmth,
 )
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
+from promptprep.speaking.western.romance_pairs import BarredRanges, BarredSets, SignedAges
 from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, Scales
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.streets import StreetReader
@@ -51,7 +53,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    first_parts = (MatchMinutes, Scales)
+    first_parts = (MatchMinutes, Scales, BarredRanges, BarredSets, SignedAges, NumeroSigns)
     own_parts = (Heights, HundredCodes, LetterDays, SchoolClasses, Warmth, *IBERIAN)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")

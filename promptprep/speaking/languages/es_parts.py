@@ -63,6 +63,24 @@ class Warmth:
         return Reading(Span(at - 1 if minus else at, end), f"{self.g.minus} {said}" if minus else said, "measure")
 
 
+class NumeroSigns:
+    """ "el No. 5": number, as most of America writes it; not a "no" that ends its sentence."""
+
+    _left = re.compile(r"(?<=[a-zñáéíóú,][ \u00a0])No\.[ \u00a0]?\Z")
+    _number = re.compile(r"\d{1,4}(?![\w%]|[.,:/-]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._word = grammar.text("symbols.words.#")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        number = self._number.match(text, at)
+        left = self._left.search(text, max(floor, at - 5), at) if number else None
+        if not number or not left:
+            return None
+        return Reading(Span(left.start(), number.end()), f"{self._word} {self.g.cardinal(number[0])}", "serial")
+
+
 class SchoolClasses:
     """A year of school with its class: "3ºB"."""
 

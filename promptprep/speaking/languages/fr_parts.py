@@ -156,6 +156,24 @@ class MatchMinutes:
         return Reading(Span(*found.span()), said + more, "ordinal")
 
 
+class NumeroSigns:
+    """ "No 5", "no 12": number, where the o is not raised."""
+
+    _left = re.compile(r"(?<!\w)[Nn]o[ \u00a0\u202f]\Z")
+    _number = re.compile(r"\d{1,4}(?![\w%]|[.,:/-]\d|[ \u00a0\u202f]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._word = grammar.text("symbols.words.#")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        number = self._number.match(text, at)
+        left = self._left.search(text, max(floor, at - 4), at) if number else None
+        if not number or not left:
+            return None
+        return Reading(Span(left.start(), number.end()), f"{self._word} {self.g.year(number[0])}", "serial")
+
+
 class LetteredNumbers:
     """A planet's letter behind its star's number, which is no ordinal: TRAPPIST-1e, Kepler-186f."""
 

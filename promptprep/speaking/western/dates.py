@@ -173,7 +173,8 @@ class Clocks:
         found = self._full.match(text, at)
         if found and found["sep"] == ":" and self._is_score(text, at, found):
             return None
-        if found and (found["sep"] not in _DOUBTFUL or found["mark2"] or found["half"] or self._is_time(text, at, found.end())):
+        plain = found and (found["sep"] not in _DOUBTFUL or found["mark2"] or found["half"])
+        if found and (plain or self._is_time(text, at, found.end())):
             return self._reading(text, found, found["minute"], found["second"])
         found = self._bare.match(text, at)
         return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None

@@ -48,7 +48,7 @@ class Reach:
         self.signs = grammar.table("symbols.before_number")
         money = alternatives(k for k in self.currencies if len(k) > 1 or not k.isalpha())
         signs = "".join(re.escape(s) for s in self.signs if s not in "-−")
-        sign = rf"(?:(?<![\w.)\]%°]){BLANK}?[-−]|[{signs}]{BLANK}?)"
+        sign = rf"(?:(?<![\w.)\]%°]){BLANK}?(?:[-−]|(?<=[\s(])(?<!\d[ \u00a0])–)|[{signs}]{BLANK}?)"
         self._left = re.compile(
             rf"(?:(?P<sign>{sign})?(?<!\w)(?P<money>{money}){BLANK}?(?P<sign2>[-−])?|(?P<sign3>{sign}))\Z"
         )
@@ -78,7 +78,7 @@ class Reach:
         if found is None:
             return
         sign = (found["sign"] or found["sign2"] or found["sign3"] or "").strip()
-        figure.sign = self.signs[sign] if sign else ""
+        figure.sign = self.signs.get(sign, self.g.minus) if sign else ""
         figure.currency = self.currencies[found["money"]] if found["money"] else None
         blanks = len(found[0]) - len(found[0].lstrip())
         figure.start = found.start() + blanks

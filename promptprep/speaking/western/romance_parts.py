@@ -150,7 +150,7 @@ class HundredCodes:
     So is a figure with a decimal comma (PM2,5). `serials.hundreds` lists more words.
     """
 
-    _number = re.compile(r"[1-9]\d(?:\d|00)(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
+    _number = re.compile(r"[1-9]\d(?:\d|00)(?:-([1-9]00|1000))?(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
     _decimal = re.compile(r"(\d{1,2}),(\d)(?![\w%€$°]|[.,:/-]\d)")
     _letters_left = re.compile(r"(?<!\w)[A-Z]{1,3}\Z")
     _left = re.compile(r"(?<!\w)(?:([A-Z]{1,3})-?|([A-Z]{2,3})[ \u00a0\u202f])\Z")
@@ -169,7 +169,8 @@ class HundredCodes:
             return None
         if code and (code[1] or code[2]) in self._no_codes:
             return None
-        said, digits = self.g.year(found[0]), self.g.words.one_by_one(found[0])
+        parts = re.findall(r"\d+", found[0])
+        said, digits = (", ".join(map(say, parts)) for say in (self.g.year, self.g.words.one_by_one))
         return Reading(Span(*found.span()), said, "serial", (digits,))
 
     def _with_decimal(self, text: str, at: int) -> Reading | None:

@@ -130,6 +130,7 @@ class Romans:
             return ""
         articled = before.casefold() in self.articles
         sure = len(found[1]) > 1 or (articled and (noun[:1].isupper() or noun in self.events))
+        sure = sure or (found[1] in "IVX" and noun[:1].isupper() and noun.casefold() in self.events)
         if (
             not sure
             or not noun

@@ -32,6 +32,7 @@ _MEASURED = re.compile(r"\d[ \u00a0]?(?:[^\W\d_]|[$€£¥%°]){1,5}\Z|[$€£¥
 _DATE_NEXT = re.compile(r"[ \u00a0]\d{1,2}([./])\d{1,2}\1(?:\d{4}|\d\d)(?!\d)")
 _TIME_LEFT = re.compile(r"(?:\d:\d\d|\d[ \u00a0]?h(?:[ \u00a0]?\d\d)?)[ \u00a0]\Z")
 _TIME_NEXT = re.compile(r"[ \u00a0]\d{1,2}(?::\d\d|[ \u00a0]?h(?![^\W\d]))")
+_MORE_OR_LESS = re.compile(r"\+/[-−–][ \u00a0]?(?=[\d$€£])")
 _FIGURE = re.compile(r"[$€£¥]?\d")
 _SUM_AHEAD = 24
 
@@ -54,6 +55,7 @@ class Symbols:
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
         first, link = grammar.text("dates.day_suffix"), grammar.text("dates.link")
         day = rf"\d{{1,2}}(?:{first})?{BLANK}(?:{link}{BLANK})?(?:{months})"
+        self._to_day = str(grammar.data.maybe("spoken", "dates.to", grammar.text("numbers.to")))
         self._day_next = re.compile(rf"{BLANK}{day}")
         self._month_left = re.compile(rf"(?:{months})(?:{BLANK}(?:{link}{BLANK})?\d{{4}})?{BLANK}\Z")
         self._month = re.compile(rf"(?:{months}){BLANK}\d")
@@ -99,6 +101,8 @@ class Symbols:
 
     def operator(self, text: str, at: int) -> Reading | None:
         """A sign that is said between figures only; a colon only in a sum with its result."""
+        if text[at] == "+" and "±" in self.words and (sign := _MORE_OR_LESS.match(text, at)):
+            return Reading(Span(*sign.span()), f"{self.words['±']} ", "symbol")
         said = self.operators.get(text[at])
         if not said or not _OPERATED.search(text, max(0, at - 2), at) or not _OPERAND.match(text, at + 1):
             return None
@@ -150,7 +154,8 @@ class Symbols:
     def _to(self, text: str, at: int, floor: int) -> Reading | None:
         """A dash between two figures that were read apart: "31 May–2 June", "9am-5pm", "Dec. 20–Jan. 3"."""
         if floor == at - 1 > 0 and text[at - 1].isspace() and self._parts(text, at):
-            return Reading(Span(at, at + 1), self.g.text("numbers.to"), "range")
+            said = self.g.text("numbers.to") if _TIME_NEXT.match(text, at + 1) else self._to_day
+            return Reading(Span(at, at + 1), said, "range")
         if floor != at or not at:
             return None
         ranked = text[at - 1].isalpha() and _RANKED.match(text, at + 1)
