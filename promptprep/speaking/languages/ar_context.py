@@ -29,6 +29,7 @@ _VERBAL_NOUN = re.compile(
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
+_ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _COMPARED = re.compile(r"[<>≤≥=][ \u00a0]?\Z")
 LONGEST_PHRASE = 48  # characters before a figure that hold its noun and the word before that
 _MONEY = "$€£¥₹₺₽"
@@ -186,6 +187,13 @@ class ArabicContext:
         """Whether a definite noun looks plural."""
         plain = bare(word).removeprefix("ال")
         return plain in self._plurals or plain.endswith(("ات", "ين", "ون")) or "ال" + plain in self._plurals
+
+    def may_count(self, setting: Setting, n: int) -> bool:
+        """Whether `n` can count the word after it: no verb, and after 11 to 99 a singular in the accusative."""
+        noun = setting.noun
+        if not noun or self._roles.is_verb(noun):
+            return False
+        return not 11 <= n % 100 <= 99 or setting.written.endswith(_ACCUSATIVE)
 
     def looks_feminine(self, word: str) -> bool:
         """Whether a singular noun or a name looks feminine."""

@@ -95,7 +95,8 @@ class ArabicYears:
         if before in self._feminine_years or before in self._masculine_years:
             said = attach(setting.prefix, self.said(found[1], before in self._feminine_years))
             return Reading(Span(setting.start, found.end()), said, "year")
-        likely = 1000 <= int(found[1]) <= LAST_LIKELY_YEAR and not setting.noun
+        n = int(found[1])
+        likely = 1000 <= n <= LAST_LIKELY_YEAR and not self._context.may_count(setting, n)
         likely = likely and (before in self._word["years_after"].split() or self._dates(text, setting.start))
         if likely and not setting.prefix:
             return reading(found, self.said(found[1]), "year", self._numbers.cardinal(ascii_digits(found[1])))
