@@ -11,6 +11,7 @@ from promptprep.speaking.western.grammar import word_after, word_before
 
 _HOURS = re.compile(r"([01]?\d|2[0-4])(?:[.:]([0-5]\d))?[ \u00a0]?h(?!\w)")
 _HOURS_AFTER = ("ab", "gegen", "um")
+_ALONE = re.compile(r"(?<![^\n])(\d{1,3})\.(?=[ \u00a0]*(?:\Z|\n))")  # a rank that is all its line says
 _STOPPAGE = re.compile(r"(\d{1,3})\.(?:[ \u00a0]?\+[ \u00a0]?(\d{1,2}))?")
 _SCORER_END = re.compile(r"[,)]|[ \u00a0](?:Minute|Min\.)")
 _PRESSURE = re.compile(r"(\d{2,3})/(\d{2,3})(?![\d/])(?:[ \u00a0]?(mmHg)(?!\w))?")
@@ -56,6 +57,8 @@ class Ranks:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/-–"):
             return None
+        if (alone := _ALONE.match(text, at)) and not text[max(0, at - 1) : at].strip(" \t"):
+            return Reading(Span(*alone.span()), self.g.ordinal(alone[1], "e"), "ordinal")
         return self._played(text, at) or self._predicate(text, at)
 
     def _played(self, text: str, at: int) -> Reading | None:

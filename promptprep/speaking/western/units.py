@@ -52,6 +52,8 @@ class Units:
         self._per_words = dict(grammar.data.maybe("spoken", "units.per_words", {}))
         self._per_many = grammar.data.maybe("spoken", "units.per_many", self.per)
         self._many = re.compile(rf"/(?=10{{0,6}}{BLANK}?(?:{symbols})(?![\w²³/]))")
+        each = alternatives(grammar.data.maybe("spoken", "units.each", (self.per,)))
+        self._each = re.compile(rf"{BLANK}({each}){BLANK}({symbols})([²³])?(?![\w²³/'’-])")
         self._per = re.compile(rf"/(?:({symbols})([²³])?(?![\w²³/])|({_WORD}))")
 
     def at(self, text: str, at: int) -> Unit | None:
@@ -83,12 +85,19 @@ class Units:
             return f" {self._per_many}", at + 1
         found = self._per.match(text, at)
         if found is None:
-            return "", at
+            return self._each_at(text, at)
         symbol, power, word = found.groups()
         if word:
             said = self._per_words.get(word) or f"{self.per} {word}"
             return ("", at) if word.isupper() else (f" {said}", found.end())
         return f" {self.per} {self._below(symbol, power)}", found.end()
+
+    def _each_at(self, text: str, at: int) -> tuple[str, int]:
+        """A unit behind a word for each ("3 € le kg", "32 ct pro kWh"); one letter only behind "per" itself."""
+        found = self._each.match(text, at)
+        if found is None or (len(found[2]) == 1 and found[1] != self.per):
+            return "", at
+        return f" {found[1]} {self._below(found[2], found[3])}", found.end()
 
     def _below(self, symbol: str, power: str | None) -> str:
         """A divisor: lengths make areas and volumes ("square kilometer"), others are raised ("second squared")."""
