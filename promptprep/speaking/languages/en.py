@@ -8,7 +8,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.en_places import States, Streets
+from promptprep.speaking.languages.en_places import Roads, States, Streets
 from promptprep.speaking.languages.en_records import Degrees, Records, ShortNumbers
 from promptprep.speaking.languages.en_times import DaysInRow, HoursApart, Lapses, MilitaryTimes, WeekdayRanks
 from promptprep.speaking.western.grammar import Grammar, Noun, word_after, word_before
@@ -61,7 +61,7 @@ class English(Grammar):
         self.verbose = region in _AND_REGIONS
         self.day_first = region in _AND_REGIONS or self.text("dates.order") == "dmy"
         self.first_parts = (Verses, Records, HoursApart, Lapses, DaysInRow)
-        self.own_parts = (Decades, FeetAndInches, MilitaryTimes, Streets, ShortNumbers, Degrees, WeekdayRanks)
+        self.own_parts = (Decades, FeetAndInches, MilitaryTimes, Roads, Streets, ShortNumbers, Degrees, WeekdayRanks)
         self._streets, self._states, self._degrees = Streets(self), States(self), Degrees(self)
         self._counted = self.wordset("years.counted")
         self.after_amounts = self.wordset("units.not_attributive")

@@ -14,7 +14,7 @@ _POINT = r"(?:[NS][NS][EW]|[EW][NS][EW]|[NS]\.?[EW]|[NSEW])"
 _LEFT_NAME, _LEFT_POINT = 32, 6
 _YEAR_LIKE = range(1000, 2200)
 _TOWN = re.compile(r"(?<![\w.])(?:[A-Z][\w'’]*[a-z]{2,}\.?,[ \u00a0]|[RDI]-)\Z")
-_WIND_NEXT = re.compile(r"[ \u00a0](?:winds?|of|by)\b")
+_WIND_NEXT = re.compile(r"[ \u00a0](?:winds?|of|by|horizon|sky|corner|side|coast|quadrant)\b")
 _DOTTED = re.compile(r"([A-Z])\.([A-Z])\.(?!\w)")
 _CLOSED = re.compile(r"[ \u00a0]\d{5}(?!\d)")
 _ENDS = re.compile(r"(?!\w)(?:[,;.)]|[ \u00a0][a-z]|\s*\Z|\n)")
@@ -69,6 +69,24 @@ class Streets:
 
     def _said(self, point: str) -> str:
         return self.points[point.replace(".", "")]
+
+
+class Roads:
+    """A road's number with the way it leads: "I-95 N", "Rte. 9W"."""
+
+    _number = re.compile(rf"(\d{{1,3}})(?:[ \u00a0]({_POINT})(?![\w.&-])|([NSEW])(?!\w))")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self.points: dict[str, str] = dict(grammar.table("places.directions"))
+        self._left = re.compile(rf"(?<!\w)(?:{alternatives(grammar.wordset('places.roads'))})[- \u00a0]\Z")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._number.match(text, at)
+        if not found or not self._left.search(text, max(0, at - _LEFT_NAME), at):
+            return None
+        way = self.points[found[2].replace(".", "")] if found[2] else found[3]
+        return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])} {way}", "serial")
 
 
 class States:

@@ -14,7 +14,7 @@ _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
 _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
 _SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
 _RUNS = 100
-_TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|[&;])[ \u00a0]\Z")
+_TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|&)[ \u00a0]\Z")
 _ROUNDS = re.compile(r"[67]\d(?:-[67]\d){2,3}(?![\w-]|[.,:/]\d)")
 _KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
 _LEFT = 48
@@ -44,22 +44,27 @@ class Records:
         if found := _THREE.match(text, at):
             return self._three(text, found)
         found = _TWO.match(text, at)
-        if found and len(found[2]) == 1 and self._are_wickets(text, found):
+        if found and len(found[2]) == 1 and found[2] != "0" and self._are_wickets(text, found):
             said = f"{self.g.cardinal(found[1])} for {self.g.cardinal(found[2])}"
             return Reading(Span(*found.span()), said, "score")
         if not found or not self._is_record(text, found):
             return None
-        said = f"{self.g.cardinal(found[1])} and {self.g.cardinal(found[2])}"
+        said = f"{self.g.cardinal(found[1])} and {self._drawn(found[2])}"
         return Reading(Span(*found.span()), said, "score")
 
     def _three(self, text: str, found: re.Match[str]) -> Reading | None:
         first, second, third = (self.g.cardinal(n) for n in found.groups())
         if self._is_record(text, found):
-            return Reading(Span(*found.span()), f"{first}, {second} and {third}", "score")
+            said = f"{first}, {self._drawn(found[2])} and {self._drawn(found[3])}"
+            return Reading(Span(*found.span()), said, "score")
         dated = int(found[1]) <= _DATED and len(found[3]) == 2
         if dated or word_before(text, found.start()).casefold() in self._named:
             return None
         return Reading(Span(*found.span()), f"{first}, {second}, {third}", "serial")
+
+    def _drawn(self, games: str) -> str:
+        """None lost is "oh"."""
+        return "oh" if games == "0" else self.g.cardinal(games)
 
     def _are_wickets(self, text: str, found: re.Match[str]) -> bool:
         """Runs and wickets: by what follows, or behind a team's name."""

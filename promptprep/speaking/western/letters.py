@@ -45,7 +45,7 @@ class Capitals:
         self.currencies = frozenset(c for c in currencies if c.isalpha())
         self.marks = frozenset(c[-1] for c in currencies if not c[-1].isalnum() and len(c) > 1 and c[-1] != ".")
         dotted = [*grammar.table("abbreviations.always"), *grammar.table("abbreviations.before_name")]
-        self.dotted = frozenset(dotted)
+        self.dotted = frozenset((*dotted, *grammar.table("abbreviations.before_number")))
         self.heads = frozenset(k[: k.index(".") + 1] for k in dotted if "." in k)
         self.and_word = grammar.text("symbols.words.&")
         self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")

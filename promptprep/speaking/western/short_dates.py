@@ -6,6 +6,7 @@ import re
 
 from promptprep.speaking.western.dates import DAYS, MONTHS
 from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
+from promptprep.speaking.western.units import BLANK, alternatives
 
 _PAIR = 2
 _SHARES = (2, 3, 4, 5, 8, 10)
@@ -24,6 +25,9 @@ class ShortDates:
         units = (noun(entry) for entry in grammar.table("units.names").values())
         what_follows = {*grammar.data.maybe("spoken", "dates.not_before", ()), grammar.text("dates.link")}
         self._no_day_before = frozenset(what_follows.union(*({u.one, u.more} for u in units)))
+        halves = alternatives(grammar.table("clock.halves")) or "(?!)"
+        hour = rf"\d{{1,2}}(?::[0-5]\d{BLANK}?(?:{halves})?|{BLANK}?(?:{halves}))(?!\w)"
+        self._timed = re.compile(rf",?{BLANK}(?:(?:at|@|às|à|a las|um){BLANK})?{hour}")
         self.with_year = bool(grammar.data.maybe("spoken", "dates.month_and_year", False))
         self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
 
@@ -31,6 +35,8 @@ class ShortDates:
         """The date in words, or "" where the two figures of `found` are more likely a fraction."""
         before = word_before(text, found.start())
         if len(found[2]) == _PAIR and "0" in (found[1][0], found[2][0]):
+            return self._date(found, before)
+        if self._timed.match(text, found.end()) and int(found[1]) and int(found[2]):
             return self._date(found, before)
         if before.casefold() not in self._before or word_after(text, found.end()) in self._no_day_before:
             return ""
