@@ -31,6 +31,7 @@ _PLURAL_BEFORE_MILLIONS = re.compile(
 )
 _MARKS = 20
 _NO_AND = re.compile(r"(quatre-vingt|\bcent)-et-(?=unième)")
+_HALF_LED = frozenset(("cette", "chaque", "la", "le", "ma", "par", "sa", "un", "une"))
 _PLURAL_END = re.compile(r"(cent|vingt)s\Z")
 _NUMBER_SIGN = re.compile(r"n[°ºᵒ][ \u00a0\u202f]?\Z", re.IGNORECASE)
 _VOWELS = "aeiouyhàâéèêëîïôœùû"
@@ -115,7 +116,7 @@ class French(Romance):
                 return "demi-" if word.startswith("finale") else super().before_noun(literal, text, at, word)
             name = self.fractions[literal.part[1]]
             return name.one if before == "en" else name.more
-        if literal.part == (1, 2) and not literal.whole and before in ("un", "une") and self.gender_of(word):
+        if literal.part == (1, 2) and not literal.whole and before in _HALF_LED and self.gender_of(word):
             return "demi-"
         return super().before_noun(literal, text, at, word)
 

@@ -152,6 +152,7 @@ class HundredCodes:
 
     _number = re.compile(r"[1-9]\d(?:\d|00)(?:-([1-9]00|1000))?(?![\w%€$°]|[.,:/-]\d|[ \u00a0\u202f][%€$°\d])")
     _decimal = re.compile(r"(\d{1,2}),(\d)(?![\w%€$°]|[.,:/-]\d)")
+    _type = re.compile(r"7\d7-[1-9]00(?!\d)")
     _letters_left = re.compile(r"(?<!\w)[A-Z]{1,3}\Z")
     _left = re.compile(r"(?<!\w)(?:([A-Z]{1,3})-?|([A-Z]{2,3})[ \u00a0\u202f])\Z")
 
@@ -164,11 +165,16 @@ class HundredCodes:
         found = self._number.match(text, at)
         if not found:
             return self._with_decimal(text, at)
+        if self._type.match(text, at):
+            return self._parts(found)
         code = self._left.search(text, max(0, at - 5), at)
         if code is None and word_before(text, at).casefold() not in self._words:
             return None
         if code and (code[1] or code[2]) in self._no_codes:
             return None
+        return self._parts(found)
+
+    def _parts(self, found: re.Match[str]) -> Reading:
         parts = re.findall(r"\d+", found[0])
         said, digits = (", ".join(map(say, parts)) for say in (self.g.year, self.g.words.one_by_one))
         return Reading(Span(*found.span()), said, "serial", (digits,))

@@ -181,7 +181,8 @@ class Romans:
             return self.g.cardinal(str(value))
         if len(numeral) >= _SURE and value > 1000:
             return self.g.year(str(value))
-        plain_word = before[:1].isupper() and not before.isupper() and left[-1:] in (" ", "\u00a0") and left[:1] != ","
+        name = before[:1].isupper() and not before.isupper() and before.casefold() not in self.articles
+        plain_word = name and left[-1:] in (" ", "\u00a0") and left[:1] != ","
         if plain_word and len(numeral) >= 2 and (value < 40 or len(numeral) > 3) and numeral not in self.never:
             return self.g.cardinal(str(value))
         return ""
