@@ -63,7 +63,7 @@ class RussianContext:
         self._zero_plural = frozenset(data.get("spoken", "plural_like_dative.words"))
         self._in_l = frozenset(data.get("spoken", "genitive_in_l.words"))
         self._feminine_li = frozenset(data.get("spoken", "feminine_in_li.words"))
-        self._feminine_e = frozenset(data.get("spoken", "feminine_in_e.words"))
+        self.feminine_e = frozenset(data.get("spoken", "feminine_in_e.words"))
         self.masculine_a = frozenset(data.get("spoken", "masculine_in_a.words"))
 
     def word_before(self, text: str, start: int) -> str:
@@ -219,7 +219,7 @@ class RussianContext:
         if last in "оё" or noun.endswith(("ие", "ье", "це")):
             return Agreement("neuter", "nominative")
         if last == "е":
-            feminine = case == "dative" or noun in self._feminine_e
+            feminine = case == "dative" or noun in self.feminine_e
             return Agreement("feminine" if feminine else "masculine", case if case == "dative" else "prepositional")
         if last == "ь" and noun not in self._masculine_soft and not noun.endswith("тель"):
             return Agreement("feminine", "accusative" if case == "accusative" else "nominative")

@@ -9,7 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.ru_context import RussianContext
-from promptprep.speaking.languages.ru_nouns import beside
+from promptprep.speaking.languages.ru_nouns import beside, of_name
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_shorts import RussianShorts
 from promptprep.speaking.ruled import Abbreviations, Handler, reading
@@ -19,6 +19,10 @@ _CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
 _NAME = re.compile(r"[ \u00a0]?[А-ЯЁ][а-яё]")
 _AMOUNT = re.compile(r"\d[ \u00a0]?\Z")
 _HOUSE_LEFT = re.compile(r"(?:д\.|дом|корп\.|к\.) ?\d+[а-я]?,? \Z")
+_SEVERAL = ("дел", "лиц", "мест", "прав", "сил", "войск", "организаций", "учреждений", "услуг")
+_ENDS_IN_EY = ("музей", "лицей", "юбилей", "хоккей", "клей", "змей", "трофей")
+_ONES_OF_MEN = ("тора", "ера", "ёра", "сора", "врача", "ника", "ста", "теля", "нта", "ога", "зала", "дома", "сада")
+_SAINT = re.compile(r"[Сс]в\. ?([А-ЯЁ][а-яё]+)")
 _RANGE = re.compile(r"[ \u00a0]?\d+[ \u00a0]?[-–—][ \u00a0]?\d")
 _IN_WORD = re.compile(r"[^\W₀-₉²³]")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
@@ -40,6 +44,8 @@ class RussianLetters:
         shown = self._shorts.contracted
         entries = data.get("spoken", "short_adjectives").items()
         self._ranks = {short: tuple(stem.split(": ")) for short, stem in entries}
+        self._holy: str = data.get("spoken", "holy")
+        self._women = (*data.get("spoken", "feminine_saints.stems"), *data.get("spoken", "feminine_rulers.stems"))
         self._ranked = Abbreviations(dict.fromkeys(self._ranks, ""))
         self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **shown, **self._declined})
         capital = {short[0].upper() + short[1:]: noun for short, noun in self._before_number.items()}
@@ -67,7 +73,7 @@ class RussianLetters:
             return Reading(Span(found[0], found[1]), self._capital(text, found[0], found[3]), "abbreviation")
         if money := self._shorts.money_alone(text, dot, floor):
             return money
-        if rank := self._rank(text, dot, floor):
+        if rank := self._rank(text, dot, floor) or self._saint(text, dot, floor):
             return rank
         if text[dot] == "." and (city := self._city(text, dot, floor)):
             return city
@@ -91,6 +97,15 @@ class RussianLetters:
         said = self._shorts.noun(word, case)
         return Reading(Span(start, self._end(text, end)), self._capital(text, start, said), "abbreviation")
 
+    def _saint(self, text: str, dot: int, floor: int) -> Reading | None:
+        """ "в храме св. Николая" -> "святого Николая"."""
+        start = dot - 2
+        name = _SAINT.match(text, start) if start >= floor else None
+        if not name or text[start - 1 : start].isalnum():
+            return None
+        said = self._numbers.adjective(self._holy, *of_name(name[1], woman=name[1].startswith(self._women)))
+        return Reading(Span(start, dot + 1), self._capital(text, start, said), "abbreviation")
+
     def _rank(self, text: str, dot: int, floor: int) -> Reading | None:
         """ "ст. лейтенант" -> "старший лейтенант": an adjective that is short only before certain nouns."""
         found = self._ranked.around(text, dot, floor)
@@ -106,11 +121,24 @@ class RussianLetters:
     def _agreeing(self, stem: str, text: str, start: int, end: int) -> str:
         """The adjective of `stem` beside the noun that follows: "т. н. суперлуние" -> "так называемое"."""
         after = self._context.words_after(text, end)
-        free = ("masculine", self._shorts.case(text, start))
-        gender, case = beside(after[0]) or free if after else free
-        if free[1] == "genitive" and (gender, case) == ("plural", "nominative"):
-            gender, case = "feminine", "genitive"
+        free = ("masculine", self._shorts.case(text, start, owned=True))
+        gender, case = self._beside(after[0], free) if after else free
         return self._numbers.adjective(stem, gender, case)
+
+    def _beside(self, noun: str, free: tuple[str, str]) -> tuple[str, str]:
+        """Gender and case of the noun, whose ending alone may be of two; `free` has the case of the place."""
+        shown, asked = beside(noun) or free, free[1]
+        if noun in _SEVERAL or (noun.endswith("ей") and noun not in _ENDS_IN_EY):
+            return "plural", "genitive"
+        if noun in self._context.feminine_e:
+            return "feminine", "prepositional"
+        if shown == ("plural", "nominative") and asked == "genitive":
+            return "feminine", "genitive"
+        if shown == ("masculine", "genitive") and asked == "nominative" and not noun.endswith(_ONES_OF_MEN):
+            return "feminine", "nominative"
+        if shown == ("masculine", "dative") and asked != "dative":
+            return ("masculine", "prepositional") if asked == "prepositional" else ("feminine", "accusative")
+        return shown
 
     def _city(self, text: str, dot: int, floor: int) -> Reading | None:
         """ "г. Москва" -> "город Москва", "в г. Москве" -> "в городе Москве"."""

@@ -17,6 +17,7 @@ _UP_TO = re.compile(r"\sпо\s\d{1,3}(?=[ \u00a0])")
 _FROM = re.compile(r"\b[Сс]о?\s\d{1,3}\sпо\s\Z")
 _ONE_BEFORE = re.compile(r"\d(?:,|\s(?:и|или))\s\Z")
 _LETTERED = re.compile(r"(?:-?|[ \u00a0])(?:[А-ЯЁ]|[«\"„][А-ЯЁ][»\"“])(?=[ \u00a0]класс)")  # "9 «Б» класс"
+_RANGED = ("век", "класс", "курс")  # of these a range in the genitive is of ranks: "для 1–4 классов"
 _DIRECT = ("nominative", "accusative")
 # Endings of an adjective -> gender and case.
 _ADJECTIVES = (
@@ -32,7 +33,7 @@ _ADJECTIVES = (
 )
 _INSTRUMENTAL_NOUNS = ("анием", "ением", "тием", "вием")
 _NOUNS = (
-    (("ость", "есть", "адь", "знь"), ("feminine", "nominative")),
+    (("ость", "есть", "адь", "знь", "щь", "чь", "шь", "жь", "вь", "бь", "пь"), ("feminine", "nominative")),
     (("ости", "ести"), ("feminine", "genitive")),
     (("ами", "ями"), ("plural", "instrumental")),
     (("ах", "ях"), ("plural", "prepositional")),
@@ -48,6 +49,18 @@ _NOUNS = (
     (("ы", "чи", "ги", "хи", "ши"), ("plural", "nominative")),
     (tuple("бвгджзйклмнпрстфхцчшщ"), ("masculine", "nominative")),
 )
+_WOMEN = {
+    "а": "nominative",
+    "я": "nominative",
+    "ь": "nominative",
+    "ы": "genitive",
+    "и": "genitive",
+    "е": "dative",
+    "у": "accusative",
+    "ю": "accusative",
+}
+_MEN = {"а": "genitive", "я": "genitive", "у": "dative", "ю": "dative", "е": "prepositional"}
+_SHORTEST_IN_OM = 5
 _NEUTER = ("ие", "ье", "о", "ё")
 _NOUNS_IN_IE = ("ание", "ение", "ствие", "тие", "уние")  # other words in "-ие" are adjectives
 
@@ -65,6 +78,15 @@ def beside(word: str) -> tuple[str, str] | None:
     if word.endswith(_NEUTER):
         return "neuter", "nominative"
     return next((agreed for endings, agreed in _NOUNS if word.endswith(endings)), None)
+
+
+def of_name(name: str, *, woman: bool) -> tuple[str, str]:
+    """Gender and case that a ruler's or saint's name shows: "Петра", "Екатерины"."""
+    if woman:
+        return "feminine", _WOMEN.get(name[-1], "instrumental")
+    if name.endswith(("ом", "ем")) and len(name) > _SHORTEST_IN_OM:
+        return "masculine", "instrumental"
+    return "masculine", _MEN.get(name[-1], "nominative")
 
 
 class RussianNouns:
@@ -142,7 +164,7 @@ class RussianNouns:
         """ "в 18–19 веках", "на 5–8 этажах"; "5–8 этажей" may be a count."""
         words = self._context.words_after(text, end)
         form = self._plural_forms.get(words[0]) if words else None
-        return form if form and (form[1] not in (*_DIRECT, "genitive") or words[0].startswith("век")) else None
+        return form if form and (form[1] not in (*_DIRECT, "genitive") or words[0].startswith(_RANGED)) else None
 
     def several(self, text: str, end: int, n: int, case: str) -> str | None:
         """ "1 сутки" -> "одни", "2 суток" -> "двое": nouns that have no singular."""

@@ -9,7 +9,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_context import RussianContext
-from promptprep.speaking.languages.ru_nouns import beside
+from promptprep.speaking.languages.ru_nouns import beside, of_name
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.roman import roman
 from promptprep.speaking.ruled import Handler, one_of, reading
@@ -211,22 +211,8 @@ class RussianOrdinals:
         if not name:
             return None
         word = name[1]
-        if word.startswith(self._queens):
-            cases = {
-                "а": "nominative",
-                "я": "nominative",
-                "ы": "genitive",
-                "и": "genitive",
-                "е": "dative",
-                "у": "accusative",
-                "ю": "accusative",
-            }
-            return "feminine", cases.get(word[-1], "instrumental"), True
-        known = word.startswith(self._kings)
-        cases = {"а": "genitive", "я": "genitive", "у": "dative", "ю": "dative", "е": "prepositional"}
-        if word.endswith(("ом", "ем")) and len(word) > 5:
-            return "masculine", "instrumental", known
-        return "masculine", cases.get(word[-1], "nominative"), known
+        woman = word.startswith(self._queens)
+        return *of_name(word, woman=woman), woman or word.startswith(self._kings)
 
     def _centuries(self, found: re.Match[str]) -> Reading | None:
         first, last = (roman(found[i].translate(_CYRILLIC)) for i in (1, 2))

@@ -11,6 +11,7 @@ from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.ruled import Handler, one_of, reading
 
+_TIME_NEXT = re.compile(r"\s*(?:\Z|[,;:()–—-]|\d|(?:с|со|до|в|и)\s(?:\d|[а-я]{2}\b))")  # not "ср. школа"
 _ENDS_SENTENCE = re.compile(r"\s*\Z|\s+[А-ЯЁ]")
 
 
@@ -35,7 +36,9 @@ class RussianWeekdays:
         head = "со" if said.startswith("вт") else "с"
         return reading(found, f"{head} {said}", "date", end=self._end(found))
 
-    def _day(self, found: re.Match[str]) -> Reading:
+    def _day(self, found: re.Match[str]) -> Reading | None:
+        if found[1].lower() == "ср" and found[0].endswith(".") and not _TIME_NEXT.match(found.string, found.end()):
+            return None
         before = self._context.word_before(found.string, found.start())
         case = {"с": "genitive", "на": "accusative", "по": "accusative"}.get(before)
         case = case or self._context.governs.get(before, "nominative")
