@@ -87,6 +87,15 @@ def test_marks_lie_under_their_words(page: Any, name: str) -> None:
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
 
+def test_on_a_narrow_page_the_copy_begins_on_the_first_screen(page: Any) -> None:
+    page.set_viewport_size({"width": 700, "height": 900})
+    choose(page, "trailer.en.md")
+    sheet = page.locator("#sheet").bounding_box()
+    assert sheet["y"] < 600
+    assert sheet["height"] > 500
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
 def test_a_fault_is_said_and_the_text_stays(page: Any) -> None:
     choose(page, "trailer.en.md")
     page.fill("#text", '+++\nslot = "soon"\n+++\n\nGood evening.')

@@ -412,6 +412,9 @@ def test_reader_and_operator_each_read_their_language(
         board.set_viewport_size({"width": width, "height": 720})
         board.wait_for_timeout(150)
         assert board.evaluate("document.documentElement.scrollWidth") <= width
+    board.set_viewport_size({"width": 1000, "height": 640})
+    last = board.locator("#o-bar button").last.bounding_box()
+    assert last["y"] + last["height"] <= 640, "every key is at hand without scrolling"
     shown = board.locator("#operator").inner_text()
     families = [f"panel-{i}" for i in range(4)]
     loaded = board.evaluate("[...document.fonts].map((font) => [font.family.replaceAll('\"', ''), font.status])")
