@@ -28,7 +28,9 @@ _HOST_LEFT = re.compile(r"(?<![\w@.])(?:[\w-]{2,}|\w\.[\w-]{2,})(?:\.[\w-]+)*\Z"
 _NAME_LEFT = re.compile(r"[\w.+-]+\Z")
 _HOST_RIGHT = re.compile(r"@(?:[\w-]{1,63}\.){1,8}[^\W\d_]{2,24}")
 _HANDLE = re.compile(r"@\w[\w.]{0,40}\b")
-_HASHTAG = re.compile(r"#[^\W_]\w*")
+_VOWEL_SIGNS = "\u064b-\u0652\u0900-\u0963"  # written onto letters; `\w` has none of them
+_HASHTAG = re.compile(rf"#[^\W_][\w{_VOWEL_SIGNS}]*")
+_MARKED = re.compile(f"[{_VOWEL_SIGNS}]")
 _NUMBERED = re.compile(r"#(?:\d+|[A-Z]{1,3}(?!(?:19|20)\d\d\Z)\d{3,})\Z")
 _TAIL = ".,;:!?)]}>»”’\"'"
 _PART = re.compile(r"\d+|[^\W\d_]+|.", re.DOTALL)
@@ -117,6 +119,8 @@ class _Wording:
 
     def tagged(self, part: str) -> str:
         """A part of a tag: what is not all capitals is a word however short ("De" in #CielDeMars)."""
+        if not part.isascii() and _MARKED.search(part):
+            return part
         plain = part.isalpha() and not part.isupper() and not _VOWELS.isdisjoint(part.lower())
         return part if plain else self.part(part)
 

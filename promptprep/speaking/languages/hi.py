@@ -34,6 +34,7 @@ _PHONE = (
     r"|[6-9६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
 )
 _YEAR = re.compile(r"1[1-9]\d\d|20\d\d")
+_INITIAL = re.compile(r"(?:\A|\s)[\u0904-\u0939][\u093e-\u094c]?\. ?\Z")  # a name's letter before: "अ. कु. सिंह"
 _AFTER_FIGURE = re.compile(r"[\d°][ \u00a0]?\Z")
 _END = r"(?![\w\u0900-\u0963])"
 
@@ -74,7 +75,7 @@ class Hindi:
         """See `verbaliser.py` for the contract."""
         text = self._with_stops(text)
         if text[at] == "." and (short := self._abbreviations.reading(text, at, floor)):
-            return short
+            return None if _INITIAL.search(text, max(0, short.span.start - 5), short.span.start) else short
         if text[at] == "." and (short := self._behind.reading(text, at, floor)):
             return short if _AFTER_FIGURE.search(text, max(0, short.span.start - 2), short.span.start) else None
         return self._rules.at(text, at)
@@ -92,6 +93,10 @@ class Hindi:
             rf"(?![\w²³\u0900-\u0963/]))?"
         )
 
+    @property
+    def _rupee_names(self) -> str:
+        return one_of([name for name in self._units if name.startswith("र")])
+
     def _figures(self) -> list[tuple[str, Handler]]:
         return [
             (r"\d{16,}", self._shared.serial),
@@ -105,7 +110,7 @@ class Hindi:
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
             (rf"(\d{{1,15}}){GAP}({one_of(self._word['spaced_endings'].split())}){_END}", self._ordinal),
-            (rf"(?P<b>{NUMBER})/[-–—](?!\w)", self._rupees),
+            (rf"(?P<b>{NUMBER})/[-–—](?!\w)(?:{GAP}(?:{self._rupee_names})(?![\w\u0900-\u0963]))?", self._rupees),
             *self.fractions.rules(),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             *self.pairs.late_rules(),
