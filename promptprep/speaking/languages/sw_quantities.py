@@ -15,6 +15,7 @@ from promptprep.speaking.ruled import as_written, one_of, reading
 GAP = "[ \u00a0\u202f]"
 NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
 LONGEST_NAME = 24  # characters before a figure that may name what it counts
+_METRE = "(?:(?<= [wlyz]a )|(?<= cha )|(?<= ni ))m"  # after a link, not in "saa 3 m"
 _RAISED_UNIT = re.compile(r"(?<![\w/])[a-z]{1,3}[²³]\Z")
 _ALSO_WORDS = ("in", "mi")
 
@@ -35,12 +36,12 @@ class SwahiliQuantities:
         small = [u for u in (*named, *self.money) if u[0].islower()]
         scale = rf"(?:(?P<scale>{one_of([s for s in self.scales if len(s) > 2])}){GAP})?"
         self._before_figure = re.compile(
-            rf"(?:(?<![\w./]){one_of(small)}|(?<= [wlyz]a )m){GAP}?(?:(?:{one_of(self.scales)}){GAP})?\Z"
+            rf"(?:(?<![\w./]){one_of(small)}|{_METRE}){GAP}?(?:(?:{one_of(self.scales)}){GAP})?\Z"
         )
         first = one_of([*named, "m", *(m for m in self.money if m[0].isalpha())])
         self.unit_first_pattern = (
             rf"(?P<unit>{first}){GAP}?{scale}(?P<b>{NUMBER})"
-            rf"(?:{GAP}?(?P<to>[-–—x×]){GAP}?(?P<c>{NUMBER}))?(?:/[=-])?(?!\w|/\d)"
+            rf"(?:{GAP}?(?P<to>[-–—x×]){GAP}?(?P<c>{NUMBER}))?(?:/[=-]|/(?P<per>h|s|saa)(?!\w))?(?!\w|/\d)"
         )
         self._first = re.compile(self.unit_first_pattern)
 
@@ -114,7 +115,9 @@ class SwahiliQuantities:
         if found["scale"]:
             words = f"{self.scales[found['scale']]} {words}"
         before, after = self._around.get(unit, (self._units.get(unit, ""), ""))
-        return reading(found, " ".join(filter(None, (before, after, words))), "range" if found["c"] else "measure")
+        per = self._around["m/s" if found["per"] == "s" else "km/h"][1] if found["per"] else ""
+        kind = "range" if found["c"] else "measure"
+        return reading(found, " ".join(filter(None, (before, after, words, per))), kind)
 
     def scale(self) -> str:
         return rf"(?:{GAP}?(?P<scale>{one_of(self.scales)})(?!\w))?"
