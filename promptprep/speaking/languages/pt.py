@@ -13,6 +13,7 @@ from promptprep.speaking.languages.pt_parts import (
     Phones,
     Sets,
     StreetLetters,
+    TypedRanks,
     WeekdayRanks,
     Winds,
 )
@@ -41,7 +42,7 @@ class Portuguese(Romance):
     }
     small_is_singular = True
     highest_rank = 10
-    first_parts = (Verses, Sets, WeekdayRanks, Phones, InchParts, NamedMonths, Laps, FirstDays)
+    first_parts = (Verses, Sets, WeekdayRanks, Phones, InchParts, NamedMonths, Laps, FirstDays, TypedRanks)
     own_parts = (LongMetres, *IBERIAN)
     plural_letters = "s"
     hours_after = ("as", "às")

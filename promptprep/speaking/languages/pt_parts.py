@@ -6,11 +6,12 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 
 _BLANK = r"[ \u00a0]"
-_PAIR = r"(?:[67][/-][0-7]|[0-5][/-][67])"
+_VOLLEYED = r"(?:2[5-9]|3\d|15)/(?:1[3-9]|2\d|3\d)|(?:1[3-9]|2\d)/(?:2[5-9]|3\d)"
+_PAIR = rf"(?:[67][/-][0-7]|[0-5][/-][67]|{_VOLLEYED})"
 _SET = rf"{_PAIR}(?![\w/-]|[.,:]\d)"
 _JOINED = rf"(?:,{_BLANK}|{_BLANK}e{_BLANK}|,{_BLANK}e{_BLANK})"
 _YEAR = re.compile(r"1[5-9]\d\d|20\d\d")
@@ -21,7 +22,7 @@ _HUNDREDTHS = 2  # figures
 class Sets:
     """The sets of a match, two at least: "6/4 e 7/5", "6-4, 3-6 e 7-6"."""
 
-    _set = re.compile(rf"(\d)[/-](\d)(?=(?P<last>{_JOINED}{_SET})?)")
+    _set = re.compile(rf"(\d\d?)[/-](\d\d?)(?=(?P<last>{_JOINED}{_SET})?)")
     _one = re.compile(_SET)
     _before = re.compile(rf"{_PAIR}{_JOINED}\Z")
 
@@ -149,19 +150,19 @@ class Winds:
 
 
 class Laps:
-    """A time with its thousandths: 1min15s096, 0s303; with hundredths only behind minutes."""
+    """A time with its tenths or thousandths: 1min15s096, 58s7; with hundredths only behind minutes."""
 
-    _pattern = re.compile(r"(?:(\d{1,2})min)?(\d{1,2})s(\d{3}|(?<=s)\d{2})(?!\w)")
+    _pattern = re.compile(r"(?:(\d{1,2})min)?(\d{1,2})s(\d{1,3})(?!\w)")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._parts = {
-            n: noun(str(e)) for n, e in enumerate(grammar.data.get("spoken", "clock.parts_of_second"), start=2)
+            n: noun(str(e)) for n, e in enumerate(grammar.data.get("spoken", "clock.parts_of_second"), start=1)
         }
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or text[at - 1 : at].isalnum() or not (found[1] or len(found[3]) > _HUNDREDTHS):
+        if not found or text[at - 1 : at].isalnum() or (not found[1] and len(found[3]) == _HUNDREDTHS):
             return None
         units = ((found[1] or "0", self.g.minute), (found[2], self.g.second), (found[3], self._parts[len(found[3])]))
         said = [self.g.counted(Literal(str(int(n)), "", 0), unit) for n, unit in units if int(n)]
@@ -186,3 +187,22 @@ class FirstDays:
             return None
         said = self.g.date("1", self._names[int(found[1]) - 1], "", word_before(text, at))
         return Reading(Span(*found.span()), said, "date")
+
+
+class TypedRanks:
+    """A rank with a degree sign for its raised o: "5° lugar", "art. 5°"."""
+
+    _pattern = re.compile(r"(\d{1,3})°(?![\w°])")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._nouns, self._before = grammar.wordset("ordinals.ranked"), grammar.wordset("ordinals.ranked_after")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple("-−.,/"):
+            return None
+        before = word_before(text, at).casefold().rstrip(".")
+        if word_after(text, found.end()) not in self._nouns and before not in self._before:
+            return None
+        return Reading(Span(*found.span()), self.g.ordinal(found[1], "m"), "ordinal")

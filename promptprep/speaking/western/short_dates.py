@@ -26,15 +26,22 @@ class ShortDates:
         what_follows = {*grammar.data.maybe("spoken", "dates.not_before", ()), grammar.text("dates.link")}
         self._no_day_before = frozenset(what_follows.union(*({u.one, u.more} for u in units)))
         halves = alternatives(grammar.table("clock.halves")) or "(?!)"
+        led = alternatives(grammar.data.maybe("spoken", "clock.before", ("@",)))
         hour = rf"\d{{1,2}}(?::[0-5]\d{BLANK}?(?:{halves})?|{BLANK}?(?:{halves}))(?!\w)"
-        self._timed = re.compile(rf",?{BLANK}(?:(?:at|@|às|à|a las|um){BLANK})?{hour}")
+        self._timed = re.compile(rf",?{BLANK}(?:(?:{led}|@){BLANK})?{hour}")
+        self._improper = bool(grammar.data.maybe("spoken", "dates.improper", False))
+        self._sided = frozenset(grammar.data.maybe("spoken", "dates.improper_not_after", ()))
         self.with_year = bool(grammar.data.maybe("spoken", "dates.month_and_year", False))
         self._names: list[str] = list(grammar.data.get("spoken", "months.names"))
 
     def said(self, text: str, found: re.Match[str]) -> str:
         """The date in words, or "" where the two figures of `found` are more likely a fraction."""
         before = word_before(text, found.start())
+        if self._is_ratio(text, found.start()):
+            return ""
         if len(found[2]) == _PAIR and "0" in (found[1][0], found[2][0]):
+            return self._date(found, before)
+        if self._improper and int(found[1]) > MONTHS >= int(found[2]):
             return self._date(found, before)
         if self._timed.match(text, found.end()) and int(found[1]) and int(found[2]):
             return self._date(found, before)
@@ -43,6 +50,12 @@ class ShortDates:
         if word_before(text, found.start() - len(before) - 1).casefold() in self._not_after:
             return ""
         return self._date(found, before)
+
+    def _is_ratio(self, text: str, at: int) -> bool:
+        """Behind a word for what has two sides, or two figures of pressure."""
+        before = word_before(text, at)
+        nouns = {before.casefold(), word_before(text, at - len(before) - 1).casefold()}
+        return not self._sided.isdisjoint(nouns)
 
     def doubtful(self, text: str, found: re.Match[str]) -> str:
         """The date that a fraction of its own may be, where nothing behind is shared out; "" for plain shares."""
