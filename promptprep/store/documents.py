@@ -23,7 +23,7 @@ _STARTS = {".docx": b"PK", ".odt": b"PK", ".rtf": b"{\\rtf"}
 _OPTIONS: dict[str, tuple[str, ...]] = {".docx": ("--track-changes=all",), ".odt": ()}
 _HEADS = ("subtitle", "abstract", "author", "date")
 _RTF_LIST = re.compile(r"\{\\(?:listtext|pntext|\*\\pn)\b[^{}]*\}|\\(?:ls|ilvl)\d+ ?")
-_RTF_PLAIN_STAND_IN = re.compile(r"\\u(-?\d+) ?[^\\{}\r\n]")
+_RTF_PLAIN_STAND_IN = re.compile(r"\\u(-?\d++) ?[^\\{}\r\n]")
 _RTF_OTHER_STAND_INS = re.compile(r"\\uc[02-9]")
 _TRACKED = {
     "insertion": ("the mark of a tracked insertion, whose words are copy", True),
