@@ -30,7 +30,7 @@ def command(
 
     learned = faces.learn_reader(readings, studio, reader, dry=dry)
     for reading in learned.twice:
-        typer.echo(f"{reading}: the same as another reading, counted once", err=True)
+        typer.echo(f"{reading}: given before, counted once", err=True)
     if as_json:
         print_json(
             reader=learned.reader,

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
 from promptprep.engines.load import engines
 from promptprep.errors import BadCall
+from promptprep.faces.scripts import in_studio, studio_for
 from promptprep.faces.tools import known_language, named, tools
 from promptprep.model.rig import Reader
+from promptprep.model.script import Script
 from promptprep.model.timing import Pace
 from promptprep.pipeline.scripts import speaker
 from promptprep.store.takes import Timed
@@ -20,7 +23,7 @@ from promptprep.store.takes import Timed
 class Learned:
     """A reader's new paces, the studio file that keeps them, and where that file as it was before is kept.
 
-    `twice` names readings that had been given before in the same call: they count once.
+    `twice` names readings that had been given before, in the same call or (takes) in an earlier one: they count once.
     """
 
     reader: str
@@ -40,32 +43,63 @@ def learn_reader(
     """
     from promptprep.store.studio import read_studio
 
-    timed, twice = _each_once(readings)
-    if not timed:
+    once, twice = _each_once(readings, studio_file)
+    if not any(once.values()):
         raise BadCall("no-samples", "no whole segment was read in these takes", "read at least one segment through")
     studio_file = studio_file or _nearest(readings)
     studio = read_studio(studio_file)
-    name = reader or next((one.reader for one in timed if one.reader), None)
+    name = reader or next((one.reader for timed in once.values() for one in timed if one.reader), None)
     if name is None:
         raise BadCall("no-reader", "nothing says who was reading", "name them with --reader")
     who = named(studio.readers, name, "reader")
-    paces = tuple(_learned(who, language, timed) for language in sorted({one.language for one in timed}))
-    return Learned(name, paces, None if dry else _keep(studio_file, paces, name), studio_file, twice)
+    new, before = _unlearned(once, who)
+    languages = sorted({one.language for timed in new.values() for one in timed})
+    paces = tuple(_learned(who, language, new) for language in languages)
+    kept = None if dry else _keep(studio_file, paces, name)
+    return Learned(name, paces, kept, studio_file, (*twice, *before))
 
 
-def _each_once(readings: Sequence[str]) -> tuple[list[Timed], tuple[str, ...]]:
-    """What was timed, and the readings that say what another said before: the same take under another name too."""
+def _each_once(
+    readings: Sequence[str], studio_file: Path | None
+) -> tuple[dict[tuple[str, str], list[Timed]], tuple[str, ...]]:
+    """What was timed by (reading, its digest if it is a take), and the readings that say what another said before:
+    the same take under another name too."""
     from promptprep.store.takes import read_take, read_typed
 
-    timed: dict[tuple[tuple[str, float, str, str | None], ...], list[Timed]] = {}
+    def completed(script: Script) -> Script:
+        return in_studio(script, studio_for([Path(script.file or ".")], studio_file), strict=False)
+
+    timed: dict[tuple[str, str], list[Timed]] = {}
+    seen: set[str] = set()
     twice = []
     for reading in readings:
-        found = [read_typed(reading)] if "=" in reading else read_take(Path(reading))
-        said = tuple((one.text, one.seconds, one.language, one.reader) for one in found)
-        if said and said in timed:
+        typed = "=" in reading
+        found = [read_typed(reading, completed)] if typed else read_take(Path(reading))
+        digest = _digest(found)
+        if found and digest in seen:
             twice.append(reading)
-        timed.setdefault(said, found)
-    return [one for found in timed.values() for one in found], tuple(twice)
+            continue
+        seen.add(digest)
+        timed[reading, "" if typed else digest] = found
+    return timed, tuple(twice)
+
+
+def _digest(found: Sequence[Timed]) -> str:
+    """Ten hex digits that stand for what was timed, whatever file it stands in."""
+    said = [(one.text, one.seconds, one.language, one.reader) for one in found]
+    return hashlib.sha256(repr(said).encode("utf-8", "surrogatepass")).hexdigest()[:10]
+
+
+def _unlearned(
+    once: Mapping[tuple[str, str], list[Timed]], who: Reader
+) -> tuple[dict[tuple[str, str], list[Timed]], list[str]]:
+    """The readings that this reader's paces do not hold yet, and the takes that they do. Raises `BadCall` for none."""
+    known = {take for pace in who.paces.values() for take in pace.takes}
+    before = [reading for reading, digest in once if digest in known]
+    if len(before) == len(once):
+        hint = "give a new take; to begin afresh, take the pace's tables out of the studio file"
+        raise BadCall("learned-before", f"{who.id}'s pace holds {', '.join(before)} already", hint)
+    return {key: timed for key, timed in once.items() if key[1] not in known}, before
 
 
 def _nearest(readings: Sequence[str]) -> Path:
@@ -77,12 +111,15 @@ def _nearest(readings: Sequence[str]) -> Path:
     return next((file for file in found if file), Path("studio.toml"))
 
 
-def _learned(who: Reader, language: str, timed: Sequence[Timed]) -> Pace:
+def _learned(who: Reader, language: str, new: Mapping[tuple[str, str], list[Timed]]) -> Pace:
     from promptprep.timing.pace import learn
 
-    samples = [(one.text, one.seconds) for one in timed if one.language == language]
+    mine = {key: [one for one in timed if one.language == language] for key, timed in new.items()}
+    samples = [(one.text, one.seconds, one.said) for timed in mine.values() for one in timed]
     prior, today = who.paces.get(language), datetime.now().astimezone().date().isoformat()
-    return learn(samples, known_language(language), engines(), speaker(language, tools()), prior, who.id, today)
+    pace = learn(samples, known_language(language), engines(), speaker(language, tools()), prior, who.id, today)
+    takes = [digest for (_, digest), timed in mine.items() if digest and timed]
+    return replace(pace, takes=(*(prior.takes if prior else ()), *takes))
 
 
 def _keep(file: Path, paces: Sequence[Pace], reader: str) -> Path | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -11,6 +11,8 @@ from promptprep.spans import Span
 TIMED_KINDS = ("pause", "clip", "live")
 POSITION_KINDS = ("vision", "graphic", "screen", "prompter", "sound", "lights", "record", "note")
 CUE_KINDS = TIMED_KINDS + POSITION_KINDS
+
+Sayings = tuple[tuple[Span, str], ...]  # place in a text, pronunciation
 
 PartKind = Literal["front-matter", "heading", "copy", "cue", "note", "remark", "markup", "blank"]
 LanguageOrigin = Literal["front matter", "file name", "detected", "given"]
@@ -217,3 +219,15 @@ class Script:
     @property
     def fixed_s(self) -> float:
         return sum(segment.fixed_s for segment in self.segments)
+
+
+def copy_of(segments: Iterable[Segment]) -> tuple[str, Sayings]:
+    """The copy of segments, a blank line between paragraphs, and the pronunciations in it at their places."""
+    texts: list[str] = []
+    said: list[tuple[Span, str]] = []
+    at = 0
+    for paragraph in (p for segment in segments for p in segment.paragraphs):
+        said += [(Span(at + place.start, at + place.end), say) for place, say in paragraph.said()]
+        texts.append(paragraph.text)
+        at += len(paragraph.text) + 2
+    return "\n\n".join(texts), tuple(said)

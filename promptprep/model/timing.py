@@ -82,7 +82,8 @@ class Pace:
     `coefficients` are seconds per unit of each feature named in `timing` ("phone_s", "word_s", "sentence_s"
     ...). `common_sd` is the uncertainty of the whole as a fraction (0.10: this reader may turn out 10 % slower
     or faster); `own_sd` scales a passage's own scatter: its standard deviation is `own_sd * sqrt(spoken_s)`
-    seconds. `samples` and `sampled_s` say what the pace was learned from (0: the language's default).
+    seconds. `samples` and `sampled_s` say what the pace was learned from (0: the language's default), `takes` holds
+    the digests of the takes among it.
     """
 
     language: str
@@ -96,6 +97,7 @@ class Pace:
     learned: str | None = None
     scale: float = 1.0
     fit: Mapping[str, float] = field(default_factory=dict)
+    takes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from promptprep.model.prepared import PreparedScript
-from promptprep.model.script import Segment
+from promptprep.model.script import Segment, copy_of
 from promptprep.model.session import NumberedCue
 from promptprep.model.timing import FIXED_PAUSES, ScriptTiming, SegmentTiming
 from promptprep.rendering.json_form import FORMAT
@@ -92,6 +92,7 @@ def _screenfuls(plan: ScreenPlan) -> list[list[float]]:
 
 
 def _segment(segment: Segment, timed: SegmentTiming, rest_s: float) -> dict[str, Any]:
+    text, said = copy_of([segment])
     return {
         "id": segment.id,
         "title": segment.title,
@@ -102,7 +103,8 @@ def _segment(segment: Segment, timed: SegmentTiming, rest_s: float) -> dict[str,
         "common_sd_s": round(timed.timing.common_sd_s, 4),
         "own_sd_s": round(timed.timing.own_sd_s, 4),
         "slot_s": timed.slot_s,
-        "text": "\n\n".join(p.text for p in segment.paragraphs),
+        "text": text,
+        "said": [[place.start, place.end, say] for place, say in said],
     }
 
 

@@ -15,7 +15,7 @@ from promptprep.model.language import FIRST_CLASS
 from promptprep.model.timing import Pace
 from promptprep.store.languages import language_data
 
-KEYS = ("learned", "samples", "sampled_s", "source", "scale", "common_sd", "own_sd", "seconds", "fit")
+KEYS = ("learned", "samples", "sampled_s", "source", "scale", "common_sd", "own_sd", "seconds", "fit", "takes")
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 
 
@@ -46,7 +46,15 @@ def pace_from(language: str, values: Any, reader: str) -> Pace:
         learned=None if values.get("learned") is None else str(values["learned"]),
         scale=_number("scale", values.get("scale", 1), 0.1, 10),
         fit={key: _number(key, value, -1e12, 1e12) for key, value in dict(values.get("fit", {})).items()},
+        takes=_takes(values.get("takes", [])),
     )
+
+
+def _takes(value: Any) -> tuple[str, ...]:
+    if not isinstance(value, list) or not all(isinstance(one, str) for one in value):
+        hint = "it is a list of texts; let promptprep learn write it"
+        raise UnreadableInput("wrong-value", f"takes of a pace cannot be {value!r}", hint)
+    return tuple(value)
 
 
 def _number(key: str, value: Any, low: float, high: float) -> float:
@@ -65,6 +73,7 @@ def pace_toml(pace: Pace, reader: str) -> str:
     lines += [
         f"samples = {pace.samples}  # passages that it was learned from",
         f"sampled_s = {_figure(pace.sampled_s)}  # their length in seconds",
+        *([f"takes = [{', '.join(map(_quoted, pace.takes))}]  # marks of the takes among them"] if pace.takes else []),
         f"source = {_quoted(pace.source)}",
         f"scale = {_figure(pace.scale)}  # 1.1: ten per cent slower than the language's default pace",
         f"common_sd = {_figure(pace.common_sd)}  # how far the whole may be off, as a part of it",

@@ -9,6 +9,7 @@ from dataclasses import replace
 from promptprep.errors import BadCall
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
+from promptprep.model.script import Sayings
 from promptprep.model.timing import Pace
 from promptprep.timing.blocks import Speak
 from promptprep.timing.learning import Belief, Learned, Reading, covariance_of, updated
@@ -20,6 +21,7 @@ CLIPPED_S, IDLE_S = 1.0, 20.0  # beyond that, for very short texts: cut too clos
 LEAST = 0.1  # of the default's: no coefficient is learned below
 _REMEMBERED = 100  # readings of a pace learned before that still weigh
 _PRIOR_READINGS = 10.0  # how many readings the default's scatter counts for
+Sample = tuple[str, float] | tuple[str, float, Sayings]
 
 
 def default_pace(data: LanguageData) -> Pace:
@@ -51,7 +53,7 @@ def styled(pace: Pace, style: str, data: LanguageData) -> Pace:
 
 
 def learn(
-    samples: Iterable[tuple[str, float]],
+    samples: Iterable[Sample],
     data: LanguageData,
     engines: Engines,
     spoken: Speak,
@@ -59,7 +61,7 @@ def learn(
     reader: str | None = None,
     day: str | None = None,
 ) -> Pace:
-    """A reader's pace from timed readings: pairs of (text as read, seconds).
+    """A reader's pace from timed readings: (text as read, seconds), and where it has any its pronunciations.
 
     Starts from `prior` (a pace learned before), else from the language's default, and moves as far as the readings
     carry. A text without words says nothing and is passed over. Raises `BadCall` where none is left, or one has no
@@ -75,14 +77,14 @@ def learn(
 
 
 def _readings(
-    samples: Iterable[tuple[str, float]], default: Pace, data: LanguageData, engines: Engines, spoken: Speak
+    samples: Iterable[Sample], default: Pace, data: LanguageData, engines: Engines, spoken: Speak
 ) -> list[Reading]:
     names = list(default.coefficients)
     unit = unit_key(data)
     found: list[Reading] = []
-    for number, (text, length) in enumerate(samples, 1):
+    for number, (text, length, *said) in enumerate(samples, 1):
         length_s = _checked_length(length, number)
-        amounts = tally(measure(spoken(text, ()), data, engines), unit)
+        amounts = tally(measure(spoken(text, said[0] if said else ()), data, engines), unit)
         if amounts:
             _check_plausible(length_s, seconds(amounts, default.coefficients), number)
             found.append(Reading(tuple(amounts.get(name, 0.0) for name in names), length_s))

@@ -2,7 +2,7 @@
 // again after a reload.
 //
 // A take file: { promptprep: 1, take, script, title, language, reader, digest, began, began_at_s, clap_s, ended_s, finished,
-//   planned_s, segments: [{ id, planned_s, started_s, ended_s, from_s, to_s, held_s, fixed_s, rest_s, whole, text }],
+//   planned_s, segments: [{ id, planned_s, started_s, ended_s, from_s, to_s, held_s, fixed_s, rest_s, whole, text, said }],
 //   lines: [{ line, planned_s, at_s }], holds: [{ at_s, script_s, length_s, cause }],
 //   jumps: [{ at_s, from_s, to_s }], pace: [{ at_s, factor }], breaks: [{ at_s, length_s }] }
 // All `_s` are seconds: `at_s`, `started_s`, `ended_s`, `clap_s` real ones from the take's start, the others of the
@@ -163,8 +163,8 @@ class Recorder {
   noteSegment(from, at) {
     const segment = plan.segments[this.segment];
     if (!segment) return;
-    const { id, mean_s, fixed_s, rest_s, text } = segment;
-    this.note("enter", { id, planned_s: mean_s, fixed_s, rest_s, text }, at, round(from));
+    const { id, mean_s, fixed_s, rest_s, text, said } = segment;
+    this.note("enter", { id, planned_s: mean_s, fixed_s, rest_s, text, said }, at, round(from));
   }
 
   noteLine(line, at) {

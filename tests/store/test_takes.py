@@ -11,6 +11,7 @@ import pytest
 
 from promptprep import faces
 from promptprep.errors import BadCall, PromptprepError, UnreadableInput
+from promptprep.spans import Span
 from promptprep.store.learned import with_pace
 from promptprep.store.studio import read_studio
 from promptprep.store.take_times import read_take_times
@@ -136,3 +137,42 @@ def test_a_take_that_is_given_twice_counts_once(studio: Path) -> None:
     assert twice.paces == once.paces
     other = take_file(studio.parent, ended_s=46.5)
     assert faces.learn_reader([str(other), str(again)], studio, dry=True).paces[0].samples == 2
+
+
+def test_a_take_that_an_earlier_call_learned_counts_once(studio: Path) -> None:
+    take, other = take_file(studio.parent), studio.parent / "other.json"
+    faces.learn_reader([str(take)], studio)
+    before = studio.read_bytes()
+    with pytest.raises(BadCall, match="already"):
+        faces.learn_reader([str(take)], studio)
+    assert studio.read_bytes() == before
+    other.write_text(take_file(studio.parent, ended_s=46.5).read_text("utf-8"), "utf-8")
+    take_file(studio.parent)
+    again = faces.learn_reader([str(take), str(other)], studio)
+    assert again.twice == (str(take),)
+    assert again.paces[0].samples == 2
+    assert len(read_studio(studio).readers["ines"].paces["en"].takes) == 2
+
+
+def test_a_reading_is_learned_with_the_pronunciations_of_its_copy(studio: Path) -> None:
+    """A word said at length takes its time from the copy, not from the reader's pace; the lexicon's words too."""
+    copy = "We open at seven. {word} is the bright star over the ridge tonight, and it is red."
+    file = studio.parent / "star.en.md"
+    scales = []
+    for word in ("Vega", '[Vega]{say="the great and shining old Vega of all the summer nights"}'):
+        file.write_text(f'+++\nreader = "ines"\n+++\n\n{copy.format(word=word)}\n', "utf-8")
+        scales.append(faces.learn_reader([f"{file}=0:07"], studio, dry=True).paces[0].scale)
+    assert scales[1] < scales[0] * 0.98
+    file.write_text(f'+++\nreader = "ines"\n+++\n\n{copy.format(word="Vega")}\n', "utf-8")
+    lexicon = studio.parent / "lexicon.toml"
+    lexicon.write_text('[en]\n"Vega" = "the great and shining old Vega of all the summer nights"\n', "utf-8")
+    assert faces.learn_reader([f"{file}=0:07"], studio, dry=True).paces[0].scale == pytest.approx(scales[1])
+
+
+def test_a_take_brings_its_pronunciations_along(tmp_path: Path) -> None:
+    file = take_file(tmp_path)
+    take = json.loads(file.read_text("utf-8"))
+    whole = [s for s in take["segments"] if s["whole"]]
+    whole[0]["said"] = [[0, 4, "GOOD"], [3, 99999, "far"], ["x"], [2, 1, "back"]]
+    file.write_text(json.dumps(take), "utf-8")
+    assert read_take(file)[0].said == ((Span(0, 4), "GOOD"),)
