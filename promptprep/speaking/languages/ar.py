@@ -24,7 +24,7 @@ from promptprep.speaking.languages.ar_times import ArabicTimes
 from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
 
-WHOLE = r"(?:\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
+WHOLE = r"(?:\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.٫]\d+|{DECIMAL_COMMA}\d{{1,2}}(?!\d))?"
 _PHONE = (
     r"(?:\+|٠٠|00)\d{1,3}(?:[ \u00a0-]?\d{1,4}){2,5}(?!\d)|[0٠]\d{1,3}(?:[ \u00a0-]\d{3,4}){2}(?!\d)|[0٠]\d{8,10}(?!\d)"
@@ -87,6 +87,7 @@ class Arabic:
         short = [unit for unit in self.quantities.units if unit.startswith("كم")]
         scaled = rf"{NUMBER}{GAP}(?P<scale>{one_of(words)}){GAP}(?P<unit>{one_of(short)})(?![\w²³/.])"
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
+        counting = rf"(?={GAP}?[\u0621-\u064a]|(?<=\D))"
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
             (r"\d{19,}", self._shared.serial),
@@ -94,13 +95,14 @@ class Arabic:
             (r"(?<=\()[0٠]\d{1,3}\)[ \u00a0]?\d{3,4}[ \u00a0-]?\d{3,4}(?!\d)", self._shared.bracketed),
             (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
             (HYPHENED, self._shared.hyphened),
-            (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self._angle),
+            (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self.signs.angle),
             *self.times.rules(),
             (r"\d{5,}(?![.,٫]?\d)", self._said_one_by_one),
             (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
             (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
-            (r"\d{1,3}(?:\.\d{1,3}){2,}(?![\d.]*\d)", self.fractions.dotted),
+            (r"(?!\d{1,3}(?:\.\d{3})+(?![.\d]))\d{1,3}(?:\.\d{1,3}){2,}(?![\d.]*\d)", self.fractions.dotted),
+            (rf"(?P<b>\d{{1,3}}(?: \d{{3}})+)(?! ?\d)(?P<scale>(?!))?{self._tail()}{counting}", self._spaced),
             (r"\d{1,4}[A-Z]{1,3}(?!\w)", self.letters.mixed_serial),
             (rf"({NUMBER}){GAP}(?:[-–](?={GAP}{NUMBER}{GAP}?=)|−(?={GAP}\d))", self.signs.minus),
             *self.fractions.rules(),
@@ -140,7 +142,7 @@ class Arabic:
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){percent}{self._tail()}", self.signs.signed),
             self.fractions.sign_rule(),
             *self._powers.rules(),
-            (one_of(signs), self._money_alone),
+            (one_of(signs), self.signs.money_alone),
             (r"(?<=[A-Za-z])\++(?!\w)", self.signs.beside_letter),
             (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
             (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
@@ -179,16 +181,12 @@ class Arabic:
         named = self.context.is_near(self._numbered, found.string, found.start())
         return self._shared.serial(found) if lone or named else None
 
-    def _money_alone(self, found: re.Match[str]) -> Reading | None:
-        if found.string[found.start() - 1 : found.start()].isalnum():
-            return None
-        return reading(found, self.quantities.money[found[0]].one, "symbol")
-
-    def _angle(self, found: re.Match[str]) -> Reading:
-        """ "55°45′" -> "خمس وخمسون درجة وخمس وأربعون دقيقة"."""
-        units = (self.quantities.units[u] for u in ("°", "دقيقة", "ثانية"))
-        said = (self.quantities.counted(n, u, "nominative") for n, u in zip(found.groups(), units, strict=True) if n)
-        return reading(found, f" {AND}".join(said), "measure")
+    def _spaced(self, found: re.Match[str]) -> Reading | None:
+        """ "10 000 متر": groups parted by plain blanks count something, and nobody is called or named near."""
+        named = self._calling | self._codes | self._numbered
+        if self.context.is_near(named, found.string, found.start()):
+            return reading(found, self._shared.phone(found).said, "telephone", end=found.end("b"))
+        return self._quantity(found)
 
     def _percent(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)

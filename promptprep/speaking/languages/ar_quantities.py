@@ -31,6 +31,8 @@ class ArabicQuantities:
         plain = re.sub(r"[٬،\s]", "", ascii_digits(written))
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:[.٫]\d+)?", plain):
             plain = plain.replace(",", "")
+        if re.fullmatch(r"\d{1,3}(?:\.\d{3}){2,}", plain):
+            plain = plain.replace(".", "")
         *groups, last = plain.replace("٫", ".").replace(",", ".").split(".")
         return ("".join(groups), last) if groups else (last, "")
 

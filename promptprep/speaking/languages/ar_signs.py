@@ -1,4 +1,4 @@
-"""Arabic numbers with a plus or a minus, and "50+", which is said "more than"."""
+"""Arabic signs: a plus or a minus, "50+", which is said "more than", angles and a sign of money by itself."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.ar_context import ArabicContext
-from promptprep.speaking.languages.ar_numbers import Counted
+from promptprep.speaking.languages.ar_numbers import AND, Counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.ruled import reading
 
@@ -25,6 +25,17 @@ class ArabicSigns:
     def minus(self, found: re.Match[str]) -> Reading:
         """ "6 - 2 = 4" takes away."""
         return reading(found, f"{self._quantities.number(found[1])} {self._word['minus']}", "symbol")
+
+    def money_alone(self, found: re.Match[str]) -> Reading | None:
+        if found.string[found.start() - 1 : found.start()].isalnum():
+            return None
+        return reading(found, self._quantities.money[found[0]].one, "symbol")
+
+    def angle(self, found: re.Match[str]) -> Reading:
+        """ "55°45′" -> "خمس وخمسون درجة وخمس وأربعون دقيقة"."""
+        units = (self._quantities.units[u] for u in ("°", "دقيقة", "ثانية"))
+        said = (self._quantities.counted(n, u, "nominative") for n, u in zip(found.groups(), units, strict=True) if n)
+        return reading(found, f" {AND}".join(said), "measure")
 
     def beside_letter(self, found: re.Match[str]) -> Reading:
         """ "A+", "C++"."""
