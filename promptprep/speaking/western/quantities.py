@@ -22,6 +22,7 @@ _SETS = (6, 7)
 _RATE = re.compile(r"-(?:an?|per)-[a-z]")
 _RESULT = re.compile(r"[ \u00a0]?=")
 _SIDE = re.compile(r"[ \u00a0][x](?=[ \u00a0]\d)")
+_CODE = re.compile("[A-Z]{3}")
 _NO_CENTS = re.compile(r"[.,](?:-{1,2}|[–—])(?![\d\w])")
 
 
@@ -191,6 +192,8 @@ class Quantities:
             if right is None:
                 return None
             of, end = self.currencies[right["money"]], right.end()
+        if (code := self._right.match(text, end)) and _CODE.fullmatch(code["money"]):
+            of, end = self.currencies[code["money"]], code.end()
         if hyphened or _RATE.match(text, end) or self.g.attributive(figure.before, word_after(text, end)):
             of = of.attributive()
         per, end = self.units.per_at(text, end)

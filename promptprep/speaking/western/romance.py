@@ -104,7 +104,7 @@ class Romance(Grammar):
         gender = self._gender_here(literal, text, at, word)
         if literal.part and not literal.whole:
             return self._part_here(literal, text, at, gender)
-        if literal.fraction == "000" and literal.mark == "," and self._plural(word):
+        if literal.fraction[1:] == "00" and literal.mark == "," and self._plural(word):
             return self.cardinal(literal.whole + literal.fraction, gender)
         said = self.number(literal, gender)
         if literal.is_whole and literal.whole.endswith("000000") and literal.value and self._plural(word):

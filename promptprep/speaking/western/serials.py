@@ -43,7 +43,7 @@ class Serials:
     _international = re.compile(rf"\+\d{{1,3}}(?:{_GAP}?\(?\d{{1,5}}\)?){{2,8}}(?!\d)")
     _bracketed = re.compile(rf"\(\+?\d{{1,5}}\)[ \u00a0]?\d{{2,5}}(?:{_GAP}\d{{2,5}}){{0,4}}(?!\d)")
     _trunk = re.compile(rf"0\d{{1,5}}(?:(?:{_GAP}|[ ][/–-][ ])\d{{2,8}}){{1,5}}(?![\d.,]\d|\d)")
-    _hyphened = re.compile(r"(?:1-)?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
+    _hyphened = re.compile(r"(?:1[- ])?\d{3}[-.‐‑ ]\d{3}[-.‐‑]\d{4}(?!\d)|\d{3}-\d{4}(?![\d-])")
     _groups = re.compile(r"\d+(?:[-‐‑]\d+){2,12}(?:[-‐‑]?X)?(?![\d-])")
     _dotted = re.compile(r"\d+(?:\.\d+){2,12}(?!\w)")
     _version = re.compile(r"\d+(?:\.\d+){1,12}(?!\w)")
