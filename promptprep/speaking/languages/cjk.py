@@ -30,6 +30,7 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
+_CIRCLED = re.compile(r"[①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ]")
 _CALLED = re.compile(r"\d{4,6}(?![\d.,]|年|년)")
 _CHANGE = re.compile(r"\+\d[\d,.]*\s?(?:[%‰℃°]|度)")
 _NAMED_END = (
@@ -235,6 +236,8 @@ class Cjk(Signs):
         if (text[at + 1 : at + 2].isdecimal() and before.isalnum()) or (
             counted and text[at + 1 : at + 3].strip().isdecimal()
         ):
+            return Said(self.forms["range_word"], "range", at + 1)
+        if _CIRCLED.match(before) and _CIRCLED.match(text, at + 1):
             return Said(self.forms["range_word"], "range", at + 1)
         if counted and _WORD_AND_FIGURE.match(text, at + 1):
             return Said(self.range_word(before), "range", at + 1)

@@ -42,6 +42,8 @@ class Dates(Serials):
                 return Said(self.day_said(found[4], month, day), "date", found.end(), other)
         if (found := patterns.YEAR_MONTH.match(text, at)) and patterns.is_day(found[2] or found[3], "1"):
             return Said(self._month_said(found[1], found[2] or found[3]), "date", found.end())
+        if found := patterns.DAY_OF_WEEK.match(text, at):
+            return Said(self.day_said("", found[1], found[2]), "date", found.end())
         if (found := patterns.SHORT_DATE.match(text, at)) and patterns.is_day(found[2], found[3]):
             return Said(self.day_said(*found.groups()), "date", found.end())
         if (found := patterns.PADDED_DAY.match(text, at)) and "0" in (found[1][0], found[2][0]):
@@ -121,15 +123,19 @@ class Dates(Serials):
         return Said(self.eras[found[2]] + self.forms["blank"] + year, "year", found.end())
 
     def _named_day(self, text: str, at: int) -> Said | None:
-        """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25"."""
-        found = patterns.NAMED_DAY.match(text, at) or patterns.CLOSE_NAMED_DAY.match(text, at)
-        if found is None or text[at - 1 : at] in ("·", "・", "第", "제"):
+        """What is called by its day, figure by figure: "2・26事件", "9·11", "6·25", "3.1운동", "930新政"."""
+        if text[at - 1 : at] in ("·", "・", ".", "第", "제"):
             return None
-        closed = found.end() - at == len(found[1] + found[2])
-        lone = not closed and len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
-        if not lone and not self._named_days.match(text, found.end()):
+        if found := patterns.NAMED_DAY.match(text, at):
+            lone = len(found[2]) > 1 and not text[found.end() : found.end() + 1].isalnum()
+            if lone or self._named_days.match(text, found.end()):
+                return Said(self.day_figures(found[1], found[2]), "date", found.end())
+        found = patterns.CLOSE_NAMED_DAY.match(text, at)
+        if found is None or not self._named_days.match(text, found.end()):
             return None
-        return Said(self.day_figures(found[1], found[2]), "date", found.end())
+        if found[2] and found[0] != "3.1" and text[found.end()] == "절":
+            return None
+        return Said(self.day_figures(found[1], found[2] or found[3]), "date", found.end())
 
     def _clock(self, text: str, at: int) -> Said | None:
         if hour := _HOUR_OF_HALF_DAY.match(text, at):

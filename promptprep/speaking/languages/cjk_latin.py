@@ -138,7 +138,7 @@ class Latin:
             return None
         year = self._language.year(found[2])
         joint = self._language.forms["after_letters"]
-        parts = [self._letters(found[1]) + joint + year, self._letters(found[3]) + joint + self._number(found[4])]
+        parts = [self.letters(found[1]) + joint + year, self.letters(found[3]) + joint + self._number(found[4])]
         return Said(" ".join(parts), "serial", found.end())
 
     def _f_number(self, text: str, at: int) -> Said | None:
@@ -147,14 +147,14 @@ class Latin:
         if found is None or (at and _is_latin(text[at - 1])):
             return None
         number = self._language.numerals.number(found[1], found[2] or "")
-        return Said(self._letters("F") + self._language.forms["after_letters"] + number, "serial", found.end())
+        return Said(self.letters("F") + self._language.forms["after_letters"] + number, "serial", found.end())
 
     def _dotted(self, text: str, at: int) -> Said | None:
         """Initials with full stops: "U.S.A.", "J.K."."""
         found = _DOTTED.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])):
             return None
-        return Said(self._letters(found[0].replace(".", "")), "initialism", found.end())
+        return Said(self.letters(found[0].replace(".", "")), "initialism", found.end())
 
     def _stage(self, text: str, at: int) -> Said | None:
         """A type's Roman number said in English where the language borrows its words: "KSLV-II", "H-IIA"."""
@@ -163,14 +163,14 @@ class Latin:
             return None
         joint = self._language.forms["after_letters"]
         number = self._english[roman(found[2]) - 1]
-        said = joint.join(filter(None, [self._letters(found[1]), number, self._letters(found[3])]))
+        said = joint.join(filter(None, [self.letters(found[1]), number, self.letters(found[3])]))
         return Said(said, "serial", found.end())
 
     def _in_catalogue(self, text: str, at: int) -> Said | None:
         found = self._catalogue.match(text, at)
         if found is None:
             return None
-        letters = self._letters(found[1]) if found[1].isupper() else found[1]
+        letters = self.letters(found[1]) if found[1].isupper() else found[1]
         said = letters + self._language.forms["after_letters"] + self._number(found[2])
         return Said(said, "serial", found.end())
 
@@ -183,19 +183,19 @@ class Latin:
             return None
         quantity = found[3] and len(found[2]) == 1
         letters = self._code_names.get(found[1], "") if quantity else ""
-        letters = letters or self._letters(found[1])
+        letters = letters or self.letters(found[1])
         numerals = self._language.numerals
         number = numerals.number(found[2], found[3]) if found[3] else self._number(found[2])
         other = () if found[3] else self._other_number(found[2])
         said = letters + self._language.forms["after_letters"]
         if found[4]:
-            number, other = number + self._language.forms["after_letters"] + self._letters(found[4][1:]), ()
+            number, other = number + self._language.forms["after_letters"] + self.letters(found[4][1:]), ()
         return Said(said + number, "serial", found.end(), tuple(said + o for o in other))
 
     def _parted_code(self, found: re.Match[str]) -> Said:
         """A type's number of two parts: "B737-800"."""
         joint = self._language.forms["between_house_numbers"]
-        said = self._letters(found[1]) + self._language.forms["after_letters"]
+        said = self.letters(found[1]) + self._language.forms["after_letters"]
         return Said(said + joint.join(map(self._number, found.groups()[1:])), "serial", found.end())
 
     def _number(self, digits: str) -> str:
@@ -212,15 +212,16 @@ class Latin:
     def _spelled(self, text: str, at: int) -> Said | None:
         joined = _JOINED.match(text, at)
         if joined and self._words.keys().isdisjoint(joined.groups()) and not (at and _is_latin(text[at - 1])):
-            return Said(self._letters(joined[1] + joined[2]), "initialism", joined.end())
+            return Said(self.letters(joined[1] + joined[2]), "initialism", joined.end())
         found = _STROKED.match(text, at) or _CAPITALS.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])) or not self._names:
             return None
         if len(found[0]) == 1 and self._names["A"] == "A":
             return None
-        return Said(self._letters(found[0].replace("/", "")), "initialism", found.end())
+        return Said(self.letters(found[0].replace("/", "")), "initialism", found.end())
 
-    def _letters(self, letters: str) -> str:
+    def letters(self, letters: str) -> str:
+        """Letters by their names."""
         return self._language.forms["between_letters"].join(self._names.get(c, c) for c in letters.upper())
 
     def _address(self, text: str, at: int) -> Said | None:
@@ -246,7 +247,7 @@ class Latin:
         if not part.isalpha():
             return str(self.signs.get(part, ""))
         if len(part) < 3 or _VOWELS.isdisjoint(part):
-            return self._letters(part)
+            return self.letters(part)
         return self._words.get(part.upper(), part)
 
 

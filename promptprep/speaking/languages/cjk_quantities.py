@@ -255,8 +255,10 @@ def _with_prefixes(data: LanguageData) -> Mapping[str, str]:
         for sign in signs.split()
     }
     named = {**formed, **own}
-    squared = {sign: unicodedata.normalize("NFKC", sign) for sign in map(chr, range(0x3380, 0x33E0))}
-    return {**{sign: named[name] for sign, name in squared.items() if name in named}, **named}
+    signs = map(chr, range(0x3380, 0x33E0))
+    squared = {sign: unicodedata.normalize("NFKC", sign).replace("\u2215", "/") for sign in signs}
+    below = {s + n.removeprefix(name): n for s, name in squared.items() for n in named if n.startswith(f"{name}/")}
+    return {**{sign: named[name] for sign, name in (squared | below).items() if name in named}, **named}
 
 
 def _either(names: Iterable[str]) -> str:

@@ -17,6 +17,7 @@ _GOES_ON = re.compile(r"[.,]\d|\d|[番号번]|\s?[°℃℉%‰度圈]")
 _DIGITS = re.compile(r"\d+")
 _HOUSE_AFTER = re.compile(r"\s?(?:번지|번길|호|番地|号)")
 _LOT_AFTER = re.compile(r"\s?(?:번지|番地)")
+_LETTERS_BEFORE = re.compile(r"[a-z]{2}\Z")
 _PARTICLES = "のにはでへとが에의으"
 
 
@@ -53,6 +54,7 @@ class Serials(Wording):
         if found := patterns.HYPHENED.match(text, at):
             groups = re.split("[- ]", found[0])
             named = bool(self._serial_words.search(text, before, at))
+            named = named or (len(groups) == 2 and len(groups[1]) > 2 and groups[1][0] == "0")
             if len(groups) < 5 and self._is_address(text, at, found.end()):
                 joint = self.forms["between_house_numbers"]
                 return Said(joint.join(map(self.house_number, groups)), "serial", found.end())
@@ -66,6 +68,8 @@ class Serials(Wording):
         run = _DIGITS.match(text, at)
         if run is None or len(run[0]) < 3 or not self.stands_alone(text, run.end()):
             return None
+        if _LETTERS_BEFORE.search(text, max(0, at - 2), at):
+            return self._serial_number([run[0]], run.end())
         if self._telephone_words.search(text, before, at) or self._telephone_after.match(text, run.end()):
             return self._telephone([run[0]], run.end())
         named = bool(self._serial_words.search(text, before, at))

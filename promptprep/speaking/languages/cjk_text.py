@@ -35,19 +35,23 @@ SLASHED = re.compile(r"(?:(\d+)\s)?(\d+)/(\d{1,3}(?:,\d{3})+(?!\d)|\d+)(?![\d/])
 DOTTED = re.compile(r"\d+(?:\.\d+){2,}")
 HYPHENED = re.compile(r"0\d{1,4}-\d{2,4}(?: \d{2,4})+(?!\d)|\d+(?:-\d+)+")
 INTERNATIONAL = re.compile(r"\+\d{1,3}(?:[- ]\(?\d+\)?)+")
-AREA_CODE = re.compile(r"0\d{1,4}(?: \d{2,4}){2,3}(?!\d)")
+AREA_CODE = re.compile(r"(?:0\d{1,4}(?: \d{2,4}){2,3}|[48]00 \d{3} \d{4}|1[3-9]\d \d{4} \d{4})(?!\d)")
 BRACKETED = re.compile(r"\((?:0\d{1,4}|\+?\d{1,3}[- ]\d{1,4})\) ?\d{2,4}-\d{3,4}(?!\d)")
 BRACKETS_INSIDE = re.compile(r"0\d{1,4}(?:\(\d{1,4}\)-?|\)\s?\d{3,4}-)\d{4}(?!\d)")
 RANGE_SIGN = re.compile(r"(?:~| ?~ ?| - |-)(?=[+-]?\d|[$¥€£₩]\s?\d)")
 DAY_AT_END = re.compile(
     r"(?:(\d{1,2})(?:/|\.\s?)(\d{1,2})\.?|(\d{1,2}))(?![\d/.:,年月日년월일号號時시点點%]|\s?[A-Za-z℃°])"
 )
+DAY_OF_WEEK = re.compile(
+    r"(1[0-2]|0?[1-9])[./]([12]\d|3[01]|0?[1-9])\.?"
+    r"(?=\s?\((?:[월화수목금토일月火水木金土日]|周[一二三四五六日])[)·・,、/])"
+)
 SHORT_DATE = re.compile(r"(\d\d)/(\d{1,2})/(\d{1,2})(?![\d/-])")
 DOTTED_SHORT_DATE = re.compile(r"(\d\d)\.\s?(\d{1,2})\.\s?(\d{1,2})(?![\d.]*\d)\.?")
 PADDED_DAY = re.compile(r"(0\d|1[0-2])-(0\d|[12]\d|3[01])(?![\d/-])")
 MONTH_YEAR = re.compile(r"(0\d|1[0-2])[/-]((?:19|20)\d\d)(?![\d/-])")
 NAMED_DAY = re.compile(r"([1-9]|1[0-2])[·・](0?[1-9]|[12]\d|3[01])(?![\d·・]|[.,]\d)")
-CLOSE_NAMED_DAY = re.compile(r"([1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?![\d.,:%/-])")
+CLOSE_NAMED_DAY = re.compile(r"([1-9]|1[0-2])(?:\.([1-9]|[12]\d|3[01])|(0[1-9]|[12]\d|3[01]))(?![\d.,:%/-])")
 DIFFERENCE = re.compile(rf"{NUMBER}(?:\.\d+)?(?:\s?-\s?{NUMBER}(?:\.\d+)?){{1,4}}(?=\s?=)")
 VULGAR = re.compile(r"(\d{1,15})\s?([¼-¾⅐-⅞])")
 DURATION = re.compile(r"(\d{1,3})\s?h\s?(\d{1,2})\s?m(?:in)?(?:\s?(\d{1,2}(?:\.\d+)?)\s?s)?(?![A-Za-z\d])")

@@ -15,6 +15,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount, folded, is_day
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
+_RANKED = re.compile(r"([1-9]|10)(?:st|nd|rd|th)(?=\s?[A-Zァ-ヺ])")
 _ERA = re.compile(r"([MTSHR])([1-9]\d?)(?:(?=年)|\.(\d{1,2})\.(\d{1,2})(?![\d.]))")
 _COINS_BEFORE = re.compile(r"(\d[\d,]*)\.(\d\d)")
 _RELEASE = re.compile(r"(?:[をにへ](?:ダウンロード|インストール|更新|アップ|リリース|公開)|版|系)")
@@ -30,6 +31,7 @@ class Japanese(Cjk):
     def __init__(self, data: LanguageData) -> None:
         super().__init__(data, numerals_of(data.get("spoken", "number"), japanese))
         self._rei_before = tuple(data.get("spoken", "number.zero_is_rei_before"))
+        self._ranks: list[str] = data.get("spoken", "number.english_ranks")
         self._coin: str = data.get("spoken", "coins.円")
         self._serial_zero: str = data.get("spoken", "number.serial_zero")
         self._era_letters: Mapping[str, str] = data.get("spoken", "era_letters")
@@ -71,6 +73,9 @@ class Japanese(Cjk):
         return Said(era + self.day_said(found[2], found[3], found[4]), "date", found.end())
 
     def special(self, text: str, at: int) -> Said | None:
+        ranked = _RANKED.match(text, at)
+        if ranked and int(ranked[1]) <= len(self._ranks):
+            return Said(self._ranks[int(ranked[1]) - 1], "ordinal", ranked.end())
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
         return None

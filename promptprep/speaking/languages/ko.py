@@ -25,6 +25,8 @@ _QUARTER = re.compile(r"([1-4])/4(?=\s?분기)")
 _MACHINES_AFTER = re.compile(
     r"(?:[가를의]|가량|정도)?\s?(?:투입|동원|출동|추가|설치|배치|확보|도입|구입|판매|생산|주차|운행|보유|보급)"
 )
+_SCHOOL_YEAR = re.compile(r"(?<![가-힣])[고중초]\Z")
+_DAYS_BEFORE = re.compile(r"D-(\d{1,3})(?![\d.A-Za-z-])")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
@@ -96,7 +98,7 @@ class Korean(Cjk):
 
     def counted(self, text: str, at: int, amount: Amount) -> Said | None:
         found = self._counter.match(text, amount.end)
-        if found is None:
+        if found is None or _SCHOOL_YEAR.search(text, max(0, at - 2), at):
             return None
         said, other = self._with_counter(text, at, amount, found)
         below = self.forms["below_zero"] + said if found[1] == "도" else ""
@@ -127,6 +129,8 @@ class Korean(Cjk):
             return f"{sino} {counter}", ()
         if counter == "번째" and value == 1:
             return f"{self.forms['first']} {counter}", ()
+        if counter == "번" and value > 200:
+            return f"{sino} {counter}", ()
         limit = self._native_up_to.get(counter, 99)
         native = f"{self.native(value)} {counter}" if value <= 99 else ""
         if value > limit:
@@ -158,6 +162,14 @@ class Korean(Cjk):
 
     def month(self, digits: str) -> str:
         return self._months.get(digits.lstrip("0")) or super().month(digits)
+
+    def _letters(self, text: str, at: int) -> Said | None:
+        """So many days before the day: "D-7"."""
+        found = _DAYS_BEFORE.match(text, at)
+        if found is None or (text[at - 1 : at].isascii() and text[at - 1 : at].isalnum()):
+            return super()._letters(text, at)
+        days = self.numerals.whole(found[1])
+        return Said(self.latin.letters("D") + f" {self.forms['minus']}{days}", "serial", found.end())
 
     def stars_counted(self, count: int) -> str:
         return self.native(count)
