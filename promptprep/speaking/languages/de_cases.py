@@ -176,7 +176,7 @@ class Cases:
     def ruler_case(self, text: str, at: int, name: str, gender: str) -> str:
         """The case of a ruler's name that ends just before `at`, by article, preposition and title in front of it."""
         start = _start_of(name, text, at)
-        if name not in text[start:at].split():
+        if name not in text[start:at].split() or text[at - 2 : at - 1] in ("'", "’"):
             return "genitive"
         word = word_before(text, start)
         for _ in range(_TITLES_AND_NAMES):

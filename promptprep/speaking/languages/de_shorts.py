@@ -22,6 +22,7 @@ _NOUN_RIGHT = re.compile(r"[A-ZÄÖÜ][a-zäöüß]{2,}(?![\w/-]|\.\w)")
 _PARTIES_LEFT = re.compile(r"(?<![\w/])[A-ZÄÖÜ]{2,5}\Z")  # "CDU/CSU"
 _ARTICLES = "(?i:d(?:er|ie|em|en|es)|ein(?:e[mnrs]?)?|(?:sein|ihr|unser)(?:e[mnr]?)?)"
 _ARTICLE_LEFT = re.compile(rf"(?<!\w)({_ARTICLES})\s(?:[a-zäöüß]+\.?\s|\d\.\s)?\Z")
+_PARAGRAPH_LEFT = re.compile(r"Abs\. ?\d+[a-z]? \Z")  # "Abs. 1 S. 2"
 _LONGEST_NOUN = 24
 _WEEK_OF_YEAR = re.compile(r"[ \u00a0]?([1-5]?\d)/([12]\d{3})(?!\d)")
 _CAPITALS = re.compile(r"[A-ZÄÖÜØ]{1,7}(?!\w)|Q(?=[1-4]\W)")
@@ -46,6 +47,7 @@ class GermanShorts:
         self._quarter = grammar.text("abbreviations.quarter")
         self._after_article = grammar.table("abbreviations.after_article")
         self._holders = grammar.table("abbreviations.adjectival_nouns")
+        self._sentence = grammar.text("abbreviations.sentence_of_law")
         self._life = grammar.table("abbreviations.life")
 
     def mark(self, text: str, at: int, floor: int) -> Reading | None:
@@ -121,6 +123,8 @@ class GermanShorts:
             return Reading(
                 Span(start, dot + (word_after(text, dot + 1)[:1].islower())), self._following, "abbreviation"
             )
+        if written == "S" and _PARAGRAPH_LEFT.search(text, max(0, start - _LONGEST), start):
+            return Reading(Span(start, dot + 1), self._sentence, "abbreviation")
         if holder := self._holders.get(f"{written}."):
             return self._holder(text, Span(start, dot + 1), str(holder))
         stem = self._stems.get(f"{written}.") or self._stems.get(f"{written[0].lower()}{written[1:]}.")

@@ -15,6 +15,10 @@ _WORLD_TIME = "UTC"
 _ISO_TIME = re.compile(
     r"T([01]\d|2[0-4]):?([0-5]\d)(?::?([0-5]\d)(?:[.,]\d{1,9})?)?(Z|(?=[+\-−]\d\d)(?:([+\-−])(\d\d)(?::?00)?))?(?![\w:])"
 )
+_HOURS, _MINUTES = 24, 59
+_PAIR_REACH = 10
+_PAIR_LEFT = re.compile(r"(?<![\d:.,])(\d{1,3}):(\d{1,2})(?:,? \(|, )\Z")
+_PAIR_RIGHT = re.compile(r"(?:,? \(|, )(\d{1,3}):(\d{1,2})(?![\d:])")
 _LEFT = 8  # characters in front of an abbreviation that may hold the line's beginning
 _REST = re.compile(r"[ \u00a0\"”’»)]*(?:\n|\Z|¿|¡|([^\W\d_]{1,16}))()")
 
@@ -180,8 +184,10 @@ class Clocks:
         return self._reading(text, found, None, None) if found and (found["mark"] or found["half"]) else None
 
     def _is_score(self, text: str, at: int, found: re.Match[str]) -> bool:
-        """By the word behind, or by a word of play in front where no hours are marked."""
+        """By the word behind, a word of play in front where no hours are marked, or a neighbour that is no time."""
         if word_after(text, found.end()) in self._scores:
+            return True
+        if not (found["mark2"] or found["half"] or found["second"]) and _beside_score(text, at, found.end()):
             return True
         return not (found["mark2"] or found["half"]) and word_before(text, at).casefold() in self._played
 
@@ -198,6 +204,12 @@ class Clocks:
             said = self.g.with_seconds(said, int(second))
         start = found.start()
         return Reading(Span(start, sentence_end(text, start, found.end(), self.g.openers)), said, "clock")
+
+
+def _beside_score(text: str, start: int, end: int) -> bool:
+    """Whether the next pair of figures on a side is no time of day: "31:28 (15:14)", "25:20, 18:25"."""
+    left, right = _PAIR_LEFT.search(text, max(0, start - _PAIR_REACH), start), _PAIR_RIGHT.match(text, end)
+    return any(int(pair[1]) > _HOURS or int(pair[2]) > _MINUTES or len(pair[2]) == 1 for pair in (left, right) if pair)
 
 
 def sentence_end(text: str, start: int, end: int, openers: frozenset[str]) -> int:

@@ -27,12 +27,13 @@ class Weekdays:
         months = alternatives((*grammar.data.get("spoken", "months.names"), *grammar.table("months.short")))
         halves = alternatives(grammar.table("clock.halves")) or "(?!)"
         gap = rf"{BLANK}?"
+        followed = alternatives(grammar.data.maybe("spoken", "weekdays.followed", ())) or "(?!)"
         link = grammar.text("dates.link")
         day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{link}{BLANK})?(?:{months})"
         date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
         time = rf"\d\d?(?::\d\d|(?:\.\d\d)?{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
         self._pattern = re.compile(
-            rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})))"
+            rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})|{BLANK}(?:{followed})(?!\w)))"
         )
         self._and = f" {grammar.text('symbols.words.&')} "
         whole = alternatives((*names, *grammar.data.get("spoken", "months.names"))) or "(?!)"
