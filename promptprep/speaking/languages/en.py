@@ -26,6 +26,7 @@ _INCHES = re.compile(
     r"[ \u00a0]in\.?(?=[ \u00a0]of[ \u00a0](?:rain|snow|ice|sleet|hail|water))|"
     r"[ \u00a0]?in\.?(?=[ \u00a0]*(?:[=),;×]|x[ \u00a0]?\d|\n|\Z)|[ \u00a0](?:tall|wide|long|deep|high|thick)\b)"
 )
+_FOOT_MARK = re.compile("['’′]")
 _STANDING = re.compile(r"[ \u00a0]of\b|[.,;)]|\s*\Z")
 _DASH = re.compile(r"[-–]|[ \u00a0](?:to|or)[ \u00a0]")
 _PARTS = re.compile(r"(?:(\d{1,3})[- ])?(\d{1,2})[/⁄](2|4|8|16|32|64)(?![\d/])")
@@ -39,7 +40,9 @@ _QUOTE = re.compile(r"(?<!\d)\"")
 _AGES = re.compile(r"(\d{1,2})s(?![\w'’])")
 _TYPES = re.compile(r"(7\d7|3[1-8]0|\d{1,2})s(?![\w'’])")
 _TYPE_LEFT = re.compile(r"(?<!\w)[A-Z]{1,3}-\Z")
-_ROUNDED = re.compile(r"(10{1,5})s(?=[ \u00a0](?:of|upon)[ \u00a0])")
+_ROUNDED = re.compile(r"(10{1,5})s(?![\w'’])")
+_OF_THEM = re.compile(r"[ \u00a0](?:of|upon)[ \u00a0]")
+_ROUND_AFTER = ("the", "many", "several", "some")
 _ROUND = ("", "", "tens", "hundreds", "thousands", "tens of thousands", "hundreds of thousands")
 _AGED = re.compile(r"(?:\b(?:[Uu]nder|[Oo]ver)[- ]|\bU-?)\Z")
 _STONES = re.compile(r"(\d{1,2})[ \u00a0]?st\.?[ \u00a0]?(\d{1,2})[ \u00a0]?lbs?(?!\w)")
@@ -65,6 +68,7 @@ class English(Grammar):
         self._streets, self._states, self._degrees = Streets(self), States(self), Degrees(self)
         self._counted = self.wordset("years.counted")
         self.after_amounts = self.wordset("units.not_attributive")
+        self.sized = self.wordset("units.sized")
         self._amount_nouns = self.wordset("units.attributive_after_a")
         self._halved = self.wordset("fractions.halved")
         self._not_counted = self.wordset("years.not_counted")
@@ -201,11 +205,14 @@ class FeetAndInches:
         if number is None:
             return None
         said, end, one = number
+        if _FOOT_MARK.match(text, end) and word_after(text, end + 1) in self.g.sized:
+            return Reading(Span(at, end + 1), f"{said} {'foot' if one else 'feet'}", "measure")
         if found := _INCHES.match(text, end):
             described = "/" in text[at:end] and word_after(text, found.end()) not in {"", *self.g.after_amounts}
             unit = "inch" if one or described or found[0].startswith("-") else "inches"
         elif (found := _INCH_MARK.match(text, end)) and (found[0] == "″" or not self._in_quotes(text, at)):
-            unit = "inch" if one or not _STANDING.match(text, found.end()) else "inches"
+            stands = _STANDING.match(text, found.end()) or word_after(text, found.end()) in self.g.after_amounts
+            unit = "inch" if one or not stands else "inches"
         else:
             return None
         return Reading(Span(at, found.end()), f"{said} {unit}", "measure")
@@ -241,7 +248,7 @@ class Decades:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if text[at - 1 : at] in ("$", "£", "€") and at > floor and (notes := _AGES.match(text, at)):
             return Reading(Span(at - 1, notes.end()), _plural(self.g.cardinal(notes[1])), "money")
-        found = _DECADE.match(text, at) if not _ROUNDED.match(text, at) else None
+        found = _DECADE.match(text, at) if not self._is_round(text, at) else None
         if not found:
             return self._ages(text, at) or self._short_year(text, at, floor)
         if at and text[at - 1].isalnum():
@@ -255,6 +262,11 @@ class Decades:
             said = f"{self.g.cardinal(century)} {said}"
         return Reading(Span(start, found.end()), said, "year")
 
+    def _is_round(self, text: str, at: int) -> bool:
+        """ "1000s of fans", which are no decade."""
+        found = _ROUNDED.match(text, at)
+        return bool(found and _OF_THEM.match(text, found.end()))
+
     def _ages(self, text: str, at: int) -> Reading | None:
         """Several of a kind: the under-16s, two 5s."""
         found = _AGES.match(text, at)
@@ -263,7 +275,8 @@ class Decades:
             number = types[1] if len(types[1]) < 3 else types[1][1:]
             hundreds = "" if len(types[1]) < 3 else f"{self.g.cardinal(types[1][0])} "
             return Reading(Span(*types.span()), hundreds + _plural(self.g.cardinal(number)), "serial")
-        if rounded := _ROUNDED.match(text, at):
+        rounded = _ROUNDED.match(text, at)
+        if rounded and (_OF_THEM.match(text, rounded.end()) or word_before(text, at) in _ROUND_AFTER):
             return Reading(Span(*rounded.span()), _ROUND[len(rounded[1])], "cardinal")
         if not found or not (_AGED.search(text, low, at) or _PLURAL_BEFORE.search(text, low, at)):
             return None

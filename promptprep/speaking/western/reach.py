@@ -16,6 +16,8 @@ _SUM_AHEAD = 24
 _LARGE = 100
 _DEGREES = re.compile(r"°([CF]?)[-–](?=\d{1,3}°\1(?![\w\d'′]))")
 _COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-zα-ω]) [<>≤≥] \Z")
+_VERB_LEFT = 24
+_ASKED = re.compile(r"([^\W\d_]+) [\d.,%]+ [<>≤≥] \Z")
 _CODE_GOES_ON = re.compile(r"[-–]\d|\w")
 _PERCENT = re.compile(rf"[\d.,]+{BLANK}?[%‰]")
 _BAR = re.compile("/")
@@ -71,7 +73,7 @@ class Reach:
             figure.start, figure.sign = at - 2, self.g.minus
             return
         if _COMPARED.search(text, max(0, at - 4), at) and at - 2 >= floor:
-            figure.start, figure.sign = at - 2, str(self._compared[text[at - 2]])
+            figure.start, figure.sign = at - 2, self._comparison(text, at)
             return
         low = max(floor, at - _LEFT_SPAN)
         found = self._left.search(text, low, at)
@@ -82,6 +84,13 @@ class Reach:
         figure.currency = self.currencies[found["money"]] if found["money"] else None
         blanks = len(found[0]) - len(found[0].lstrip())
         figure.start = found.start() + blanks
+
+    def _comparison(self, text: str, at: int) -> str:
+        """What compares two figures, without the verb that stands in front of both ("Is 3 < 5?")."""
+        said = str(self._compared[text[at - 2]])
+        verb, _, rest = said.partition(" ")
+        asked = _ASKED.search(text, max(0, at - _VERB_LEFT), at)
+        return rest if asked and asked[1].casefold() == verb else said
 
     def _is_fall(self, text: str, at: int) -> bool:
         """A minus with a blank behind it, as balance sheets print it: "en baisse de - 7,8 %", "(- 4,2 %)"."""
