@@ -19,16 +19,14 @@ from promptprep.speaking.languages.ar_letters import ArabicLetters
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, Counted, counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.languages.ar_ranks import ArabicRanks
+from promptprep.speaking.languages.ar_serials import PHONE, ArabicSerials
 from promptprep.speaking.languages.ar_signs import ArabicSigns
 from promptprep.speaking.languages.ar_times import ArabicTimes
-from promptprep.speaking.plain import HYPHENED, PlainRules, Powers
+from promptprep.speaking.plain import PlainRules, Powers
 from promptprep.speaking.ruled import DECIMAL_COMMA, Handler, Rules, one_of, reading
 
 WHOLE = r"(?:\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:[,٬،]\d{3})+(?!\d)|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)"
 NUMBER = rf"{WHOLE}(?:[.٫]\d+|{DECIMAL_COMMA}\d{{1,2}}(?!\d))?"
-_PHONE = (
-    r"(?:\+|٠٠|00)\d{1,3}(?:[ \u00a0-]?\d{1,4}){2,5}(?!\d)|[0٠]\d{1,3}(?:[ \u00a0-]\d{3,4}){2}(?!\d)|[0٠]\d{8,10}(?!\d)"
-)
 
 
 FEMININE = Counted(True, "", "", "", "")
@@ -37,8 +35,6 @@ _DUALS = ("ألفان", "ألفين", "مليونان", "مليونين", "مل�
 _LAST_FIGURES = re.compile(r"\d{1,2}\Z")
 LOAN_ENDING = "و"  # "كيلوين تفاح": loans stay whole before what they measure
 LOOK_BACK = 60  # characters before a number that may decide how it is said
-SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
-SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
 
 
 class Arabic:
@@ -56,14 +52,12 @@ class Arabic:
         self.fractions = ArabicFractions(data, self.quantities, self.times, self.context)
         self.signs = ArabicSigns(data, self.quantities, self.context)
         self.letters = ArabicLetters(data, self.numbers, self.context)
-        self._codes = frozenset(data.get("spoken", "before_digits.words"))
-        self._calling = frozenset(data.get("spoken", "calling.words"))
-        self._numbered = frozenset(data.get("spoken", "numbered.words"))
         self.ranks = ArabicRanks(data, self.numbers, self.context)
         named = {unit: self.numbers.named(noun) for unit, noun in self.quantities.units.items()}
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._unit = re.compile(self._tail())
+        self.serials = ArabicSerials(data, self._shared, self.context, self._unit)
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
     def read(self, text: str, at: int, floor: int) -> Reading | None:
@@ -90,14 +84,10 @@ class Arabic:
         counting = rf"(?={GAP}?[\u0621-\u064a]|(?<=\D))"
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
-            (r"\d{19,}", self._shared.serial),
-            (_PHONE, self._shared.phone),
-            (r"(?<=\()[0٠]\d{1,3}\)[ \u00a0]?\d{3,4}[ \u00a0-]?\d{3,4}(?!\d)", self._shared.bracketed),
-            (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
-            (HYPHENED, self._shared.hyphened),
+            *self.serials.rules(),
             (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self.signs.angle),
             *self.times.rules(),
-            (r"\d{5,}(?![.,٫]?\d)", self._said_one_by_one),
+            self.serials.long_rule(),
             (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
             (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
@@ -133,7 +123,7 @@ class Arabic:
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
         percent = rf"(?P<percent>{GAP}?[%٪])?"
         return [
-            (_PHONE, self._shared.phone),
+            (PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             self.times.dash_rule(),
@@ -166,25 +156,9 @@ class Arabic:
         bound = said[:-1] if said.endswith(_DUALS) else said
         return Reading(Span(left + number.span.start, found.end()), f"{bound} {self.numbers.named(noun)}", "measure")
 
-    def _said_one_by_one(self, found: re.Match[str]) -> Reading | None:
-        """ "هاتف 4567890": figures that nobody counts."""
-        before = self.context.word_before(found.string, found.start())
-        near = len(found[0]) >= SHORTEST_CALLED and self.context.is_near(self._calling, found.string, found.start())
-        if near or before in self._codes:
-            return self._shared.serial(found)
-        setting = self._setting(found)
-        unit = self._unit.match(found.string, found.end())
-        counts = setting.written.endswith(("ا", "ة", "ًا", "اً")) or (unit and unit["unit"])
-        if counts or found[0].endswith(("000", "٠٠٠")):
-            return None
-        lone = len(found[0]) >= SHORTEST_UNGROUPED and not setting.noun and setting.case == "nominative"
-        named = self.context.is_near(self._numbered, found.string, found.start())
-        return self._shared.serial(found) if lone or named else None
-
     def _spaced(self, found: re.Match[str]) -> Reading | None:
         """ "10 000 متر": groups parted by plain blanks count something, and nobody is called or named near."""
-        named = self._calling | self._codes | self._numbered
-        if self.context.is_near(named, found.string, found.start()):
+        if self.serials.is_called(found.string, found.start()):
             return reading(found, self._shared.phone(found).said, "telephone", end=found.end("b"))
         return self._quantity(found)
 

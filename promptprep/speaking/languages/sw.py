@@ -34,6 +34,7 @@ from promptprep.speaking.ruled import (
 )
 
 SHORTEST_CALLED = 3  # figures that are called in need: "piga 112"
+SHORTEST_NUMBERED = 7  # figures after a word for the number of something
 SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
 _NAME_BEFORE = re.compile(r"(?<=[a-z,;] )[A-Z][a-z'’]+ \Z")  # inside a sentence
 _PHONE = r"(?:\+\d{1,3}|0\d{2,3})(?:[ \u00a0-]?\d{2,4}){2,4}(?!\d)"
@@ -221,6 +222,9 @@ class Swahili:
             return self._shared.serial(found) if before in self._word["calling"].split() else None
         noun = self.numbers.counted(found.string, found.start())
         lone = len(found[0]) >= SHORTEST_UNGROUPED and not found[0].endswith("000") and not noun
+        around = found.string[max(0, found.start() - 2) : found.start()] + found.string[found.end() : found.end() + 2]
+        lone = lone and bool(around.strip())
+        lone = lone or (len(found[0]) >= SHORTEST_NUMBERED and before in self._word["numbers"].split())
         return self._shared.serial(found) if before in self._codes or lone else None
 
     def _rate(self, found: re.Match[str]) -> Reading:
