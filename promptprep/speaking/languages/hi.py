@@ -28,7 +28,7 @@ from promptprep.speaking.ruled import (
 
 GAP = "[ \u00a0\u202f]"
 SHORT_SIGN = "॰"
-NUMBER = r"(?:\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
+NUMBER = r"(?:\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:,\d{2,3})*,\d{3}(?![\d])|\d+)(?:\.\d+)?"
 _PHONE = (
     r"(?:\+\d{1,3}[ -]?|[0०]\d{2,4}[ -]?)\d{2,10}(?:[ -]?\d{2,8}){0,3}(?!\d)"
     r"|[6-9६-९]\d{4}[ -]\d{5}(?!\d)|[6-9६-९]\d{9}(?![\d,])"
@@ -105,7 +105,7 @@ class Hindi:
             (r"(?<=\()[0०]\d{2,4}\)[ \u00a0]?\d{3,8}[ \u00a0-]?\d{0,4}(?!\d)", self._shared.bracketed),
             (r"\d{4}(?:[ \u00a0]\d{4}){2,4}(?![\d,.])", self._shared.serial),
             (HYPHENED, self._shared.hyphened),
-            (r"\d+(?:\.\d+){3,}", self._dotted),
+            (r"(?!\d{1,3}(?:\.\d{3})+(?![.\d]))\d+(?:\.\d+){3,}", self._dotted),
             *self.pairs.rules(),
             *self.clock.rules(),
             (rf"(\d{{1,15}})[-‑]?({one_of(self._endings)}){_END}", self._ordinal),
@@ -158,6 +158,8 @@ class Hindi:
 
     def _number(self, written: str) -> str:
         plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        if plain.count(".") > 1:
+            plain = plain.replace(".", "")
         whole, _, part = plain.partition(".")
         return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole)
 

@@ -13,7 +13,7 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import as_written, one_of, reading
 
 GAP = "[ \u00a0\u202f]"
-NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
+NUMBER = r"(?:\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
 LONGEST_NAME = 24  # characters before a figure that may name what it counts
 _METRE = "(?:(?<= [wlyz]a )|(?<= cha )|(?<= ni ))m"  # after a link, not in "saa 3 m"
 _RAISED_UNIT = re.compile(r"(?<![\w/])[a-z]{1,3}[²³]\Z")
@@ -47,6 +47,8 @@ class SwahiliQuantities:
 
     def number(self, written: str, prefix: str = "") -> str:
         plain = re.sub(r"[,\s]", "", ascii_digits(written))
+        if plain.count(".") > 1:
+            plain = plain.replace(".", "")
         whole, _, part = plain.partition(".")
         return self.numbers.decimal(whole, part) if part else self.numbers.cardinal(whole, prefix)
 
