@@ -125,7 +125,7 @@ class Russian:
         return [
             self.fractions.idiom_rule(),
             (r"\d{5,}(?![.,]?\d)", self._said_one_by_one),
-            (r"\d{19,}", self._shared.serial),
+            (r"\d{19,}(?<!000000)", self._shared.serial),
             (_PHONE, self._shared.phone),
             (HYPHENED, self._shared.hyphened),
             (_ANGLE, self._angle),
@@ -134,7 +134,6 @@ class Russian:
             *self.ordinals.figure_rules(),
             (r"(\d{1,4})((?:\.\d{1,4})+)(?![.,]?\d)", self._with_points),
             *self.sums.figure_rules(NUMBER),
-            (r"\d{1,3}(?:\.\d{3}){2,5}(?![.,]?\d)|\d{1,3}(?:,\d{3}){2,5}(?![.,]?\d)", self._grouped),
             *fractions,
             (rf"(?P<a>{NUMBER}){GAP}?(?:…|\.\.\.){GAP}?(?P<b>[-−+]{NUMBER})(?![-\d]){self._counted}", self._range),
             (rf"(?P<a>{NUMBER}){GAP}?{TO}{GAP}?(?P<b>{NUMBER})(?![-\d]){self._counted}", self._range),
@@ -214,10 +213,6 @@ class Russian:
         parts = (self.numbers.cardinal(p) for p in found[0].split("."))
         return reading(found, f" {self._point} ".join(parts), "serial")
 
-    def _grouped(self, found: re.Match[str]) -> Reading:
-        """ "1.000.000": a number in groups as other countries write it."""
-        return reading(found, self.numbers.cardinal(re.sub(r"[.,]", "", ascii_digits(found[0]))), "cardinal")
-
     def _case(self, found: re.Match[str]) -> str:
         return self.context.governed_case(found.string, found.start(), found.end())
 
@@ -277,7 +272,7 @@ class Russian:
         if found["b"] == "1,5" and not number.sign and (half := self.nouns.half_before(found.string, start, end)):
             return reading(found, half, "decimal", end=end)
         if number.part:
-            case = self.context.governed_case(found.string, found.start(), end)
+            case = self.context.governed_case(found.string, start, end)
             return reading(found, self.quantities.number(number, case=case), "decimal", end=end)
         agreed = self.context.agreement(found.string, start, end, number.count)
         if not number.sign and len(number.whole) <= 4:

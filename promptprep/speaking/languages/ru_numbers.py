@@ -15,6 +15,7 @@ from promptprep.model.ports import Speller
 
 CASES = ("nominative", "genitive", "dative", "accusative", "instrumental", "prepositional")
 MOST_DIGITS = 18  # the CLDR's rules spell up to 10**18 - 1
+_MOST_NAMED = 36
 _DIRECT = ("nominative", "accusative")
 # A thousand at the head of a number is said without "one": "тысяча девятьсот", not "одна тысяча девятьсот".
 _ONE = {
@@ -85,7 +86,7 @@ class RussianNumbers:
         """A whole number of any length; beyond eighteen digits its figures are said one by one."""
         plain = str(digits).lstrip("0") or "0"
         if len(plain) > MOST_DIGITS:
-            return self.digits(plain)
+            return self._large(plain, gender, case) if len(plain) <= _MOST_NAMED else self.digits(plain)
         key = (plain, gender, case)
         words = self._said.get(key)
         if words is None:
@@ -100,6 +101,18 @@ class RussianNumbers:
             gender = "neuter"  # the same forms; the masculine rules of CLDR 48 leave tens in the nominative
         words = self._speller.spell(plain, "ru", f"%spellout-cardinal-{gender}{suffix}")
         return words[words.index(" ") + 1 :] if words.startswith(_ONE[case]) else words
+
+    def _large(self, plain: str, gender: str, case: str) -> str:
+        """Beyond the CLDR's rules: each power of a thousand with its noun."""
+        said = []
+        names: list[str] = self._data.get("spoken", "large_scales")
+        for n, name in enumerate(names):
+            cut = MOST_DIGITS + 3 * (len(names) - 1 - n)
+            count = int(plain[:-cut][-3:] or "0") if len(plain) > cut else 0
+            if count:
+                said.append(f"{self._spelled(str(count), 'masculine', case)} {governed(self.noun(name), count, case)}")
+        rest = plain[-MOST_DIGITS:].lstrip("0")
+        return " ".join([*said, *([self._spelled(rest, gender, case)] if rest else [])])
 
     def digits(self, digits: str) -> str:
         """Figures said one by one."""

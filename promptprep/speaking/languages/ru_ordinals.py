@@ -16,6 +16,7 @@ from promptprep.speaking.ruled import Handler, one_of, reading
 
 _AND_NEXT = re.compile(r"[ \u00a0](?:и|или)[ \u00a0]\d")
 _FIRST = re.compile(r"\d{1,4} ?[-–—] ?\Z")
+_YEAR_LETTERS = 4
 _ONE_ADJECTIVE = "(?:[ыио]й|[ая]я|[ое]е|[ое]го|[ое]му|ую|[ыи]м)"
 _HALF_NEXT = re.compile(r"[ \u00a0](?:пол|четв)\.")
 _AND_BEFORE = re.compile(r"\d[-‑]о?й(?:,| и| или)[ \u00a0]\Z")
@@ -173,7 +174,8 @@ class RussianOrdinals:
             return reading(found, self._numbers.ordinal(n, *agreed), "roman", end=found.end(1))
         if ruler:
             return reading(found, self._numbers.ordinal(n, *ruler[:2]).capitalize(), "roman", end=found.end(1))
-        if len(found[1]) == 1 or n > 50:
+        is_year = len(found[1]) >= _YEAR_LETTERS and 1000 < n <= 2100
+        if len(found[1]) == 1 or (n > 50 and not is_year):
             return None
         return reading(found, self._numbers.cardinal(n), "roman", end=found.end(1))
 

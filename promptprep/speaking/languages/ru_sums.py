@@ -1,4 +1,4 @@
-"""Russian sums: the signs that take away, divide and multiply."""
+"""Russian sums: the signs that take away, divide and multiply; and numbers in groups as other countries write them."""
 
 from __future__ import annotations
 
@@ -10,6 +10,11 @@ from promptprep.speaking.languages.ru_clock import GAP
 from promptprep.speaking.languages.ru_quantities import RussianQuantities, figure
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import Handler, reading
+
+_GROUPED = (
+    r"(?=(?:\d{1,3}(?:\.\d{3}){2}|\d{1,3}(?:,\d{3}){2}|\d{1,3}['’]\d{3}))"
+    r"(\d{1,3}(?:(?:\.\d{3}){2,5}|(?:,\d{3}){2,5}|(?:['’]\d{3}){1,5}))(?:[.,](\d{1,9}))?(?![.,'’]?\d)"
+)
 
 
 class RussianSums:
@@ -24,6 +29,7 @@ class RussianSums:
         return [
             (rf"({number}){GAP}(?:[−–-](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus),
             (rf"({number}){GAP}:(?={GAP}{number}{GAP}?=)", self._divided),
+            (_GROUPED, self._grouped),
         ]
 
     def times_rule(self) -> tuple[str, Handler]:
@@ -43,3 +49,10 @@ class RussianSums:
     def _times(self, found: re.Match[str]) -> Reading:
         """ "7 × 8 = 56" multiplies; sides of a picture are said "на"."""
         return reading(found, self._product, "symbol")
+
+    def _grouped(self, found: re.Match[str]) -> Reading:
+        """ "1.000.000", "12'500"."""
+        whole, part = re.sub(r"[.,'’]", "", ascii_digits(found[1])), ascii_digits(found[2] or "")
+        numbers = self._quantities.numbers
+        said = numbers.decimal(whole, part) if part else numbers.cardinal(whole)
+        return reading(found, said, "decimal" if part else "cardinal")

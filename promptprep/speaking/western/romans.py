@@ -15,6 +15,9 @@ _LONGEST = 24
 _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
 _SURE = 5
+_SMALL = re.compile("[IVX]{2,}")
+_CLEAR = 3
+_KISSES = "XXX"
 _LARGEST_RANK = 99
 _LAST = re.compile(r"[-–]([IVXLC]{1,7})(?![\w.])")
 _LARGEST_CENTURY = 30
@@ -71,6 +74,8 @@ class Romans:
             return ranked
         said = self._said(text, found, value, before) or self._in_row(text, found, value)
         said = said or self._before_noun(text, found, value, before) or self._after_article(text, found, value, before)
+        if not said and self._is_clear(text, found):
+            said = self.g.cardinal(str(value))
         if not said:
             return None
         if last := _LAST.match(text, found.end()):
@@ -162,6 +167,15 @@ class Romans:
         following = text[end + 1 : end + 3].lstrip()[:1]
         dotted = self.g.roman_dot and text[end : end + 1] == "."
         return dotted and (following.islower() or following in tuple(",;:)!?"))
+
+    @staticmethod
+    def _is_clear(text: str, found: re.Match[str]) -> bool:
+        """A numeral of small letters' values that is no initialism ("XIX"), or is all that the text says ("IV")."""
+        numeral, at, end = found[1], found.start(), found.end()
+        if not _SMALL.fullmatch(numeral) or numeral == _KISSES or text[at - 1 : at] in ("-", "/", "&", "."):
+            return False
+        alone = len(text) <= end + 1 and not text[:at].strip()
+        return (len(numeral) >= _CLEAR and text[end : end + 1] not in ("-", "/", "&")) or (alone and len(numeral) > 1)
 
     def _is_dotted_name(self, text: str, end: int, before: str) -> bool:
         """Whether a dot inside the sentence makes any name a ruler's: "Mehmed II. nahm"."""
