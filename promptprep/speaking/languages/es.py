@@ -22,7 +22,7 @@ from promptprep.speaking.languages.es_parts import (
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_pairs import BarredRanges, BarredSets, SignedAges
+from promptprep.speaking.western.romance_pairs import BarredRanges, BarredSets, SignedAges, Steps
 from promptprep.speaking.western.romance_parts import IBERIAN, HundredCodes, Scales
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.streets import StreetReader
@@ -53,7 +53,7 @@ class Spanish(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     highest_rank = 10
-    first_parts = (MatchMinutes, Scales, BarredRanges, BarredSets, SignedAges, NumeroSigns)
+    first_parts = (MatchMinutes, Scales, BarredRanges, BarredSets, SignedAges, Steps, NumeroSigns)
     own_parts = (Heights, HundredCodes, LetterDays, SchoolClasses, Warmth, *IBERIAN)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")

@@ -22,7 +22,7 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
-from promptprep.speaking.western.romance_pairs import BarredRanges, BarredSets, SignedAges
+from promptprep.speaking.western.romance_pairs import BarredRanges, BarredSets, SignedAges, Steps
 from promptprep.speaking.western.romance_parts import SHARED, HundredCodes, LongMetres, Scales
 from promptprep.speaking.western.streets import StreetReader
 
@@ -65,7 +65,7 @@ class French(Romance):
         "mp": "%spellout-ordinal-masculine-plural",
     }
     small_is_singular = True
-    first_parts = (MatchMinutes, Scales, WarYears, BarredRanges, BarredSets, SignedAges, NumeroSigns)
+    first_parts = (MatchMinutes, Scales, WarYears, BarredRanges, BarredSets, SignedAges, Steps, NumeroSigns)
     own_parts = (CentsBehind, DaysBefore, LetteredNumbers, Phones, LawNumbers, HundredCodes, LongMetres, *SHARED)
     thousand = "mille"
     half_feminine = "demie"

@@ -14,6 +14,9 @@ from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
 _HALVED = re.compile(r"\d[ \u00a0]?(h|[^\W\d_]{2,12})[ \u00a0]\Z")
+_HOUR_BEFORE = re.compile(r"(?:\d[ \u00a0]?h(?:[ \u00a0]?\d\d)?|\d[:.]\d\d)[ \u00a0]?\(?\Z")
+_SHORT_CAPITALS = re.compile(r"[A-Z]{2,4}(?![\w-])")
+_WIND_LEFT = 40
 _PAIR = 2
 _HOUR_LEFT = 5
 _NOUN_LEFT = 16
@@ -36,15 +39,31 @@ class Romance(Grammar):
         super().__init__(data, speller)
         self._pairs: dict[str, str] = dict(data.maybe("spoken", "acronyms.pairs", {}))
         self._pair = re.compile(rf"(?:{alternatives(self._pairs) or '~'})(?!\w)".replace(r"\ ", "[ \u00a0]"))
+        self._zones: dict[str, str] = dict(data.maybe("spoken", "clock.zones", {}))
+        self._wind_names: dict[str, str] = dict(data.maybe("spoken", "compass.winds", {}))
+        winds = alternatives(data.maybe("spoken", "compass.winds_before", ())) or "(?!)"
+        self._wind_left = re.compile(rf"(?<!\w)(?:{winds})(?!\w)[^.;!?\d]*[ \u00a0]\Z", re.IGNORECASE)
         self._queens = self.wordset("roman.feminine_names")
         self.not_nouns = frozenset(w.casefold() for w in self.openers) | self.wordset("nouns.never")
         self.genders = Genders(data, self.singulars, self.not_nouns)
 
     def named_letters(self, text: str, at: int) -> Reading | None:
         """Letters that are said as words, from `acronyms.pairs`: "EE UU", "S. A. R."."""
+        if placed := self._placed_letters(text, at):
+            return placed
         pair = self._pair.match(text, at)
         said = str(self._pairs[pair[0].replace("\u00a0", " ")]) if pair else ""
         return Reading(Span(*pair.span()), said, "abbreviation") if pair else None
+
+    def _placed_letters(self, text: str, at: int) -> Reading | None:
+        """The world's time behind an hour ("2 h 56 TU"), winds by their quarter ("vent de NO")."""
+        found = _SHORT_CAPITALS.match(text, at)
+        if found is None or text[at - 1 : at].isalnum():
+            return None
+        said = self._zones.get(found[0]) if _HOUR_BEFORE.search(text, max(0, at - _NOUN_LEFT), at) else None
+        if said is None and found[0] in self._wind_names and self._wind_left.search(text, max(0, at - _WIND_LEFT), at):
+            said = self._wind_names[found[0]]
+        return Reading(Span(*found.span()), said, "abbreviation") if said else None
 
     def singulars(self, word: str) -> tuple[str, ...]:
         """The word and what it may be the plural of."""

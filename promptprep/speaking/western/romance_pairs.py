@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.grammar import Grammar, word_before
 from promptprep.speaking.western.units import alternatives
 
 _LINKED = re.compile(r"[\w.,:/–-]\Z")
@@ -27,6 +27,23 @@ class BarredRanges:
         if not found or not int(found[1]) < int(found[2]) or _LINKED.search(text, max(0, at - 1), at):
             return None
         return Reading(Span(*found.span()), f"{self.g.cardinal(found[1])}{self._to}", "range")
+
+
+class Steps:
+    """One of several: "étape 1/3", "paso 1/3". `steps.before` lists the words in front, `steps.of` says the bar."""
+
+    _pattern = re.compile(r"(\d{1,3})/(\d{1,3})(?![\w/]|[.,]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+        self._before = grammar.wordset("steps.before")
+        self._of = grammar.text("steps.of")
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._pattern.match(text, at)
+        if not found or word_before(text, at).casefold() not in self._before:
+            return None
+        return Reading(Span(*found.span()), self._of.format(*map(self.g.cardinal, found.groups())), "fraction")
 
 
 class BarredSets:

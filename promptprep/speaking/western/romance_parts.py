@@ -13,6 +13,7 @@ from promptprep.speaking.western.units import BLANK
 
 _DAYS = 31
 _LINE_LEFT = 300
+_ARC_LEFT = 48
 _NUMBER_LEFT = re.compile(r"[\w.,:/]\Z|[-−–][ \u00a0]?\Z|[×x][ \u00a0]\Z")
 
 _ENDS = re.compile(r"[.,;:!?)»”]*(?:[\s]*\Z|\s*\n|[.;!?]\s)")
@@ -42,7 +43,9 @@ class SpacedPhones:
 class Hundredths:
     """A runner's time: 9 s 58, 9"58."""
 
-    _pattern = re.compile(rf"(\d{{1,2}})(?:{BLANK}?s{BLANK}?|[\"″”])(\d\d)(?![\w\"″”])")
+    _pattern = re.compile(
+        rf"(?:(\d{{1,2}})(?:['’′]|{BLANK}?min{BLANK}?))?(\d{{1,2}})(?:{BLANK}?s{BLANK}?|[\"″”])(\d\d)(?![\w\"″”])"
+    )
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
@@ -52,8 +55,11 @@ class Hundredths:
         found = self._pattern.match(text, at)
         if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:'’′")):
             return None
-        seconds = self.g.counted(Literal(found[1], "", 0), self.g.second)
-        return Reading(Span(*found.span()), f"{seconds}{self._and} {self.g.cardinal(found[2])}", "measure")
+        said = self.g.counted(Literal(found[2], "", 0), self.g.second)
+        if found[1]:
+            said = f"{self.g.counted(Literal(found[1], '', 0), self.g.minute)} {said}"
+        nought = f"{self.g.words.digit('0')} " if found[3].startswith("0") else ""
+        return Reading(Span(*found.span()), f"{said}{self._and} {nought}{self.g.cardinal(found[3])}", "measure")
 
 
 class Metres:
@@ -107,6 +113,8 @@ class Inches:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._inch = noun(grammar.text("units.inch"))
+        arcs = "|".join(grammar.data.maybe("spoken", "units.arcs_before", ())) or "(?!)"
+        self._arcs = re.compile(rf"(?<!\w)(?:{arcs})(?!\w)[^.!?\n]*\Z", re.IGNORECASE)
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
@@ -114,6 +122,8 @@ class Inches:
             return None
         line = text[max(0, at - _LINE_LEFT) : at].rpartition("\n")[2]
         number = self.g.literals.at(text, at)
+        if self._arcs.search(text, max(0, at - _ARC_LEFT), at):
+            return None
         if number is None or line.count('"') % 2 or line.count("“") > line.count("”"):
             return None
         return Reading(Span(at, found.end() + 1), self.g.counted(number, self._inch), "measure")

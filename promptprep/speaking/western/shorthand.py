@@ -12,7 +12,7 @@ from promptprep.speaking.western.units import alternatives
 _BLANK = r"[ \u00a0\u202f\u2009]"
 # Not before a figure or letter (4x4, 0x1F) nor in a sum (2x + 1); but a power of ten is multiplied (2×10^8).
 _TIMES = re.compile(
-    rf"(?:[x×]|X(?={_BLANK}[a-z]))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?!\w|\^|{_BLANK}?[+=−–*^]|{_BLANK}?/(?![a-zà-ÿ]{{3}})|{_BLANK}-{_BLANK}))"
+    rf"(?:[x×]|X(?={_BLANK}[a-z])|{_BLANK}[x×](?={_BLANK}(?:[A-Z]{{1,2}}\$|[$€£])))(?:(?=10[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])|(?!\w|\^|{_BLANK}?[+=−–*^]|{_BLANK}?/(?![a-zà-ÿ]{{3}})|{_BLANK}-{_BLANK}))"
 )
 _BY = re.compile(rf"[xX](?=\d)|{_BLANK}[xX×]{_BLANK}(?=(\d+))")
 _SUM_AHEAD = 16
@@ -50,6 +50,9 @@ class Shorthand:
         self._score = noun(str(grammar.data.maybe("spoken", "scores.cross", "")))
         units = alternatives(grammar.table("units.names"))
         self._measure_next = re.compile(rf"{_BLANK}?(?:{units})[²³23]?(?![\w'’])|[.,]\d|{_BLANK}?[xX×]")
+        repeated = alternatives(grammar.data.maybe("spoken", "multiples.counted", ())) or "(?!)"
+        money = alternatives(k for k in grammar.table("currencies") if not k[-1].isalpha())
+        self._counted_next = re.compile(rf"(?:[.,]\d\d)?{_BLANK}?(?:(?:{money})|(?:{repeated})(?!\w))")
         self._magnitudes = {k: noun(v) for k, v in grammar.data.maybe("spoken", "magnitudes.counting", {}).items()}
         self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
         words = alternatives(grammar.data.maybe("spoken", "scores.before", ()))
@@ -106,6 +109,8 @@ class Shorthand:
         if "=" in text[found.end() : found.end() + _SUM_AHEAD]:
             return self._multiplied
         if _TIME_NEXT.match(text, found.end(1)):
+            return Noun(self._times.more, self._times.more)
+        if self._counted_next.match(text, found.end(1)):
             return Noun(self._times.more, self._times.more)
         if 0 < first <= _REPEATS and int(second[:9]) >= _LONG * first:
             return Noun(self._repeats, self._repeats) if first > 1 else self._by
