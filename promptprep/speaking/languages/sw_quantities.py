@@ -13,7 +13,8 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.ruled import as_written, one_of, reading
 
 GAP = "[ \u00a0\u202f]"
-NUMBER = r"(?:\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)|\d+)(?:\.\d+)?"
+_GROUPED = r"\d{1,3}(?:\.\d{3}){2,}(?![.\d])|\d{1,3}(?:,\d{3})+(?![\d])|\d{1,3}(?:[\u00a0\u202f]\d{3})+(?!\d)"
+NUMBER = rf"(?:{_GROUPED}|\d+)(?:\.\d+)?"
 LONGEST_NAME = 24  # characters before a figure that may name what it counts
 _METRE = "(?:(?<= [wlyz]a )|(?<= cha )|(?<= ni ))m"  # after a link, not in "saa 3 m"
 _RAISED_UNIT = re.compile(r"(?<![\w/])[a-z]{1,3}[²³]\Z")
