@@ -153,7 +153,7 @@ class Romance(Grammar):
         return said.partition(" ")[2] if one else said
 
     def _is_noun(self, word: str) -> bool:
-        return word.islower()
+        return word.islower() and not any(c.isdecimal() for c in word)
 
     def _plural(self, word: str) -> bool:
         elided = word[1:2] in ("’", "'")
