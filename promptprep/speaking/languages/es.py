@@ -19,6 +19,8 @@ from promptprep.speaking.languages.es_parts import (
     SchoolClasses,
     Warmth,
 )
+from promptprep.speaking.western.dates import sentence_end
+from promptprep.speaking.western.grammar import word_before
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.reader import Western
 from promptprep.speaking.western.romance import Romance
@@ -33,6 +35,7 @@ _PESO_REGIONS = ("MX", "AR", "CL", "CO", "CU", "DO", "UY")
 _PESO = "peso|pesos|m; centavo|centavos|m"
 _ONE_OCLOCK = re.compile(r"(?<!\w)(?:a|desde|era|es|hacia|hasta|para|sobre) la \Z", re.IGNORECASE)
 _OF_THE_DAY = re.compile(r"[ \u00a0](?:de la (?:tarde|madrugada|mañana|noche)|en punto|y media|y cuarto)(?!\w)")
+_ENVELOPE = re.compile(r"[ \u00a0]sobre[ \u00a0](?:\(|de[ \u00a0])")
 _ROAD = re.compile(r"(N)-([IVX]{1,4})(?!\w)")
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
 
@@ -109,7 +112,17 @@ class Spanish(Romance):
         if literal.is_one and text[max(0, at - 3) : at].casefold() == "la ":
             hour = _ONE_OCLOCK.search(text, max(0, at - 12), at) or _OF_THE_DAY.match(text, literal.end)
             return "f" if hour else ""
+        if literal.is_one and _ENVELOPE.match(text, literal.end):
+            return "m"
         return super()._gender_here(literal, text, at, word)
+
+    def named_mark(self, text: str, at: int, floor: int) -> Reading | None:
+        """ "máx." and "mín." agree with the noun in front: "temperatura máxima"."""
+        short = text[at - 3 : at] if text[at] == "." else ""
+        if short not in ("máx", "mín") or at - 3 < floor or self.gender_of(word_before(text, at - 3)) != "f":
+            return None
+        end = sentence_end(text, at - 3, at + 1, self.openers)
+        return Reading(Span(at - 3, end), f"{short}ima", "abbreviation")
 
     def around_noun(self, literal: Literal, word: str) -> str:
         """One and a half is singular: "una taza y media"."""
