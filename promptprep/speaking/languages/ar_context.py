@@ -30,7 +30,8 @@ _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
 _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
-_COMPARED = re.compile(r"[<>≤≥=][ \u00a0]?\Z")
+_GOVERNING = ("ب", "ل", "ك")
+_COMPARED = frozenset("<>≤≥=")
 LONGEST_PHRASE = 48  # characters before a figure that hold its noun and the word before that
 _MONEY = "$€£¥₹₺₽"
 _SIGN_AFTER = re.compile(rf"[ \u00a0\u202f]?[%٪°℃{_MONEY}A-Za-z]")
@@ -95,15 +96,17 @@ class ArabicContext:
         case = "oblique"
         if self._reached(text, own_end):
             case = "accusative"
-        elif (
-            prefix[-1:] not in tuple("بلك")
-            and not self.governs(before)
-            and not _COMPARED.search(text, max(0, own - 2), own)
-        ):
+        elif prefix[-1:] not in _GOVERNING and not self.governs(before) and not self._is_compared(text, own):
             kind = self._next(text, end + 1 + len(written)) if noun in self._scales else noun
             acted_on = self._counts(text, start, end, noun) and self._roles.role(text, own_end, kind) == "object"
             case = "accusative" if acted_on else "nominative"
         return Setting(own, prefix, definite, before, noun, written, case)
+
+    @staticmethod
+    def _is_compared(text: str, start: int) -> bool:
+        """Whether a sign of comparison stands before: "> 20"."""
+        last = text[start - 1 : start]
+        return (text[start - 2 : start - 1] if last in (" ", "\u00a0") else last) in _COMPARED
 
     @staticmethod
     def _next(text: str, end: int) -> str:
