@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
@@ -24,6 +26,8 @@ from promptprep.speaking.western.romance_parts import IBERIAN, LongMetres
 from promptprep.speaking.western.verses import Verses
 
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
+_NUMBER_AND = re.compile(r"\d e \Z")
+_LEFT = 4
 _PORTUGAL = "pt-PT"
 _MILLIARD, _BILLION = 9, 12  # digits
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
@@ -118,6 +122,15 @@ class Portuguese(Romance):
         elif minute:
             said = f"{hours} e {'meia' if minute == 30 and hour <= 12 else self.cardinal(str(minute))}"
         return f"{said} {_part_of_day(hour, half)}" if half else said
+
+    def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:
+        """Half of what "da" names is "metade", and half behind a number with "e" is "meio"."""
+        if literal.part == (1, 2) and not literal.whole:
+            if word in ("da", "das", "do", "dos"):
+                return "metade"
+            if _NUMBER_AND.search(text, max(0, at - _LEFT), at):
+                return "meio"
+        return super().before_noun(literal, text, at, word)
 
     def rank_before(self, value: int, noun: str) -> str:
         """ "a vigésima terceira Festa"."""

@@ -61,12 +61,16 @@ class WeekdayRanks:
 class Phones:
     """Brazil's telephone numbers with one hyphen: 11 91234-5678, 3456-7890; four and four figures may be years."""
 
+    _spaced = re.compile(rf"\((\d{{2}})\){_BLANK}(9){_BLANK}?(\d{{4}})[- ](\d{{4}})(?![\w-])")
     _pattern = re.compile(rf"(?:(\d{{2}}){_BLANK})?(9\d{{4}}|[2-9]\d{{3}})-(\d{{4}})(?![\w-]|[.,:/]\d)")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if text[at - 1 : at] == "(" and at > floor and (spaced := self._spaced.match(text, at - 1)):
+            said = ", ".join(self.g.words.one_by_one(group) for group in spaced.groups())
+            return Reading(Span(*spaced.span()), said, "telephone")
         found = self._pattern.match(text, at)
         if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple("-/.,"):
             return None

@@ -78,6 +78,10 @@ class Genders:
             return ""
         if word == "de":
             return str(self._partitive.get(following, ""))
+        if word.isupper() and word in self._words:
+            return self._words[word]
+        if word[:1].isupper() and word[-1:] == "s" and word in self._words:
+            return self._words[word]
         if not word.islower() or word in self._not_nouns or (plural and word[-1] not in _PLURAL_ENDS):
             return ""
         return self._known(word) or self._by_adjective(following) or self.of(word)

@@ -251,7 +251,9 @@ class Fractions:
         if at and (text[at - 1].isalnum() or text[at - 1] in "/.:-–"):
             return None
         if idiom := self._idiom.match(text, at):
-            return Reading(Span(*idiom.span()), self.idioms[idiom[0]], "fraction")
+            unit = self.units.at(text, idiom.end())
+            measured = f"{self.idioms[idiom[0]]} {unit.noun.more}" if unit else self.idioms[idiom[0]]
+            return Reading(Span(at, unit.end if unit else idiom.end()), measured, "fraction")
         if self.rating and (found := _RATING.match(text, at)) and self._is_rated(text, at, found):
             return self._rated(found)
         if self.dates.with_year and (found := _MONTH_YEAR.match(text, at)):

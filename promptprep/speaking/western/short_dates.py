@@ -8,7 +8,7 @@ from promptprep.speaking.western.dates import DAYS, MONTHS
 from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 from promptprep.speaking.western.units import BLANK, alternatives
 
-_PAIR = 2
+_PAIR, _TENTH = 2, 10
 _SHARES = (2, 3, 4, 5, 8, 10)
 
 
@@ -41,7 +41,7 @@ class ShortDates:
             return ""
         if len(found[2]) == _PAIR and "0" in (found[1][0], found[2][0]):
             return self._date(found, before)
-        if self._improper and int(found[1]) > MONTHS >= int(found[2]):
+        if self._improper and int(found[2]) < int(found[1]) >= _TENTH:
             return self._date(found, before)
         if self._timed.match(text, found.end()) and int(found[1]) and int(found[2]):
             return self._date(found, before)
