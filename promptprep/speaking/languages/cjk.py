@@ -21,7 +21,9 @@ from promptprep.speaking.languages.cjk_text import folded
 
 _DIGITS = re.compile(r"\d+")
 _HALF_DAY_BEFORE = re.compile(r"([ap])\.?m\.?\s?(?=\d{1,2}(?::\d\d|([時时点點시])))", re.IGNORECASE)
-_COUNTED_AT_END = re.compile(r"(?:[ap]\.m\.|\d[年期]生|[\d万千百][円名人個泊度階台枚本元块位명개인])\Z")
+_COUNTED_AT_END = re.compile(
+    r"(?:[ap]\.m\.|[時分半\d]頃|[時分半]ごろ|時半|시 ?반|쯤|\d[年期]生|[\d万千百][円名人個泊度階台枚本元块位명개인])\Z"
+)
 _SHORT_YEAR = re.compile(r"\d\d\s?[年년]")
 _WORD_AND_FIGURE = re.compile(r"(?:[가-힣]{1,4}|[一-龥]{1,3})\s?\d")
 _GOES_ON_AS_A_TAG = re.compile(r"[一-龥ァ-ヺ가-힣A-Za-z](?<![은는이가을를에의로])")
@@ -30,6 +32,10 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
+_DATED = re.compile(r"\d{1,4}\s?[年月日号時时点년월일시](?![間间간])")
+_PARTS_OF_A_SPAN = frozenset("旬初末底春夏秋冬朝夜晚순말초年月日号時时点年년월일시")
+_BEFORE_AN_END = " (（、,：:／/\n"
+_COUNTED_TO = "円名人個泊度階台枚本元%명개원인"
 _CIRCLED = re.compile(r"[①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ]")
 _CALLED = re.compile(r"\d{4,6}(?![\d.,]|年|년)")
 _CHANGE = re.compile(r"\+\d[\d,.]*\s?(?:[%‰℃°]|度)")
@@ -222,6 +228,9 @@ class Cjk(Signs):
             return Said(self.forms["range_word_of_time"], "range", at + 1 + text[at + 1 : at + 2].isspace())
         if text[at] == "-" and before.isascii() and (before.isalnum() or before == ")"):
             return None
+        measured = self._measured_word.search(text, max(0, at - 4), at)
+        if text[at] == "-" and before.isalpha() and not measured and _DATED.match(text, at + 1):
+            return Said(self.range_word(before), "range", at + 1) if before in _PARTS_OF_A_SPAN else None
         counted = before in self.after_unit or bool(_COUNTED_AT_END.search(text, max(0, at - 4), at))
         if named and (counted or _WEEKDAY_AT_END.search(text, max(0, at - 3), at)):
             return Said(self.range_word(before), "range", at + 1)
@@ -243,7 +252,23 @@ class Cjk(Signs):
             return Said(self.range_word(before), "range", at + 1)
         if before.isalpha() and self._route.match(text, at):
             return Said(self.forms["range_word"], "range", at + 1)
+        if self.forms["until"] and not before.strip(_BEFORE_AN_END):
+            return self._until(text, at)
         return Said(self.forms["from_then"], "range", at + 1) if counted and self.forms["from_then"] else None
+
+    def _until(self, text: str, at: int) -> Said | None:
+        """ "〜18:00", "〜500円": only the end of a range."""
+        found = self._time_or_quantity(text, at + 1)
+        if found is None:
+            return None
+        counter = (
+            text[found.end : found.end + 1] if text[found.end - 1].isdecimal() and found.kind == "cardinal" else ""
+        )
+        if counter and counter not in self.after_unit and counter not in _COUNTED_TO:
+            return None
+        said = found.said + counter
+        until = "" if text.startswith(self.forms["until"], found.end + len(counter)) else self.forms["until"]
+        return Said(said + until, "range", found.end + len(counter), (), True)
 
     def range_word(self, before: str) -> str:
         """What is said between two ends that are read apart; `before` the last sign of the first."""

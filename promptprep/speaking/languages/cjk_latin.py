@@ -12,6 +12,7 @@ from promptprep.speaking.languages.cjk_quantities import Quantities, Said
 from promptprep.speaking.languages.cjk_text import roman
 
 _RUN = re.compile(r"[A-Za-z]+")
+_LETTERS_NOT_TITLES = frozenset(("CH", "EP", "NR", "P", "PP", "SEC", "TAB"))  # unless a full stop or blank follows
 _HALF_DAYS = ("AM", "PM")
 _BESIDE_A_FIGURE = re.compile(r"\d\s?[AP]M|[AP]M\s?\d|[時时點点시]\s?[AP]M")
 _STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
@@ -26,6 +27,7 @@ _ORDINARY_ROMAN = re.compile(r"(?:X{0,2}(?:I[VX]|VI{1,3}|I{2,3})|X[VI]|(?=[LCM]*
 _DOTTED = re.compile(r"(?:[A-Z]\.){2,6}(?:[A-Z](?![A-Za-z.]))?(?![A-Za-z])")
 _COMET = re.compile(r"([CPXDAI])/(\d{4}) ([A-Z]{1,2})(\d{1,3})(?![A-Za-z\d])")
 _F_NUMBER = re.compile(r"[fF]/(\d{1,2})(?:\.(\d))?(?![\d/A-Za-z])")
+_KIND_AFTER = re.compile(r"\s?[型形형级級]")
 _SCHEME = re.compile(r"(?:https?|ftp)://")
 _ADDRESS = re.compile(
     r"(?:(?:https?|ftp)://)?(?:[A-Za-z0-9._+-]{1,64}@)?[A-Za-z0-9-]{1,63}(?:\.[A-Za-z0-9-]{1,63}){0,6}\.[a-z]{2,12}"
@@ -86,6 +88,8 @@ class Latin:
         found = self._number_title.match(text, at)
         if found is None or (at and _is_latin(text[at - 1])):
             return None
+        if found[1] in _LETTERS_NOT_TITLES and text[found.end(1)].isdigit():
+            return None
         template = self._numbered[found[1].lower()]
         if found[1].lower() in ("no", "№") and found[2] == "1" and self._english and not found[3]:
             return Said(self._language.forms["best"], "ordinal", found.end())
@@ -125,6 +129,8 @@ class Latin:
         run = _RUN.match(text, at)
         value = roman(run[0]) if run and len(run[0]) <= 15 else 0
         if run is None or not value or run[0] in self._words:
+            return None
+        if run[0] in "CDLM" or (run[0] in "VX" and _KIND_AFTER.match(text, run.end())):
             return None
         told = self._roman_after.match(text, run.end()) or text.endswith(self._roman_before, 0, at)
         if not told and not _ORDINARY_ROMAN.match(text, at):

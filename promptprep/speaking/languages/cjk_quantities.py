@@ -20,6 +20,7 @@ _MAGNITUDE = re.compile(rf"\s?({'|'.join(sorted(_MAGNITUDES, key=len, reverse=Tr
 _PLACE_OF_NAME = re.compile(r"\{n\} ?")
 _DECIMAL_COMMA = re.compile(r",(\d\d)(?![\d,])")
 _DEGREES = re.compile(r"\s?(?:(°\s?C|℃)|(°\s?F|℉)|(°))(?![A-Za-z])")
+_SIGN_BEHIND = re.compile(r"\s?([$€£])(?!\s?\d)")
 _ARC = re.compile(r"\s?(\d{1,2})\s?['′](?:\s?(\d{1,2})(?:\.(\d+))?\s?[\"″])?")
 
 
@@ -200,6 +201,8 @@ class Quantities:
     def _named_money(self, text: str, amount: Amount) -> Said | None:
         if code := self._code.match(text, amount.end):
             return Said(self._money_said(amount, self._codes[code[1]]), "money", code.end(), (), True)
+        if sign := _SIGN_BEHIND.match(text, amount.end):
+            return Said(self._money_said(amount, self.currencies[sign[1]]), "money", sign.end(), (), True)
         named = self._coin.match(text, amount.end) if len(amount.fraction) == 2 and not amount.power else None
         if named is None:
             return None

@@ -39,7 +39,7 @@ class Serials(Wording):
 
         self._serial_words = re.compile(rf"(?:{words('serial')})\D{{0,3}}\Z")
         self._address_words = re.compile(rf"(?:{words('address')})\s?\Z")
-        self._quarter = re.compile(rf"(?:{words('address_above')})[一-龥ァ-ヺヶー]{{1,6}}\s?\Z")
+        self._quarter = re.compile(rf"(?:{words('address_above')})[一-龥ァ-ヺヶーがの]{{1,6}}\s?\Z")
         self._labels = re.compile(rf"(?<![代発发])(?:{words('labels')})\s?\Z")
         self._telephone_after = re.compile(words("telephone_after"))
         self._telephone_words = re.compile(rf"(?:{words('telephone')})\D{{0,3}}(?:\d{{3,4}}\s?[,，、·]\s?)*\Z")

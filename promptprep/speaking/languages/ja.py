@@ -16,6 +16,7 @@ from promptprep.speaking.languages.cjk_text import Amount, folded, is_day
 
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 _RANKED = re.compile(r"([1-9]|10)(?:st|nd|rd|th)(?=\s?[A-Zァ-ヺ])")
+_QUARTER = re.compile(r"([1-4])Q(?![A-Za-z\d])")
 _ERA = re.compile(r"([MTSHR])([1-9]\d?)(?:(?=年)|\.(\d{1,2})\.(\d{1,2})(?![\d.]))")
 _COINS_BEFORE = re.compile(r"(\d[\d,]*)\.(\d\d)")
 _RELEASE = re.compile(r"(?:[をにへ](?:ダウンロード|インストール|更新|アップ|リリース|公開)|版|系)")
@@ -73,6 +74,8 @@ class Japanese(Cjk):
         return Said(era + self.day_said(found[2], found[3], found[4]), "date", found.end())
 
     def special(self, text: str, at: int) -> Said | None:
+        if quarter := _QUARTER.match(text, at):
+            return Said(f"第{self.numerals.whole(quarter[1])}四半期", "ordinal", quarter.end())
         ranked = _RANKED.match(text, at)
         if ranked and int(ranked[1]) <= len(self._ranks):
             return Said(self._ranks[int(ranked[1]) - 1], "ordinal", ranked.end())

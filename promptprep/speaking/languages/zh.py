@@ -24,9 +24,12 @@ _NUMERALS = "零一二三四五六七八九十百千万亿点两"
 _CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
 _SHORT_YEAR = re.compile(r"(0\d(?=\s?[年届级])|[4-9]\d(?=年\d{1,2}月))")
 _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
-_DECADE = re.compile(r"([05-9][05]|10)(?=后(?![天来续面期半台果院秒分]|\w?[天月日]))")
+_DECADE = re.compile(r"([05-9][05]|10)(?=(?:[、,，和与及/至到][05-9][05])?后(?![天来续面期半台果院秒分]|\w?[天月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _PLATE = re.compile(r"(?<=[A-Z][·・])\d{4,6}(?!\d)")
+_ROOM_BEHIND = re.compile(r"(?<=[栋幢座元楼])\d{3,4}(?=[室号房的，。、；,.;\s)）]|\Z)")
+_EXTENSION = re.compile(r"(?<=\d转)\d{2,5}(?![\d.])")
+_SERVICE = re.compile(r"955\d\d(?=[，。、；,;\s)）]|\Z)|(?:955\d\d|100\d\d|12[13]\d\d)(?=热线|客服|平台)")
 _MOBILE = re.compile(r"1[3-9]\d{9}(?!\d)")
 _TITLED = re.compile(r"(Mrs?\.|Ms\.|Dr\.|Prof\.)\s?([一-龥]{1,3}?)(?=[的和与及在说是将、，。！？,!?\s)）]|\Z)")
 _TAG_BEFORE = re.compile(r"(?:\A|\s)#[^\s#\d]+\Z")
@@ -190,7 +193,9 @@ class Chinese(Cjk):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(1))
         if found := _PLATE.match(text, at):
             return self._serial_number([found[0]], found.end())
-        if found := _MOBILE.match(text, at):
+        if found := _ROOM_BEHIND.match(text, at):
+            return self._serial_number([found[0]], found.end())
+        if found := _MOBILE.match(text, at) or _EXTENSION.match(text, at) or _SERVICE.match(text, at):
             return self._telephone([found[0]], found.end())
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
