@@ -32,7 +32,7 @@ _ERA = re.compile(r"(BCE?|AD|CE|B\.C\.|A\.D\.)\s?(?=\d)")
 _RATE = re.compile(r"(?:0\.)?(\d{3})(?![\d.])")
 _OPENS_A_DECIMAL = re.compile(r"[\s(+\-±~=/一-龥ァ-ヺ]")
 _TAG_LENGTH = 40
-_DATED = re.compile(r"\d{1,4}\s?[年月日号時时点년월일시](?![間间간])")
+_DATED = re.compile(r"\d{1,4}\s?[年月日時时点년월일시](?![間间간])")
 _PARTS_OF_A_SPAN = frozenset("旬初末底春夏秋冬朝夜晚순말초年月日号時时点年년월일시")
 _BEFORE_AN_END = " (（、,：:／/\n"
 _COUNTED_TO = "円名人個泊度階台枚本元%명개원인"
