@@ -22,7 +22,6 @@ _LARGEST_RANK = 99
 _LAST = re.compile(r"[-–]([IVXLC]{1,7})(?![\w.])")
 _LARGEST_CENTURY = 30
 _HUNDRED = 100
-_CODE_NEXT = re.compile(r"\.[ \u00a0]?\d")
 _ROW = re.compile(r"(?<!\w)[IVXLC]{1,7}\.?,? (?:y|e|et|and|und|a|al|ao|to|bis|à)[ \u00a0]\Z")
 
 
@@ -193,8 +192,7 @@ class Romans:
         if word in self.ranked and not (before == "S." and numeral in "CDLM"):
             return self.g.century(value)
         unlikely = value > _HUNDRED and numeral in self.never
-        coded = numeral in "CDLM" and _CODE_NEXT.match(text, found.end())
-        if word in self.counted and not (unlikely or coded):
+        if word in self.counted and not unlikely and numeral not in "CDLM":
             return self.g.cardinal(str(value))
         if len(numeral) >= _SURE and value > 1000:
             return self.g.year(str(value))
