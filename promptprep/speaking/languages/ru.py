@@ -166,8 +166,9 @@ class Russian:
             (r"№(?!№)", self._number_sign),
             *self._powers.rules(),
             self.sums.times_rule(),
+            (r"(?<!\S)[+%](?!\S)", self._shared.symbol),
             (
-                r"(?<!\S)[+%](?!\S)|(?:№№|§§|[§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
+                r"(?:№№|§§|[§&=±×÷→≈≤≥≠]|[~<>](?=[ \u00a0]?\d)|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d]))",
                 self._shared.symbol,
             ),
         ]

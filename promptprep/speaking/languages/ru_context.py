@@ -41,6 +41,7 @@ _AMOUNT = re.compile(
     r"градус\w*|тыс\.?|тысяч\w*|млн|миллион\w*|млрд|миллиард\w*|доллар\w*|евро|километр\w*|метр\w*|"
     r"килограмм\w*)[ \u00a0]\Z"
 )
+_PAST_ANY = re.compile(r"[аеёиоуыя]л(?:[аио]|[аио]сь|ся)?$")
 _CONSONANT = "бвгджзйклмнпрстфхцчшщ"
 
 
@@ -180,6 +181,11 @@ class RussianContext:
         if (_PAST.search(noun) and noun not in self._feminine_li) or _DONE_TO.search(noun):
             return ""
         return "" if _PAST_ONE.search(noun) and noun not in self._in_l else noun
+
+    def is_past(self, word: str) -> bool:
+        """Whether a word is a verb of the past: "открыли", "вылетел"; not "сел", "недели"."""
+        known = word in self._in_l or word in self._feminine_li
+        return not known and bool(_PAST_ANY.search(word)) and len(word) > _SHORTEST_IN_OM
 
     @staticmethod
     def _is_time(noun: str, before: str) -> bool:

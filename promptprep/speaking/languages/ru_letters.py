@@ -64,7 +64,7 @@ class RussianLetters:
             word = self._before_number.get(found[2], found[3])
             if found[2] == "стр." and _HOUSE_LEFT.search(text, max(0, found[0] - 16), found[0]):
                 word = "строение"
-            if _RANGE.match(text, found[1]):
+            if _RANGE.match(text, found[1]) or found[2] == "пп.":
                 said = self._numbers.noun(word).many(self._shorts.case(text, found[0]))
                 return Reading(Span(found[0], found[1]), self._capital(text, found[0], said), "abbreviation")
             return self._case_of(text, found, word)

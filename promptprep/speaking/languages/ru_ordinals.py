@@ -59,7 +59,7 @@ class RussianOrdinals:
         return [
             (rf"([IVXLCХІ]+){GAP}?[-–—]{GAP}?([IVXLCХІ]+){GAP}(вв?\.|век(?:а|ов|ах|ам)?(?!\w))", self._centuries),
             (rf"([IVXLХІ]{{1,7}})(?={others}{last}{GAP}(век\w*|в\.|вв\.|столети))", self._earlier),
-            (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.))?", self._roman),
+            (rf"([IVX](?![\w.]{{1}}\w)|[IVXLCDMХІ]{{2,}})(?!\w)(?:{GAP}(в\.|кв\.))?", self._roman),
         ]
 
     def _with_ending(self, found: re.Match[str]) -> Reading | None:
@@ -163,9 +163,8 @@ class RussianOrdinals:
         after = self._context.words_after(text, found.end(1))
         if found[2]:
             case = self._century_case(text, found.start())
-            return reading(
-                found, f"{self._numbers.ordinal(n, 'masculine', case)} {self._numbers.noun('век').one(case)}", "roman"
-            )
+            noun = self._numbers.noun("век" if found[2] == "в." else "квартал")
+            return reading(found, f"{self._numbers.ordinal(n, 'masculine', case)} {noun.one(case)}", "roman")
         ruler = self._ruler(text, found.start())
         if ruler and ruler[2]:
             return reading(found, self._numbers.ordinal(n, *ruler[:2]).capitalize(), "roman", end=found.end(1))
@@ -202,10 +201,19 @@ class RussianOrdinals:
             entry = self._nouns[before]
         if entry:
             gender, case = entry.split()
+            if before.endswith("."):
+                return gender, self._case_of_short(text, found.start(), before)
             return gender, "dative" if case == "prepositional" and before in ("к", "по") else case
         if after and text[found.end(1) + 1 : found.end(1) + 2].isalpha():
             return beside(after[0])
         return None
+
+    def _case_of_short(self, text: str, start: int, before: str) -> str:
+        """Of "в гл. II": the case that stands before the noun written short."""
+        asked = self._context.word_before(text, text.rindex(before[:-1], 0, start) if before[:-1] in text else start)
+        if asked in ("в", "во", "на", "о"):
+            return "prepositional"
+        return {"с": "genitive", "по": "dative"}.get(asked) or self._context.governs.get(asked, "nominative")
 
     def _ruler(self, text: str, start: int) -> tuple[str, str, bool] | None:
         """Gender and case of the name before ("Пётр I", "Петра I", "Екатерины II"), and whether it is a known one."""

@@ -11,7 +11,7 @@ from promptprep.speaking.languages.ru_clock import BEFORE_TIMES, GAP, RussianClo
 from promptprep.speaking.languages.ru_context import RussianContext
 from promptprep.speaking.languages.ru_numbers import RussianNumbers, plural_class
 from promptprep.speaking.numbers import ascii_digits
-from promptprep.speaking.ruled import Handler, is_day, is_season, one_of, reading
+from promptprep.speaking.ruled import Handler, is_day, is_season, is_year_pair, one_of, reading
 
 DASH = "[-–—−]"
 YEAR_WORD = r"(?:гг?\.|гг?(?!\w)|год(?:а|у|ом|е|ы|ов|ам|ами|ах)?(?!\w))"
@@ -31,6 +31,11 @@ _FORMS = {
     "годах": "prepositional",
 }
 
+_OF_YEAR = (*_FORMS.items(), ("учебный", "nominative"), ("учебного", "genitive"), ("учебном", "prepositional"))
+_WEEKDAY_NEXT = re.compile(r",? \(?(?:пн|вт|ср|чт|пт|сб|вс|понед|вторн|сред|четв|пятн|субб|воскр)")
+_TO_FIGURE = re.compile(r" (?:по|до|и|или|на) \d{1,4}(?!\d)")
+_NAME = re.compile(r" [А-ЯЁ][а-яё]{2}")
+_FROM_YEAR = re.compile(r"\b[Сс]о? [12]\d{3} (?:по|до) \Z")
 _GREETED = re.compile(r"[Пп]о(?:здравл|здрави)\w+(?: [а-яё]+){0,2} с \Z")
 _VERB = re.compile(r"(?:[еия]тся|[еи]т|[уюая]т|л[аио]сь|лся|[аеи]л[аио]?|крыт[ыао]?|[аен]н[аоы]?)$")
 _ERA = re.compile(rf"{GAP}(?:до{GAP})?н\.{GAP}?э\.")
@@ -47,6 +52,7 @@ class RussianTimes:
         self._clocks = RussianClocks(data, numbers, context)
         self._dated = tuple(data.get("spoken", "before_a_date.endings"))
         self._after_days = frozenset(data.get("spoken", "after_a_day.words"))
+        self._after_years = frozenset(data.get("spoken", "after_a_year.words"))
         self._naming = frozenset(data.get("spoken", "before_a_named_day.words"))
 
     def rules(self) -> list[tuple[str, Handler]]:
@@ -66,11 +72,17 @@ class RussianTimes:
                 rf"(\d{{1,2}})(?=(?:,{GAP}\d{{1,2}}){{0,5}}{GAP}(?:до|и|или|на|по){GAP}\d{{1,2}}(?:-?го)?{GAP}{month})",
                 self._day,
             ),
+            (
+                rf"(\d\d?)\.(0[1-9]|1[0-2]){GAP}?{DASH}{GAP}?(\d\d?)\.(0[1-9]|1[0-2])(?:\.([12]\d{{3}}))?(?![.,]?\d|%)",
+                self._from_day,
+            ),
+            (rf"(\d\d?)(?:\.(0[1-9]|1[0-2]))?(?={GAP}по{GAP}\d\d?\.(?:0[1-9]|1[0-2])(?![\d%]))", self._first_day),
             *self._clocks.rules(),
             (rf"([0-3]\d)\.(0[1-9]|1[0-2])(?![\d%°]|[.,/:-]\d|{GAP}?[A-Za-z$€₽])", self._day_and_month),
             (rf"(\d{{3,4}}){GAP}?{DASH}{GAP}?(\d{{2,4}})(?!\d){GAP}?({YEAR_WORD})", self._years),
             (rf"(\d{{3,4}})(?={GAP}(?:по|до|и|или){GAP}\d{{3,4}}{GAP}?({YEAR_WORD}))", self._first_year),
-            (r"([12]\d{3})/(\d\d)(?![\d/])", self._season),
+            (rf"([12]\d{{3}}){GAP}(?:по|до){GAP}([12]\d{{3}})(?![\d.,:])", self._from_year),
+            (r"([12]\d{3})/(\d{4}|\d\d)(?![\d/])", self._season),
             (rf"(\d{{1,4}}){GAP}?({YEAR_WORD})", self._year_with_word),
             (r"([12]\d{3})(?![\d,.:/-]?\d|[-‑][а-яё])", self._bare_year),
             (rf"([12]\d{{3}}){GAP}?[-–—]{GAP}?([12]\d{{3}})(?![\d,.]?\d|{GAP}?[^\W\d])", self._bare_years),
@@ -95,13 +107,34 @@ class RussianTimes:
         """ "Премьера 23.02", "до 31.12": a date where nothing is counted after it."""
         text, before = found.string, self._context.word_before(found.string, found.start())
         after = self._context.words_after(text, found.end())
-        dated = before in (*BEFORE_TIMES, "на", "от") or before.endswith(self._dated)
+        dated = (
+            before in (*BEFORE_TIMES, "на", "от", "по")
+            or _WEEKDAY_NEXT.match(text, found.end())
+            or before.endswith(self._dated)
+        )
         if after and (after[0] in self._after_days or _VERB.search(after[0])):
             dated, after = dated or begins_sentence(text, found.start()), []
         if not dated or after or not is_day(int(found[1]), int(found[2])):
             return None
         said = self._numbers.ordinal(found[1], "neuter", self._day_case(found))
         return reading(found, f"{said} {self._genitive[int(found[2]) - 1]}", "date")
+
+    def _from_day(self, found: re.Match[str]) -> Reading | None:
+        """ "10.07–12.07.2025"."""
+        day, month, last, end = (int(n) for n in found.groups()[:4])
+        if not (is_day(day, month) and is_day(last, end)) or (month, day) >= (end, last):
+            return None
+        first = f"{self._numbers.ordinal(day, 'neuter', 'genitive')} {self._genitive[month - 1]}"
+        second = f"{self._numbers.ordinal(last, 'neuter', 'accusative')} {self._genitive[end - 1]}"
+        year = f" {self._numbers.ordinal(found[5], 'masculine', 'genitive')} года" if found[5] else ""
+        return reading(found, f"с {first} по {second}{year}", "range")
+
+    def _first_day(self, found: re.Match[str]) -> Reading | None:
+        """ "с 10 по 12.07", "с 10.07 по 12.08"."""
+        if not is_day(int(found[1]), int(found[2] or 1)):
+            return None
+        month = f" {self._genitive[int(found[2]) - 1]}" if found[2] else ""
+        return reading(found, self._numbers.ordinal(found[1], "neuter", self._day_case(found)) + month, "date")
 
     def _iso_date(self, found: re.Match[str]) -> Reading | None:
         day, month = int(found[3]), int(found[2])
@@ -180,8 +213,12 @@ class RussianTimes:
 
     def _season(self, found: re.Match[str]) -> Reading | None:
         """ "сезон 2024/25" -> "две тысячи двадцать четыре — двадцать пять"."""
-        if not is_season(found[1], found[2]):
+        if not (is_season(found[1], found[2]) or is_year_pair(found[1], found[2])):
             return None
+        after = self._context.words_after(found.string, found.end())
+        if case := next((case for word in after[:2] for end, case in _OF_YEAR if word.endswith(end)), ""):
+            both = (self._numbers.ordinal(year, "masculine", case) for year in found.groups())
+            return reading(found, " — ".join(both), "range")
         said = f"{self._numbers.cardinal(found[1])} — {self._numbers.cardinal(found[2])}"
         return reading(found, said, "range")
 
@@ -220,16 +257,39 @@ class RussianTimes:
         before = self._context.word_before(text, found.start())
         if before in self._months:
             return reading(found, f"{self._numbers.ordinal(found[1], 'masculine', 'genitive')} года", "year")
-        if not 1000 <= int(found[1]) <= 2100 or self._context.words_after(text, found.end()):
+        if not 1000 <= int(found[1]) <= 2100 or self._counts_on(text, found.end(), before):
             return None
+        if before in ("по", "до") and _FROM_YEAR.search(text, max(0, found.start() - 12), found.start()):
+            said = self._numbers.ordinal(found[1], "masculine", "nominative" if before == "по" else "genitive")
+            return reading(found, said, "year", self._numbers.cardinal(found[1]))
         if before in _AT_A_TIME[:2] or (
-            before in ("с", "до", "после", "к") and not text[found.end() : found.end() + 2].strip()[:1].isalnum()
+            before in ("с", "до", "после", "к") and not text[found.end() : found.end() + 2].strip()[:1].isdecimal()
         ):
             case = {"в": "prepositional", "во": "prepositional", "к": "dative"}.get(before, "genitive")
             return reading(
                 found, self._numbers.ordinal(found[1], "masculine", case), "year", self._numbers.cardinal(found[1])
             )
         return None
+
+    def _counts_on(self, text: str, end: int, before: str) -> bool:
+        """Whether what follows is counted: "в 1999 домах"; not "в 1999 он", "к 1999 завод закрыли"."""
+        if further := _TO_FIGURE.match(text, end):
+            end = further.end()
+        after = self._context.words_after(text, end)
+        if not after:
+            return text[end : end + 1] in (" ", "\u00a0") and text[end + 1 : end + 2].isalpha()
+        if before == "к":
+            return after[0].endswith(("ам", "ям", "м"))
+        goes_on = after[0] in self._after_years or self._context.is_past(after[0]) or _NAME.match(text, end)
+        return not goes_on
+
+    def _from_year(self, found: re.Match[str]) -> Reading | None:
+        """ "с 1990 по 2020": two years where nothing is counted."""
+        counted = self._counts_on(found.string, found.end(2), "с")
+        if counted or self._context.word_before(found.string, found.start()) != "с":
+            return None
+        said = self._numbers.ordinal(found[1], "masculine", "genitive")
+        return reading(found, said, "year", self._numbers.cardinal(found[1]), end=found.end(1))
 
     def _bare_years(self, found: re.Match[str]) -> Reading | None:
         if not 1000 <= int(found[1]) < int(found[2]) <= 2100:
