@@ -26,6 +26,8 @@ _PAIRED = re.compile(
 _VERBAL_NOUN = re.compile(
     "(?!است.ا.ات)(?:است..ا.|ا.[تطد].ا.|ان..ا.|إ..ا.|ت..ي.|ت[^ا]{3}|ت.ا..)ات"
 )  # singular without "ة"
+# Verbal nouns that own what follows: "تأخير 20 دقيقة", "بانفجار 20 قنبلة".
+_VERBAL = re.compile("[وف]?[بل]?(?:ت[^ا]{2}ي.|إ(?!يرا)..ا.|ا.[تطد].ا.|ان..ا.|است..ا.)")
 _JOINED_PLURAL = re.compile("[بلك]..و.")  # "بجروح": no singular
 _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly always of a noun in "ة"
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
@@ -98,9 +100,18 @@ class ArabicContext:
             case = "accusative"
         elif prefix[-1:] not in _GOVERNING and not self.governs(before) and not self._is_compared(text, own):
             kind = self._next(text, end + 1 + len(written)) if noun in self._scales else noun
-            acted_on = self._counts(text, start, end, noun) and self._roles.role(text, own_end, kind) == "object"
-            case = "accusative" if acted_on else "nominative"
-        return Setting(own, prefix, definite, before, noun, written, case)
+            case = self._case_of_counted(text, own_end, before, kind) if self._counts(text, start, end, noun) else ""
+        return Setting(own, prefix, definite, before, noun, written, case or "nominative")
+
+    def _case_of_counted(self, text: str, start: int, before: str, kind: str) -> str:
+        """ "تأخير 20 دقيقة", "بقيمة إجمالية 20 مليون": owned by a noun; else by the part in the clause."""
+        if _VERBAL.fullmatch(before):
+            return "oblique"
+        if before.endswith(("ية", "ي")) and not before.startswith("ال"):
+            described = bare(word_before(text, text.rindex(before[-1], 0, start) - len(before) + 1))
+            if self.governs(described) and not self._roles.leads(described):
+                return "oblique"
+        return "accusative" if self._roles.role(text, start, kind) == "object" else ""
 
     @staticmethod
     def _is_compared(text: str, start: int) -> bool:

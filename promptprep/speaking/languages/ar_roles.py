@@ -39,6 +39,7 @@ class ArabicRoles:
             words("no_verbs"),
             words("takes") | frozenset(data.get("spoken", "reaching.words")),
         )
+        self._nouns_too = words("nouns_too")
         self._lasting, self._lengths = words("lasting_verbs"), words("lengths")
         self._watched, self._people = words("watched"), words("people")
         self._aside, self._leading, self._particles = words("aside"), words("leading"), words("particles")
@@ -71,7 +72,7 @@ class ArabicRoles:
         before = words[place - 1]
         if len(words[place]) != ROOT or self._is_subject_sign(before):
             return False
-        return before in _DONE or self._leads(before) or (place < len(words) - 1 and not self.is_verb(before))
+        return before in _DONE or self.leads(before) or (place < len(words) - 1 and not self.is_verb(before))
 
     def _is_subject_sign(self, word: str) -> bool:
         """Whether a verb may follow this word at once."""
@@ -105,9 +106,12 @@ class ArabicRoles:
 
     def _after_words(self, verb: str, between: Sequence[str], after: str) -> Role:
         """Verb, some words, then the phrase: an object after a subject, a subject after "in the accident"."""
-        if self._leads(between[0]):
+        if self.leads(between[0]):
             return "object" if self._takes_at_once(verb) else "subject"
         seen = between[0].startswith("ال") and between[0].endswith("ة") and not verb.startswith(("ت", "ست"))
+        owner = between[-2] if len(between) > 1 else verb if verb in self._nouns_too else "ال"
+        if _SUFFIXED.fullmatch(between[-1]) and not owner.startswith("ال") and not self.leads(between[-1]):
+            return "unknown"  # "سيارة سعرها 20 ألفا"
         watched = verb.lstrip("وفس") in self._watched and not verb.endswith("ت")
         return "subject" if watched and (seen or after in self._people) else "object"
 
@@ -117,18 +121,27 @@ class ArabicRoles:
             return "subject"
         if self._takes_at_once(verb) or _MANY.fullmatch(verb):
             return "object"
-        if before and before[-1] in self._pronouns:
+        if before and (before[-1] in self._pronouns or self._describes(before)):
             return "object"
         named = [w for w in before if w not in self._particles]
-        begun = bool(named) and whole and not self._leads(named[0]) and not any(map(self.is_verb, named))
+        begun = bool(named) and whole and not self.leads(named[0]) and not any(map(self.is_verb, named))
         return "object" if begun else "subject"
+
+    def _describes(self, before: Sequence[str]) -> bool:
+        """Whether a verb after these words describes an indefinite noun that has a verb: "وقع انفجار أصاب 20 شخصا"."""
+        for n, word in enumerate(reversed(before)):
+            if self.is_verb(word):
+                return n > 0
+            if self.leads(word) or word in self._particles or word.startswith("ال"):
+                return False
+        return False
 
     def _takes_at_once(self, verb: str) -> bool:
         if verb[0] == "ن" and "ي" + verb[1:] in self._present:
             return True
         return verb in self._takes or (verb[0] in "وفس" and verb[1:] in self._takes)
 
-    def _leads(self, word: str) -> bool:
+    def leads(self, word: str) -> bool:
         """Whether a word begins a phrase of place, time or manner."""
         plain = word.removeprefix("و")
         stem = _OWNER.sub("", plain)
