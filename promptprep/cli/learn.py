@@ -45,8 +45,10 @@ def command(
     for pace in learned.paces:
         slower = (pace.scale - 1) * 100
         says = f"{abs(slower):.0f} % {'slower' if slower > 0 else 'faster'} than the default"
+        if round(slower) == 0:
+            says = "as fast as the default"
         typer.echo(
-            f"{learned.reader}, {pace.language}: {says}, from {pace.samples} readings of {pace.sampled_s:.0f} s; "
+            f"{learned.reader}, {pace.language}: {says}, from {pace.samples} readings, {pace.sampled_s:.0f} s in all; "
             f"still unsure by {pace.common_sd:.0%}"
         )
     if dry:

@@ -11,7 +11,7 @@ from promptprep.errors import UnreadableInput
 
 _SLIPS = (
     (re.compile(r"=\s*[“”„‟«»‘’]|[“”„‟»’]\s*$"), 'write straight quotes (") for curly ones'),
-    (re.compile(r"=\s*\"?\d[\d.,]*\s*(?:\"\s*\"|''|['″”\"])"), 'write inches as "24 in", feet as "6 ft 2 in"'),
+    (re.compile(r"=\s*[\"']?\d[\d.,]*\s*(?:\"\s*\"|''|['″”\"])"), 'write inches as "24 in", feet as "6 ft 2 in"'),
     (re.compile(r"^\s*date\s*="), "write year, month and day: date = 2026-12-01"),
 )
 _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
