@@ -15,6 +15,7 @@ from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_serials import any_of
 from promptprep.speaking.languages.cjk_text import Amount
 
+_COUNTED_BY = frozenset("세명월일년시개원층권장%℃°歳人名年月日時円個階回岁时个米元件号层页")
 _PAIR_SIGN = re.compile(r"[-:]| - ")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
 
@@ -148,6 +149,8 @@ class Digits(Dates):
         if text[left.end] == ":":
             return True
         if not (left.plain and right.plain and max(left.value, right.value) < 200):
+            return False
+        if left.value < right.value and text[right.end : right.end + 1] in _COUNTED_BY:
             return False
         return left.value >= right.value or self.near_a_score(text, at, right.end) or _in_row_of_scores(text, at)
 

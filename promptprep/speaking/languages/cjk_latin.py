@@ -67,6 +67,7 @@ class Latin:
         self._numbered: Mapping[str, str] = data.get("spoken", "numbered")
         titles = "|".join(re.escape(n) for n in sorted(self._numbered, key=lambda n: (-len(n), n)))
         self._number_title = re.compile(rf"({titles})\.? ?(\d+(?:\.\d+)*)(?:-(\d+))?(?![\d-])", re.IGNORECASE)
+        self._roman_title = re.compile(rf"({titles})\.? ([IVX]{{1,5}})(?![A-Za-z])", re.IGNORECASE)
         self._roman_after = re.compile(rf"\s?(?:{'|'.join(data.get('spoken', 'context.roman_after'))})")
         self._roman_before = tuple(data.get("spoken", "context.roman_before"))
         self._code_names: Mapping[str, str] = data.get("spoken", "code_names")
@@ -86,8 +87,10 @@ class Latin:
     def number_sign(self, text: str, at: int) -> Said | None:
         """ "No. 7", "p. 15", "Vol.2": what is counted stands before its number."""
         found = self._number_title.match(text, at)
-        if found is None or (at and _is_latin(text[at - 1])):
+        if at and _is_latin(text[at - 1]):
             return None
+        if found is None:
+            return self._titled_roman(text, at)
         if found[1] in _LETTERS_NOT_TITLES and text[found.end(1)].isdigit():
             return None
         template = self._numbered[found[1].lower()]
@@ -97,6 +100,15 @@ class Latin:
         if found[3]:
             number = self._language.forms["range"].replace("{a}", number).replace("{b}", self._number(found[3]))
         return Said(template.replace("{n}", number), "ordinal", found.end())
+
+    def _titled_roman(self, text: str, at: int) -> Said | None:
+        """ "Part III", "Vol. IV"."""
+        found = self._roman_title.match(text, at)
+        value = roman(found[2]) if found else 0
+        if found is None or not value:
+            return None
+        number = self._language.numerals.whole(str(value))
+        return Said(self._numbered[found[1].lower()].replace("{n}", number), "roman", found.end())
 
     def _parted(self, number: str) -> str:
         """A number, or one of parts ("3.2")."""
