@@ -69,6 +69,7 @@ class Spanish(Romance):
             self.literals = Literals(",", ".")
         else:
             self.literals = DollarLiterals(self.text("numbers.group"), self.text("numbers.mark"))
+        self._saints, self._san = self.wordset("saints.names"), self.text("saints.before")
         self._tonic = self.wordset("nouns.tonic")
 
     def table(self, key: str) -> Mapping[str, Any]:
@@ -116,6 +117,8 @@ class Spanish(Romance):
             return "m"
         return super()._gender_here(literal, text, at, word)
 
+    _saint = re.compile(r"S\.[ \u00a0]?([^\W\d_]+)")
+
     def named_mark(self, text: str, at: int, floor: int) -> Reading | None:
         """ "máx." and "mín." agree with the noun in front: "temperatura máxima"."""
         short = text[at - 3 : at] if text[at] == "." else ""
@@ -134,6 +137,8 @@ class Spanish(Romance):
         if road := _ROAD.match(text, at):
             said = f"{road[1]} {self.cardinal(str(roman_value(road[2])))}"
             return Reading(Span(*road.span()), said, "serial") if roman_value(road[2]) else None
+        if (saint := self._saint.match(text, at)) and saint[1] in self._saints:
+            return Reading(Span(at, at + 2), self._san, "abbreviation")
         return super().named_letters(text, at)
 
     def ordinal_in(self, text: str, end: int, digits: str, form: str) -> str:

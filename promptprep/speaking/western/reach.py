@@ -14,6 +14,8 @@ from promptprep.speaking.western.units import BLANK, alternatives
 _LEFT_SPAN = 10
 _SUM_AHEAD = 24
 _LARGE = 100
+_SPACED = re.compile(rf"{BLANK}-{BLANK}(?=\d)")
+_PER_CENT = re.compile(rf"{BLANK}?%")
 _DEGREES = re.compile(r"°([CF]?)[-–](?=\d{1,3}°\1(?![\w\d'′]))")
 _COMPARED = re.compile(r"(?:[\d%]|(?<!\w)[A-Za-zα-ω]) [<>≤≥] \Z")
 _VERB_LEFT = 24
@@ -100,10 +102,14 @@ class Reach:
 
     def second(self, text: str, figure: Figure) -> None:
         dash = self.dash.match(text, figure.end) or self._season(text, figure) or _DEGREES.match(text, figure.end)
+        spaced = None if dash else _SPACED.match(text, figure.end)
+        dash = dash or spaced
         if dash is None or (figure.first.part and not figure.first.whole):
             return
         second = self.g.literals.at(text, dash.end())
         if second is None:
+            return
+        if spaced and not (self._follows(text, second.end) or _PER_CENT.match(text, second.end)):
             return
         if self._is_type_number(figure, second):
             return

@@ -19,6 +19,7 @@ _SUM_AHEAD = 16
 _REPEATS, _LONG = 10, 25  # "4 x 100 m": at most so many times, of something so much larger
 _TIME_NEXT = re.compile(rf"{_BLANK}?(?:min|mn|s|h|g|kg|mg|ml|cl)(?!\w)")
 _MEASURE_NEXT = re.compile(rf"{_BLANK}?[^\W\d_]{{1,2}}[²³23]?(?!\w)|[.,]\d|{_BLANK}?[xX×]")
+_RESULT = re.compile(rf"\d+{_BLANK}?=")
 _LONG_RUN = re.compile(rf"(\d{{2,5}}){_BLANK}?m(?!\w)")
 _SCORE_LEFT = 32
 _SMALL_PAIR = re.compile(r"\d{1,2}(?![\w²³]|[.,]\d|[xX]\d)")
@@ -86,6 +87,8 @@ class Shorthand:
             return None
         if not found[1] and self._is_played(text, at, found.end()):
             return Short(self._score, found.end())
+        if not found[1] and _RESULT.match(text, found.end()):
+            return Short(self._multiplied, found.end())
         if not found[1]:
             return Short(self._relay(text, found.end(), number.value) or self._by, found.end())
         return Short(self._sign(text, found, number.value, bare), found.end())

@@ -94,6 +94,8 @@ class Symbols:
         between = text[at - 1 : at].isdecimal() and bool(_EXPONENT.match(text, at + 1))
         if mark in self.money and text[at - 1 : at].isalpha() and text[at + 1 : at + 2].isalpha():
             return None
+        if mark == "@" and text[at - 1 : at].isalpha() and text[at + 1 : at + 2].isalpha():
+            return None
         if mark.isalpha() and (text[at - 1 : at].isalpha() or _letter_next(text, at)):
             return None
         said = (self.between.get(mark) if between else None) or self.words.get(mark) or self.money.get(mark)
