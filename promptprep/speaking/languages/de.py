@@ -9,7 +9,7 @@ from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.de_grammar import German
-from promptprep.speaking.languages.de_parts import Hours, PartsOf, Pressures, Ranks, ServiceNumbers
+from promptprep.speaking.languages.de_parts import Hours, PartsOf, Pressures, Ranks, ServiceNumbers, YearsOfDeeds
 from promptprep.speaking.ruled import is_season
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import word_after, word_before
@@ -17,6 +17,9 @@ from promptprep.speaking.western.reader import Western
 
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
 _SEASON = re.compile(r"([12]\d{3})/(\d\d)(?![\w/]|[.,]\d)")
+_FIRST_DAY = re.compile(
+    r"(0?[1-9]|[12]\d|3[01])\.[ \u00a0]?[–-][ \u00a0]?(?=(?:0?[1-9]|[12]\d|3[01])\.(?:0?[1-9]|1[0-2])\.)"
+)
 _DAY_MONTH = re.compile(r"(0?[1-9]|[12]\d|3[01])\.(0?[1-9]|1[0-2])\.(?!\d)")
 _POSTCODE = re.compile(r"\d{5}(?=[ \u00a0][A-ZÄÖÜ])")
 _HOUSE = re.compile(r"(?<!\d)\d{1,3}[a-z]?,[ \u00a0](?:D-)?\Z|(?<!\w)D-\Z")
@@ -77,6 +80,9 @@ class GermanDays:
             name, year = self.g.month_names[int(spaced[2]) - 1], self.g.year(spaced[3]) if spaced[3] else ""
             said = self.g.date(spaced[1], name, year, before)
             return Reading(Span(at, sentence_end(text, at, spaced.end(), self.g.openers)), said, "date")
+        if opening := _FIRST_DAY.match(text, at):
+            said = f"{self.g.ordinal(opening[1], self.g.cases.day_ending(before))} {self.g.text('numbers.to')} "
+            return Reading(Span(*opening.span()), said, "date")
         found = _DAY_MONTH.match(text, at)
         if not found or not self._is_date(text, at, found, before):
             return None
@@ -148,6 +154,8 @@ class GermanOrdinals:
         before = self.g.cases.before_day(text, at)
         if not found:
             return None
+        if word_before(text, at) in self.g.weekdays and not found[2]:
+            return Reading(Span(at, found.end() - 1), self.g.ordinal(found[1], self.g.cases.day_ending(before)), "date")
         dated = bool(found[2]) or self._is_day(text, at, before)
         ending = self.g.cases.determined(before, "") if dated else "n"
         if not ending or not (dated or before.lower() in _BEFORE_LAST):
@@ -214,6 +222,7 @@ def verbaliser(data: LanguageData, speller: Speller) -> Western:
         Pressures,
         Ranks,
         ServiceNumbers,
+        YearsOfDeeds,
         Hours,
         Postcodes,
         PercentAdjectives,

@@ -11,6 +11,7 @@ from promptprep.speaking.western.grammar import word_after, word_before
 _GENDERS = {"m": 0, "f": 1, "n": 2}
 _STRONG = {"nominative": "res", "accusative": "nes", "dative": "mrm", "genitive": "nrn"}
 _PLURAL_ARTICLES = ("die", "diese", "jene", "alle", "beide")
+_PERSONS = ("tsche", "sche", "liche", "agte", "igte", "ellte", "sene", "ende", "annte", "anke")  # "jeder 3. Deutsche"
 _STRONG_PLURAL = {"nominative": "e", "accusative": "e", "dative": "n", "genitive": "r"}
 _ARTICLE = {
     "nominative": ("der", "die", "das"),
@@ -146,6 +147,8 @@ class Cases:
         plural = before.lower() in _PLURAL_ARTICLES and self.is_plural(noun, before)
         if ending == "e" and (adjective == "en" or plural):
             return "n"
+        if ending == "e" and before.lower() == "jeder" and noun.endswith(_PERSONS):
+            return "e"
         if ending == "e" and before.lower() in ("der", "dieser", "jeder", "jener"):
             return "n" if self.gender_of(noun) == "f" else "e"
         if ending == "r" and (adjective == "es" or (not adjective and self.gender_of(noun) == "n")):

@@ -27,6 +27,9 @@ _SERVICE = re.compile(
 _FIRST_HOUR = re.compile(r"([01]?\d|2[0-4]) ?[-–] ?(?=(?:[01]?\d|2[0-4])[.:][0-5]\d[ \u00a0]?Uhr)")
 _LAST_HOUR = re.compile(r"([01]?\d|2[0-4]) ?[-–] ?([01]?\d|2[0-4])[ \u00a0]?h(?!\w)")
 _OPEN = ("werktags", "wochentags", "täglich", "geöffnet", "montags", "samstags", "sonntags", "von", "zwischen")
+_DONE_IN = re.compile(
+    r"(?:1\d|20)\d\d(?= (?:[a-zäöü]{2,6})?(?:ge|be|ver|er|ent|zer)[a-zäöüß]+(?:t|en)e[nrs]? [A-ZÄÖÜ])"
+)
 _PART_OF = re.compile(r"(\d{1,3})/(\d{1,3})(?![\w/]|[.,]\d)")
 _PARTS = ("Seite", "Teil", "Folge", "Schritt", "Blatt", "Episode", "Runde")
 
@@ -124,6 +127,19 @@ class Hours:
     def _is_open(self, text: str, at: int) -> bool:
         before = word_before(text, at)
         return before in self.g.weekdays or before.lower() in _OPEN
+
+
+class YearsOfDeeds:
+    """A year before the participle of what was done in it: "die 1999 gegründete Firma"."""
+
+    def __init__(self, grammar: German) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/") else _DONE_IN.match(text, at)
+        if not found or word_before(text, at).lower() not in self.g.cases.after:
+            return None
+        return Reading(Span(*found.span()), self.g.year(found[0]), "year")
 
 
 class PartsOf:

@@ -23,6 +23,7 @@ _PARTIES_LEFT = re.compile(r"(?<![\w/])[A-ZÄÖÜ]{2,5}\Z")  # "CDU/CSU"
 _ARTICLES = "(?i:d(?:er|ie|em|en|es)|ein(?:e[mnrs]?)?|(?:sein|ihr|unser)(?:e[mnr]?)?)"
 _ARTICLE_LEFT = re.compile(rf"(?<!\w)({_ARTICLES})\s(?:[a-zäöüß]+\.?\s|\d\.\s)?\Z")
 _PARAGRAPH_LEFT = re.compile(r"Abs\. ?\d+[a-z]? \Z")  # "Abs. 1 S. 2"
+_RANK_LEFT = re.compile(r"(?:([A-Za-z]{2,6})\s)?\d{1,3}\.\s\Z")
 _LONGEST_NOUN = 24
 _WEEK_OF_YEAR = re.compile(r"[ \u00a0]?([1-5]?\d)/([12]\d{3})(?!\d)")
 _CAPITALS = re.compile(r"[A-ZÄÖÜØ]{1,7}(?!\w)|Q(?=[1-4]\W)")
@@ -48,6 +49,7 @@ class GermanShorts:
         self._after_article = grammar.table("abbreviations.after_article")
         self._holders = grammar.table("abbreviations.adjectival_nouns")
         self._sentence = grammar.text("abbreviations.sentence_of_law")
+        self._ranked_nouns = grammar.table("abbreviations.ranked")
         self._life = grammar.table("abbreviations.life")
 
     def mark(self, text: str, at: int, floor: int) -> Reading | None:
@@ -100,6 +102,13 @@ class GermanShorts:
         said = self.g.ordinal(str(value), weak_ending(case, "m")).capitalize()
         return Reading(Span(found.start(), found.end() + dot), said, "roman")
 
+    def _beside_rank(self, text: str, start: int, written: str) -> str:
+        """ "des 20. Jh." -> "Jahrhunderts", "in der 12. Min." -> "Minute"."""
+        forms = self._ranked_nouns.get(f"{written}.")
+        rank = _RANK_LEFT.search(text, max(0, start - _LONGEST_NOUN), start) if forms else None
+        one, of_one = str(forms).split("|") if rank else ("", "")
+        return of_one if rank and (rank[1] or "").lower() in ("des", "eines", "dieses") else one
+
     def _holder(self, text: str, span: Span, stem: str) -> Reading:
         """ "der stellv. Vors." -> "Vorsitzende", without an article "Vorsitzender"."""
         article = _ARTICLE_LEFT.search(text, max(0, span.start - _LONGEST_NOUN), span.start)
@@ -123,6 +132,8 @@ class GermanShorts:
             return Reading(
                 Span(start, dot + (word_after(text, dot + 1)[:1].islower())), self._following, "abbreviation"
             )
+        if singular := self._beside_rank(text, start, written):
+            return Reading(Span(start, dot + bool(text[dot + 1 :].strip())), singular, "abbreviation")
         if written == "S" and _PARAGRAPH_LEFT.search(text, max(0, start - _LONGEST), start):
             return Reading(Span(start, dot + 1), self._sentence, "abbreviation")
         if holder := self._holders.get(f"{written}."):
