@@ -42,7 +42,9 @@ _LOOK_BACK = 80
 @lru_cache(maxsize=64)
 def _last_part(more: str) -> re.Pattern[str]:
     """The end of an address: one of the common endings, or of a language's own."""
-    return re.compile(rf"\.(?:{_ENDINGS}{more})(?:/[!-~À-ɏ]*)?(?![\w@]|\.\w)")
+    return re.compile(
+        rf"\.(?:(?:{_ENDINGS}{more})(?:/[!-~À-ɏ]*)?|[a-z]{{2,3}}/[\w-]{{2,}}(?:[/?][!-~À-ɏ]*)?)(?![\w@]|\.\w)"
+    )
 
 
 def electronic(text: str, data: LanguageData, read: Read) -> list[Reading]:
@@ -81,7 +83,7 @@ def _at_signs(text: str) -> Iterator[tuple[Span, str]]:
         handle = _HANDLE.match(text, at)
         if left and right:
             yield Span(left.start(), right.end()), "email"
-        elif handle and not left:
+        elif handle and not left and text[at - 1 : at] != "/":
             yield Span(at, handle.end()), "hashtag"
         at = text.find("@", at + 1)
 

@@ -165,6 +165,9 @@ class English(Grammar):
     def amount(self, literal: Literal, unit: Noun, cent: Noun | None) -> str:
         cents = Literal(literal.fraction.lstrip("0"), "", 0)
         whole = Literal(literal.whole, "", 0)
+        if cent and unit.one == unit.more:  # in front of a noun
+            name = cent.one if cent.more.endswith("s") else cent.more
+            return f"{self.counted(whole, unit)} {self.number(cents)} {name}"
         return f"{self.counted(whole, unit)} and {self.counted(cents, cent or unit)}"
 
     def regnal(self, value: int) -> str:

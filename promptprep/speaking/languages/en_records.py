@@ -15,6 +15,7 @@ _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
 _SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
 _RUNS = 100
 _TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|&)[ \u00a0]\Z")
+_PLANE = re.compile(r"(7)([0-8]7)-(\d00|[89])(?![\d-]|[.,:/]\d)")
 _ROUNDS = re.compile(r"[67]\d(?:-[67]\d){2,3}(?![\w-]|[.,:/]\d)")
 _KEYED = re.compile(r"(\d{1,4})([*#])?(?![\w*#]|[.,:]\d)")
 _LEFT = 48
@@ -32,12 +33,16 @@ class Records:
             rf"\b(?:{alternatives(grammar.wordset('scores.record_before'))})[ \u00a0]\Z", re.IGNORECASE
         )
         self._wickets = re.compile(rf"[ \u00a0](?:{alternatives(grammar.wordset('scores.wickets'))})(?!\w)")
+        self._played = grammar.wordset("scores.before") - {"was"}
         self._makers = grammar.wordset("serials.paired")
         self._named = grammar.wordset("serials.before")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         if at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+"):
             return None
+        if plane := _PLANE.match(text, at):
+            number = f"{self.g.cardinal(plane[1])} {self.g.cardinal(plane[2])} {self.g.cardinal(plane[3])}"
+            return Reading(Span(*plane.span()), number, "serial")
         if rounds := _ROUNDS.match(text, at):
             said = ", ".join(self.g.cardinal(n) for n in rounds[0].split("-"))
             return Reading(Span(*rounds.span()), said, "score")
@@ -79,6 +84,8 @@ class Records:
 
     def _is_record(self, text: str, found: re.Match[str]) -> bool:
         start = found.start()
+        if word_before(text, start).casefold() in self._played:
+            return False
         led = self._before.search(text, max(0, start - _LEFT), start)
         return bool(led or self._after.match(text, found.end()))
 
