@@ -19,6 +19,7 @@ from promptprep.parsing.front import key_place
 from promptprep.parsing.parse import parse_script
 from promptprep.store.documents import FORMATS, read_document
 from promptprep.store.files import read_text
+from promptprep.store.paces import toml_key
 
 SURE = 0.95  # common practice, no source: one detected text in twenty may be wrong
 
@@ -117,7 +118,8 @@ def _name_hint(wanted: str, known: Mapping[str, object], kind: str) -> str:
     if not known:
         return f"describe the {kind} in studio.toml beside the script; promptprep start makes one to fill in"
     near = difflib.get_close_matches(wanted, known, 1)
-    return f"did you mean {near[0]!r}?" if near else "the studio has: " + ", ".join(known)
+    others = f"the studio has: {', '.join(known)}; or add [{kind}s.{toml_key(wanted)}] to studio.toml"
+    return f"did you mean {near[0]!r}?" if near else others
 
 
 def detect_language(text: str) -> str:

@@ -196,3 +196,13 @@ def test_inches_that_do_not_parse_are_told_how(
     assert status == 2
     assert "studio.toml:2:" in error
     assert '"24 in"' in error or "straight quotes" in error
+
+
+def test_a_reader_whom_the_studio_lacks_is_told_where_to_put_them(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "studio.toml").write_text("[readers.me]\nname = 'My name'\n", "utf-8")
+    (tmp_path / "sky.en.md").write_text('+++\nreader = "Dr Osei"\n+++\n\nGood evening.\n', "utf-8")
+    status, _, error = run(["time", str(tmp_path)], capsys, monkeypatch)
+    assert status == 2
+    assert 'the studio has: me; or add [readers."Dr Osei"] to studio.toml' in error
