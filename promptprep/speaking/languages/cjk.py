@@ -79,6 +79,8 @@ class Cjk(Signs):
         self._route = re.compile(
             rf"~[一-龥ァ-ヺー가-힣]{{2,6}}?(?:駅|空港)?\s?(?:{'|'.join(data.get('spoken', 'context.route'))})"
         )
+        self._day_names = frozenset(days)
+        self._to_a_weekday = re.compile(rf"~[{days}](?:요일|曜|(?![가-힣一-龥ァ-ヺ]))")
         self._a_day = re.compile(f"{self._holiday}|.")
 
     def folded(self, text: str) -> str:
@@ -252,6 +254,8 @@ class Cjk(Signs):
             return Said(self.range_word(before), "range", at + 1)
         if before.isalpha() and self._route.match(text, at):
             return Said(self.forms["range_word"], "range", at + 1)
+        if before in self._day_names and not text[at - 2 : at - 1].isalpha() and self._to_a_weekday.match(text, at):
+            return Said(self.forms["range_word_of_time"], "range", at + 1)
         if self.forms["until"] and not before.strip(_BEFORE_AN_END):
             return self._until(text, at)
         return Said(self.forms["from_then"], "range", at + 1) if counted and self.forms["from_then"] else None

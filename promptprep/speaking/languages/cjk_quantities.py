@@ -272,4 +272,7 @@ def _one_of(names: Iterable[str]) -> re.Pattern[str]:
     """One of `names` after an optional blank, not cut out of a longer Latin word; a figure may follow with a unit."""
     either = _either(names)
     more = rf"\d{{1,3}}(?:\.\d)?\s?(?:{either})(?![A-Za-z])"
-    return re.compile(rf"\s?({either})(?![A-Za-z²³])(?:(?!\d)|(?<!\d)(?={more}|(?<=m)\d\d(?![\dA-Za-z.%])))")
+    price = r"\d[\d,.]*[万千億亿만천억]?\s?[円元원]"
+    return re.compile(
+        rf"\s?({either})(?![A-Za-z²³])(?:(?!\d)|(?={price})|(?<!\d)(?={more}|(?<=m)\d\d(?![\dA-Za-z.%])))"
+    )

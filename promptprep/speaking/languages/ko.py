@@ -27,6 +27,7 @@ _MACHINES_AFTER = re.compile(
 )
 _SCHOOL_YEAR = re.compile(r"(?<![가-힣])[고중초]\Z")
 _DAYS_BEFORE = re.compile(r"D-(\d{1,3})(?![\d.A-Za-z-])")
+_SENTENCED = re.compile(r"(?:징역|금고|구류)\s?(?:\d+\s?년\s?)?\Z")
 _AGED = re.compile(r"\d0대\s")
 _VERSION = re.compile(r"(?:버전|판|[A-Za-z.])\s?\Z")
 _PARTICLES = ("은 ", "는 ")
@@ -107,6 +108,8 @@ class Korean(Cjk):
     def _with_counter(self, text: str, at: int, amount: Amount, found: re.Match[str]) -> tuple[str, tuple[str, ...]]:
         counter = found[1]
         sino = self.figure(amount, counter, "")
+        if counter == "월" and _SENTENCED.search(text, max(0, at - 10), at):
+            return f"{sino} {counter}", ()
         if counter == "월" and amount.plain and 1 <= amount.value <= 12:
             return self.month(amount.whole), ()
         if amount.plain and self._is_date(text, at, amount, counter):
