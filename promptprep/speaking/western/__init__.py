@@ -1,6 +1,6 @@
 """The shared reader of languages that write figures as Western Europe does; each language brings grammar and data.
 
-`reader.Western` asks the parts in their order: clock times, dates, the language's own parts (decades, German
+`reader.Western` asks the parts in their order: what the language puts first, clock times, dates, the language's own parts (decades, German
 ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at last quantities, which read any number.
 `grammar.Grammar` holds what differs in speech; `spoken.toml` holds the words. Its tables:
 
@@ -34,5 +34,10 @@ ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at las
   `symbols.bar_in_words`: whether a bar between words is said
 - `abbreviations.streets`: small-letter words before a street's name; `numbers.naming`: words behind which a number
   ranks; `serials.calls`, `.hundreds`: words before short telephone numbers and codes; `laws`: their numbers' shapes
+- `abbreviations.plain_before_number` and `.plain_after_name`: without a dot, where a figure follows ("No 10") or a
+  name stands in front ("Main St"); `dates.improper` and `.improper_not_after`: whether 25/12 is a day, and where not
+- `books.names`, `.short`, `.numbered`, `.marks`: chapter and verse; `multiples.repeats`: "x" before what is repeated
+- English alone: `places` (points of the compass, streets, roads, states), `telephone` (numbers that are dialled),
+  `temperatures` (bare degrees), `scores.record_before` and `.record_after`, `clock.services` and `.lapse_before`
 - `nouns.feminine`, `.masculine`, `.neuter`: where the ending does not tell
 """
