@@ -1,8 +1,8 @@
 """The shared reader of languages that write figures as Western Europe does; each language brings grammar and data.
 
-`reader.Western` asks the parts in their order: what the language puts first, clock times, dates, the language's own parts (decades, German
-ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at last quantities, which read any number.
-`grammar.Grammar` holds what differs in speech; `spoken.toml` holds the words. Its tables:
+`reader.Western` asks the parts in their order: what the language puts first, clock times, dates, the language's own
+parts (decades, German ordinals), ordinals, serial and telephone numbers, fractions, ratios, and at last quantities,
+which read any number. `grammar.Grammar` holds what differs in speech; `spoken.toml` holds the words. Its tables:
 
 - `numbers`: `group` (characters between thousands), `mark` (decimal), `marks` (how they are said), `minus`, `range`
   and `to`; `magnitudes.beyond`: "exponent|one|more" from ten to the fifteenth on; `.written` and `.money`: short
