@@ -98,6 +98,8 @@ class Cjk(Signs):
             found = self._letters(plain, at)
         else:
             found = self._sign(plain, at)
+            if found and text[at] in "—―" and _is_a_pause(text, at, found):
+                return None
         if found is None:
             return None
         said = self.placed(plain, at, self._once(plain, at, found.said))
@@ -305,3 +307,9 @@ class Cjk(Signs):
             return None
         said = self.numerals.whole(found[1])
         return Said(said, "serial", found.end(), (self.forms["minus"] + said,))
+
+
+def _is_a_pause(text: str, at: int, found: Said) -> bool:
+    """Whether a long dash parts two thoughts: it stands between blanks, or is doubled, or would be a minus of no unit."""
+    beside = text[at - 1 : at], text[at + 1 : at + 2]
+    return " " in beside or not {"—", "―"}.isdisjoint(beside) or found.kind == "cardinal"
