@@ -310,6 +310,6 @@ class Cjk(Signs):
 
 
 def _is_a_pause(text: str, at: int, found: Said) -> bool:
-    """Whether a long dash parts two thoughts: it stands between blanks, or is doubled, or would be a minus of no unit."""
+    """Whether a long dash parts thoughts: between blanks, doubled, or before a number that no unit makes negative."""
     beside = text[at - 1 : at], text[at + 1 : at + 2]
     return " " in beside or not {"—", "―"}.isdisjoint(beside) or found.kind == "cardinal"
