@@ -12,8 +12,8 @@ from promptprep.spans import Span
 
 # Cost of a line end after a word of each list. Order by subtitling practice; the figures are common practice.
 AFTER = {
-    "adjectives": 7.0, "articles": 10.0, "auxiliaries": 8.0, "conjunctions": 7.0, "degrees": 8.0, "determiners": 9.0,
-    "linkers": 5.0, "negations": 8.0, "numerals": 9.0, "prepositions": 9.0, "pronouns": 7.0,
+    "adjectives": 7.0, "articles": 10.0, "auxiliaries": 8.0, "clitics": 8.0, "conjunctions": 5.0, "degrees": 8.0,
+    "determiners": 9.0, "linkers": 5.0, "negations": 8.0, "numerals": 9.0, "prepositions": 9.0, "pronouns": 5.0,
 }  # fmt: skip
 # Cost of a line end before a word of each list.
 BEFORE = {"followers": 9.0}
@@ -247,6 +247,8 @@ def _is_group(left: Chunk, right: Chunk) -> bool:
 
 
 def _holds_name(left: Chunk, right: Chunk, lists: Lists) -> bool:
+    if _INITIAL.fullmatch(left.written) and _INITIAL.match(right.written):
+        return True
     first = right.written.lstrip(_OPENING)[:1]
     titled = left.written.lstrip(_OPENING).casefold() in lists.titles
     if first.isupper():
@@ -259,13 +261,13 @@ def list_cost(left: Chunk, right: Chunk, lists: Lists, starts_sentence: bool) ->
     cost = lists.before.get(right.word, 0.0)
     if left.ends_clause:
         return cost
-    cost = max(cost, lists.after.get(left.word, 0.0), _elision(left, lists))
+    cost = max(cost, _after(left, lists))
     if left.is_number and not right.is_number:
         cost = max(cost, _NAME_NUMBER)
     if right.is_number and lists.number_behind:
         cost = max(cost, _NAME_NUMBER)
-    if left.is_name and not starts_sentence and lists.names and (right.is_name or right.is_number):
-        cost = max(cost, _NAMES)
+    if left.is_name and lists.names and (right.is_name or right.is_number):
+        cost = max(cost, 0.0 if starts_sentence and _may_be_no_name(left, right, lists) else _NAMES)
     return cost or _by_endings(left, right, lists)
 
 
@@ -278,13 +280,20 @@ def _by_endings(left: Chunk, right: Chunk, lists: Lists) -> float:
         return _ENDING
     if is_lower and left.word.endswith(lists.capital_endings) and _may_be_described(right, lists):
         return _ENDING
-    if right.word in lists.after or right.word in lists.openers:
+    has_closed = left.word in lists.before and left.word not in lists.units
+    if has_closed or right.word in lists.after or right.word in lists.openers:
         return 0.0
     if lists.closings and not left.word.endswith(lists.closings):
         return _OPEN
     if right.word.endswith(lists.behind_endings) or _both_definite(left, right, lists):
         return _ENDING
     return lists.content
+
+
+def _may_be_no_name(left: Chunk, right: Chunk, lists: Lists) -> bool:
+    """Whether a sentence's first word need be no name itself: a word of a list, or where every noun has a capital."""
+    listed = left.word in lists.after or left.word in lists.openers or left.word in lists.before
+    return listed or right.is_number or bool(lists.capital_endings)
 
 
 def _both_definite(left: Chunk, right: Chunk, lists: Lists) -> bool:
@@ -296,9 +305,13 @@ def _may_be_described(right: Chunk, lists: Lists) -> bool:
     return right.is_name or right.word.endswith(lists.endings)
 
 
-def _elision(left: Chunk, lists: Lists) -> float:
-    """The cost after a word whose ending leans on the next one: "l'", "we'll", "the star's"."""
-    return AFTER["articles"] if lists.elided and left.word.endswith(lists.elided) else 0.0
+def _after(left: Chunk, lists: Lists) -> float:
+    """The cost after a word of a list, or one whose ending leans on the next one: "l'", "d'une", "the star's"."""
+    cost = lists.after.get(left.word, 0.0)
+    if lists.elided:
+        cost = max(cost, lists.after.get(left.word.rpartition("'")[2], 0.0))
+        cost = max(cost, AFTER["articles"] if left.word.endswith(lists.elided) else 0.0)
+    return cost
 
 
 def opens(right: Chunk, lists: Lists) -> bool:

@@ -21,6 +21,9 @@ _REACH = 48  # how many line starts are weighed for each line end: keeps the wor
 # the fewest lines. A very long stretch finds its own price within `SPARE`.
 _PRICE, _GROWTH, _TEN = 11.2, 4.35, math.log(10)
 _LOWEST = 1.2
+# By the square root of the column's width in em, as far as it was tried: a narrow column, where most cuts are, gets as
+# large a part of lines more as a wide one.
+_MIDDLE_EM, _NARROW_EM, _WIDE_EM = 17.0, 12.0, 25.0
 _LONG = 60  # lines
 SPARE = 0.047  # lines that sense may cost over the fewest there can be, as a part of these
 _LEAST_PRICE, _HIGHEST_PRICE = 4.0, 36.0
@@ -65,6 +68,7 @@ def weights_for(parts: Sequence[Part], width_em: float, price: float = 1.0, grow
     `price` and `growth` are the language's factors of `_PRICE` and, within it, of `_GROWTH`.
     """
     fewest = [len(fullest_ends(part.pieces, width_em)) for part in parts]
+    price *= _by_width(width_em)
     prices = [
         price * _usual(lines, growth) if lines < _LONG else _found(part, lines, width_em)
         for part, lines in zip(parts, fewest, strict=True)
@@ -75,6 +79,10 @@ def weights_for(parts: Sequence[Part], width_em: float, price: float = 1.0, grow
 
 def _usual(fewest: int, growth: float) -> float:
     return max(_LOWEST, _PRICE + growth * _GROWTH * (math.log(max(fewest, 1)) - _TEN))
+
+
+def _by_width(width_em: float) -> float:
+    return math.sqrt(min(max(width_em, _NARROW_EM), _WIDE_EM) / _MIDDLE_EM)
 
 
 def _found(part: Part, fewest: int, width_em: float) -> float:

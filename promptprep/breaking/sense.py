@@ -30,7 +30,7 @@ from promptprep.model.ports import Breaks, Word
 from promptprep.spans import Span
 
 # Cost of a line end by what stands before it. Common practice, no source: after punctuation first.
-_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.05, 0.1, 0.3, 0.6
+_STOP, _PAUSE, _COMMA, _OPENER, _PLAIN = 0.0, 0.05, 0.1, 0.2, 0.8
 _STOPS = frozenset(".!?…。！？؟।")
 _PAUSES = frozenset(";:—–；：؛")
 _COMMAS = frozenset(",、，،")
@@ -46,6 +46,7 @@ _HEAD = 1.5  # its first short word at a line's end
 _TORN, _CLOSE = 2.0, 5.0  # more for that word where it is bound as closely as a subject to its verb
 _SHORT_PART = 0.2  # of the column
 _SHORT_EM = 2.2  # about four letters: short for a sentence's first word in any column
+_ALONE = 8.5  # least cost after a clause's first short word that is bound so closely by structure: ", you | may see"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +84,9 @@ def costs(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[float]
         bond = _bond(chunks, k, sense, pieces) if k not in unspaced else unspaced[k]
         if known is not None:
             bond = max(known[k], bond * sense.lists.share)
+        sure = known is not None or chunks[k + 1].word in sense.lists.auxiliaries
+        if bond >= _CLOSE and sure and k and chunks[k - 1].ends_clause and _is_short(pieces[k], width_em):
+            bond = max(bond, _ALONE)
         if k in joined:
             bond = max(bond, AFTER["prepositions"])
         torn = _TORN if slivers[k] == _HEAD and bond >= _CLOSE else 0.0
@@ -194,10 +198,14 @@ def _slivers(sense: Sense, pieces: Sequence[Piece], width_em: float) -> list[flo
             continue
         if last < len(pieces) - 1 and last > first and pieces[last].width_em < short:
             result[last - 1] += _SLIVER
-        if first and last > first and pieces[first].width_em < max(short, _SHORT_EM):
+        if first and last > first and _is_short(pieces[first], width_em):
             result[first] += _HEAD
         first = last + 1
     return result
+
+
+def _is_short(first: Piece, width_em: float) -> bool:
+    return first.width_em < max(_SHORT_PART * width_em, _SHORT_EM)
 
 
 def sentence_spans(ends: Sequence[int]) -> list[Span]:

@@ -11,10 +11,10 @@ from promptprep.model.ports import Word
 # The order follows subtitling practice (articles, adjectives, names, auxiliaries, prepositions, negation never cut);
 # the figures are common practice, no source.
 ARC = {
-    "acomp": 8.0, "advmod": 0.4, "amod": 10.0, "attr": 8.0, "aux": 10.0, "auxpass": 10.0, "case": 10.0, "cc": 3.0,
+    "acomp": 8.0, "advmod": 0.4, "amod": 10.0, "attr": 8.0, "aux": 10.0, "auxpass": 10.0, "case": 10.0, "cc": 2.0,
     "clf": 10.0, "compound": 10.0, "cop": 10.0, "dative": 0.6, "det": 10.0, "dobj": 0.6, "expl": 8.0, "fixed": 10.0,
-    "flat": 10.0, "goeswith": 12.0, "iobj": 0.6, "mark": 3.0, "neg": 10.0, "nmod": 0.4, "npadvmod": 3.0, "nsubj": 0.6,
-    "nsubjpass": 0.6, "nummod": 10.0, "obj": 0.6, "obl": 0.4, "pcomp": 5.0, "pobj": 10.0, "poss": 10.0, "preconj": 4.0,
+    "flat": 10.0, "goeswith": 12.0, "iobj": 0.6, "mark": 2.0, "neg": 10.0, "nmod": 0.9, "npadvmod": 3.0, "nsubj": 0.6,
+    "nsubjpass": 0.6, "nummod": 10.0, "obj": 0.6, "obl": 0.2, "pcomp": 5.0, "pobj": 10.0, "poss": 10.0, "preconj": 4.0,
     "predet": 10.0, "prep": 0.4, "prt": 10.0, "quantmod": 10.0, "xcomp": 1.0,
 }  # fmt: skip
 _INFINITIVE = 9.0  # "to see", "de voir"

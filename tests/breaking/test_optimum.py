@@ -83,6 +83,13 @@ def test_a_price_grows_with_the_lines_as_its_language_says() -> None:
     assert 0 < steep[0].line < usual[0].line < usual[1].line < steep[1].line
 
 
+def test_a_line_costs_less_in_a_narrow_column() -> None:
+    """Most cuts are there: it gets as large a part of lines more as a wide one. Not beyond the columns tried."""
+    part = Part(pieces_of([2.0] * 20), [0.0] * 19)
+    flat = [weights_for([part], width, growth=0.0)[0].line for width in (8, 12, 17, 25, 40)]
+    assert flat[0] == flat[1] < flat[2] < flat[3] == flat[4]
+
+
 def test_each_stretch_has_its_own_price() -> None:
     """A change in one paragraph leaves the price, and so the line ends, of another."""
     costs = [10.0 if i * 5 % 8 < 4 else 0.0 for i in range(59)]
