@@ -3,14 +3,19 @@
     python tests/bench/breaks.py             the table, in all languages
     python tests/bench/breaks.py en fr       the same in some
     python tests/bench/breaks.py --widths    and by the column's width
+    python tests/bench/breaks.py --held      on the sentences held back from tuning
     python tests/bench/breaks.py --parsed FILE LANGUAGE   on any text, with a trained pipeline's structure
 
-The gold sentences come from Universal Dependencies (`data/trees.*.txt` name treebank, commit and licence). A line end
-cuts a tight phrase where an arc of one of these relations spans it:
+The gold sentences come from Universal Dependencies (`data/trees.*.txt` and `data/held.*.txt` name treebank, commit and
+licence). A line end cuts a tight phrase where an arc of one of these relations spans it:
 
     narrow   article, adjective, number, adposition, auxiliary, possessor, first and last name, negation
     usual    and copula, compound, fixed expression, expletive, particle, "to" before its verb
     broad    and the place right behind a conjunction that opens what follows
+    beside   as usual, where one of the two words that are bound stands at the cut: not all that lies between a German
+             auxiliary and its participle
+
+In scripts without spaces a line end inside a word counts too: greedy filling cuts words, we do not.
 
 "floor" is the fewest such cuts that the gold structure itself allows with 1.05 times the lines of greedy filling.
 """
@@ -20,6 +25,7 @@ from __future__ import annotations
 import re
 import sys
 import time
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -45,7 +51,8 @@ NARROW = frozenset(
     ("amod", "aux", "auxpass", "case", "clf", "det", "flat", "neg", "nummod", "pobj", "poss", "quantmod")
 )
 USUAL = NARROW | {"compound", "cop", "expl", "fixed", "goeswith", "predet", "prt"}
-DEFINITIONS = ("narrow", "usual", "broad")
+DEFINITIONS = ("narrow", "usual", "broad", "beside")
+BLANK = re.compile(" ")
 TOKEN = re.compile(r"(~?)(.+?)(?:>(\d+)([a-z:]+))?")
 
 
@@ -87,8 +94,12 @@ def gold(line: str, language: str) -> Gold:
 
 
 def _gold(text: str, tokens: Sequence[Token], language: str) -> Gold:
-    sets: list[list[tuple[int, int]]] = [[], [], []]
+    sets: list[list[tuple[int, int]]] = [[], [], [], []]
+    ends = [] if language in _UNSPACED else [found.end() for found in BLANK.finditer(text)]
     for token in tokens:
+        if language in _UNSPACED and token.end - token.start > 1:
+            for own in sets:
+                own.append((token.start, token.end - 1))
         if token.head < 0:
             continue
         word, base = text[token.start : token.end].casefold(), token.relation.split(":")[0]
@@ -96,9 +107,17 @@ def _gold(text: str, tokens: Sequence[Token], language: str) -> Gold:
         first = _tightness(word, token.relation, language)
         if base in ("cc", "mark") and first == 2 and span[0] == token.start:
             span = (span[0], min(span[1], token.end + 1))
-        for own in sets[first:]:
+        for own in sets[first:3]:
             own.append(span)
+        if first < 2:
+            sets[3] += _beside(span, ends or [other.start for other in tokens])
     return Gold(text, tuple(map(tuple, sets)))
+
+
+def _beside(span: tuple[int, int], places: Sequence[int]) -> list[tuple[int, int]]:
+    """The first and the last of the places where a line could end inside an arc."""
+    inside = places[bisect_right(places, span[0]) : bisect_right(places, span[1])]
+    return [(place - 1, place) for place in {*inside[:1], *inside[-1:]}]
 
 
 def _tightness(word: str, relation: str, language: str) -> int:
@@ -112,8 +131,8 @@ def _tightness(word: str, relation: str, language: str) -> int:
     return 2 if base in ("cc", "mark") else 3
 
 
-def sentences(language: str) -> list[Gold]:
-    lines = (DATA / f"trees.{language}.txt").read_text("utf-8").splitlines()
+def sentences(language: str, name: str = "trees") -> list[Gold]:
+    lines = (DATA / f"{name}.{language}.txt").read_text("utf-8").splitlines()
     return [gold(line, language) for line in lines if line and not line.startswith("#")]
 
 
@@ -121,7 +140,7 @@ def joined(items: Sequence[Gold], each: int, blank: str = " ") -> list[Gold]:
     """Paragraphs of `each` sentences."""
     paragraphs = []
     for at in range(0, len(items), each):
-        text, sets = "", ([], [], [])  # type: tuple[str, tuple[list[tuple[int, int]], ...]]
+        text, sets = "", ([], [], [], [])  # type: tuple[str, tuple[list[tuple[int, int]], ...]]
         for one in items[at : at + each]:
             text += blank if text else ""
             for own, arcs in zip(sets, one.arcs, strict=True):
@@ -225,7 +244,10 @@ def rows(name: str, paragraphs: Sequence[Gold], language: str, widths: Sequence[
 
 
 def table(language: str) -> None:
-    items = sentences(language)
+    name = "held" if "--held" in sys.argv else "trees"
+    if not (DATA / f"{name}.{language}.txt").exists():
+        return
+    items = sentences(language, name)
     blank = "" if language in _UNSPACED else " "
     widths = (_UNSPACED_WIDTHS_EM if language in _UNSPACED else WIDTHS_EM)[::2]
     for each, name in ((1, "1 sentence"), (3, "3 sentences"), (10, "10 sentences")):

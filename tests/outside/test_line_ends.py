@@ -1,7 +1,8 @@
-"""Line ends against gold trees of Universal Dependencies (sources and licences in tests/bench/data/trees.*.txt).
+"""Line ends against gold trees of Universal Dependencies (sources and licences in tests/bench/data/).
 
 The bench (tests/bench/breaks.py) gives the whole table. The aim is 0.15 of greedy filling's cuts with a trained
-pipeline, at 1.05 times its lines; the English sentences here are so full of nouns that their own trees allow 0.135.
+pipeline, at 1.05 times its lines; the trees themselves allow 0.12 in English and 0.10 in French. The costs were tried
+on the sentences of trees.*.txt, never on those of held.*.txt.
 """
 
 from __future__ import annotations
@@ -26,13 +27,22 @@ def test_the_trees_are_read_as_they_stand() -> None:
     assert words == ["like", "a", "super", "power"]
 
 
-@pytest.mark.parametrize(("language", "most"), [("en", 0.18), ("fr", 0.15)])
+@pytest.mark.parametrize(("language", "most"), [("en", 0.165), ("fr", 0.16)])
 def test_few_line_ends_cut_a_tight_phrase(language: str, most: float) -> None:
     if find_spec(PIPELINES[language]) is None:
         pytest.skip(f"no trained pipeline for {language}")
     plain, plain_lines, ours, lines = compare(sentences(language), language, engines(), WIDTHS)
     assert ours <= most * plain
     assert lines <= 1.05 * plain_lines
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_sentences_that_no_cost_was_tried_on_are_cut_as_little(language: str) -> None:
+    if find_spec(PIPELINES[language]) is None:
+        pytest.skip(f"no trained pipeline for {language}")
+    plain, plain_lines, ours, lines = compare(sentences(language, "held"), language, engines(), WIDTHS)
+    assert ours <= 0.18 * plain
+    assert lines <= 1.06 * plain_lines
 
 
 @pytest.mark.parametrize("language", ["ar", "en", "es", "fr", "pt", "sw"])
