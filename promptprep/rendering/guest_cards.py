@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from promptprep.model.prepared import PreparedScript
-from promptprep.model.script import Note, Segment
+from promptprep.model.script import Cue, Note, Segment
 from promptprep.rendering.commas import after_comma
 from promptprep.rendering.printing import PaperTools
 from promptprep.rendering.sheets import Sheet
@@ -14,18 +14,17 @@ from promptprep.units import clock_text
 CARD_PT = 18.0  # UKAAF G003 (2019): large print is at least 16 points, ideally 18
 CARD_LINE_PT = 27.0
 CARD_GAP_PT = 10.0
-WHAT_LINES = 4
-HEAD_LINES = 5  # lines that title, name and time take at most; what the live part is may take more
+WHAT_LINES = 6
+HEAD_LINES = 4  # lines that title and name take at most, and the space between
 BULLET_MM = 8.0
 
 
 @dataclass(frozen=True, slots=True)
 class GuestCard:
-    """One card, or a further page of one. `notes` are wrapped."""
+    """One card, or a further page of one. `what`, the live parts with their times, and `notes` are wrapped."""
 
     title: str
     name: tuple[str, ...]
-    time: str
     what: tuple[str, ...]
     notes: tuple[tuple[str, ...], ...]
 
@@ -43,12 +42,17 @@ def _of_segment(segment: Segment, sheet: Sheet, tools: PaperTools) -> list[Guest
     measure = tools.measure
     straps = [who for cue in segment.cues if cue.kind == "graphic" and (who := after_comma(cue.text))]
     name = measure.wrapped(straps[0], width, CARD_PT, bold=tools.bold)[:2] if straps else []
-    time = clock_text(sum(cue.fixed_s for cue in live))
-    what = measure.wrapped(" · ".join(cue.text for cue in live if cue.text), width - 20, CARD_PT)[:WHAT_LINES]
+    what = [line for text in _parts(live) for line in measure.wrapped(text, width, CARD_PT)][:WHAT_LINES]
     written = [line for block in segment.blocks if isinstance(block, Note) for line in block.text.split("\n")]
     notes = [tuple(tools.sense_lines(line, width - BULLET_MM, CARD_PT)) for line in written if line.strip()]
     title = measure.shortened(segment.title, width, CARD_PT, bold=tools.bold)
-    return [GuestCard(title, tuple(name), time, tuple(what), some) for some in _shared_out(notes, sheet, len(what))]
+    return [GuestCard(title, tuple(name), tuple(what), some) for some in _shared_out(notes, sheet, len(what))]
+
+
+def _parts(live: list[Cue]) -> list[str]:
+    """Each live part with its time; before several of them, their time in all."""
+    parts = [" · ".join(filter(None, (clock_text(cue.fixed_s), cue.text))) for cue in live]
+    return parts if len(parts) == 1 else [clock_text(sum(cue.fixed_s for cue in live)), *parts]
 
 
 def _shared_out(notes: list[tuple[str, ...]], sheet: Sheet, what_lines: int) -> list[tuple[tuple[str, ...], ...]]:

@@ -19,11 +19,16 @@ TWO = (
 def test_a_card_tells_all_live_parts_whole() -> None:
     (card,) = guest_cards(prepared(TWO, "en"), sheet_for(Paper()), printing("en"))
     said = " ".join(line.strip() for line in card.what)
-    assert card.time == "0:32"
+    assert card.what[0] == "0:32"
     assert said == (
-        "Okoro answers: around 4,200, on the best night 612 of them · Okoro answers: a blanket and patience"
+        "0:32 0:20 · Okoro answers: around 4,200, on the best night 612 of them "
+        "0:12 · Okoro answers: a blanket and patience"
     )
-    assert "…" not in said
+
+
+def test_one_live_part_stands_beside_its_time() -> None:
+    (card,) = guest_cards(prepared("# A\n\nGo.\n\n[live 1:15 interview]\n", "en"), sheet_for(Paper()), printing("en"))
+    assert card.what == ("1:15 · interview",)
 
 
 @pytest.mark.parametrize("strap", ["strap, Dr Osei", "شريط، Dr Osei", "テロップ、Dr Osei", "字幕，Dr Osei"])
