@@ -191,7 +191,7 @@ class Hindi:
         kind = (
             "cardinal" if not unit else "money" if known in self._money else "percent" if known in "%٪" else "measure"
         )
-        tail = [self._scales[scale]] if scale else []
+        tail = [self._scales[as_written(scale, self._scales)]] if scale else []
         tail += [self._noun(known, ascii_digits(number) == "1" and not scale), *per] if unit else []
         said, *other = self._ways(number, plainly=bool(sign) or kind in ("money", "percent"))
         return reading(found, " ".join([head + said, *tail]), kind, *(" ".join([head + o, *tail]) for o in other))
@@ -240,7 +240,7 @@ class Hindi:
         if not unit and not scale and _YEAR.fullmatch(first) and (_YEAR.fullmatch(last) or short):
             said = f"{self.numbers.year(first)} {self._word['range']} {self.numbers.year(last)}"
             return reading(found, said, "range", end=found.end("b"))
-        tail = [self._scales[scale]] if scale else []
+        tail = [self._scales[as_written(scale, self._scales)]] if scale else []
         tail += [self._noun(as_written(unit, {**self._units, **self._money}), False)] if unit else []
         tail += [f"{self._word['per']} {self._per[found['per']]}"] if found["per"] else []
         plainly = not tail or unit in self._money or unit in ("%", "٪")
@@ -266,12 +266,12 @@ class Hindi:
     def _money_first(self, found: re.Match[str]) -> Reading:
         money = as_written(found["unit"], self._money)
         per = f" {self._word['per']} {self._per[found['per']]}" if found["per"] else ""
-        scale = f"{self._scales[found['scale']]} " if found["scale"] else ""
+        scale = f"{self._scales[as_written(found['scale'], self._scales)]} " if found["scale"] else ""
         if found["c"]:
             ends = f"{self._number(found['b'])} {self._word['range']} {self._number(found['c'])}"
             return reading(found, f"{ends} {scale}{self._money[money][1]}{per}", "range")
         if found["rest"]:
-            scale += f"{self._number(found['rest'])} {self._scales[found['small']]} "
+            scale += f"{self._number(found['rest'])} {self._scales[as_written(found['small'], self._scales)]} "
         if not scale:
             return reading(found, self._amount(found["b"], money) + per, "money")
         tail = f"{scale}{self._money[money][1]}{per}"
