@@ -256,6 +256,13 @@ class Russian:
             self.quantities,
             self._case(found),
         )
+        if (
+            case == "nominative"
+            and counts.noun
+            and counts.unit != "%"
+            and self.context.acts(found.string, found.start())
+        ):
+            case = "accusative"
         if counts.scale:
             kind = "money" if counts.money else "measure" if counts.noun else "cardinal"
             return reading(found, q.scaled(number, counts.scale, counts.noun, case) + counts.per, kind, end=counts.end)

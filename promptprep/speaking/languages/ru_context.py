@@ -58,6 +58,8 @@ class RussianContext:
         self.governs: Mapping[str, str] = data.get("spoken", "governs")
         self._aged = tuple(data.get("spoken", "aged.stems"))
         self._taking = frozenset(data.get("spoken", "taking.words"))
+        self._happening = tuple(data.get("spoken", "happening.stems"))
+        self._amounts = tuple(data.get("spoken", "amounts.stems"))
         self._owners = tuple(data.get("spoken", "owners.endings"))
         self._skipped = frozenset(data.get("spoken", "between_preposition_and_number.words"))
         self._masculine_soft = frozenset(data.get("spoken", "masculine_soft.words"))
@@ -129,6 +131,19 @@ class RussianContext:
         """Whether `word` is a verb whose object stands in the accusative: an order, an infinitive, or one of a list."""
         return (word.endswith(_ORDER) and len(word) > 4) or word in self._taking
 
+    def acts(self, text: str, start: int) -> bool:
+        """Whether a verb of the past before an amount, or a word before that, does something with it."""
+        for _ in range(2):
+            word = self.word_before(text, start)
+            if not word or word in self.governs:
+                return False
+            if self.is_past(word):
+                return not word.startswith(self._happening)
+            start = text.lower().rfind(word, max(0, start - REACH), start)
+            if start < 0:
+                return False
+        return False
+
     @staticmethod
     def _is_age(text: str, end: int, before: str) -> bool:
         """ "дети 5–7 лет" are of that age; "ребёнку 5 лет" is that old."""
@@ -166,9 +181,13 @@ class RussianContext:
             verb = self.word_before(text, start)
             if noun[-1] in "ая" and verb.endswith(_PLURAL_OR_BARE) and verb not in self.governs:
                 case = "accusative"
+            elif noun[-1] in "ая" and verb.endswith(("ла", "лась")):
+                case = "nominative"
             if words[0] != noun and words[0].endswith(("ый", "ий")):
                 return Agreement("masculine", case if case == "accusative" else "nominative")
             return self._with_singular(noun, case)
+        if case == "nominative" and noun.startswith(self._amounts) and self.acts(text, start):
+            case = "accusative"
         case = self._plural_case(words, noun, case, kind)
         feminine = kind == "few" and noun[-1] in "ыи" and noun not in self.masculine_a
         return Agreement("feminine" if feminine else "masculine", case)
