@@ -53,7 +53,11 @@ def test_what_is_no_pace(pace: Any) -> None:
 
 
 def test_one_script_may_be_named_by_itself(tmp_path: Path) -> None:
-    script = tmp_path / "sky.en.md"
-    script.write_text("Good evening.\n", "utf-8")
-    written = [promptprep.prepare(path, tmp_path / "out").files for path in (script, str(script), [script])]
-    assert written[0] == written[1] == written[2]
+    script = tmp_path / "none.en.md"
+    said: list[str] = []
+    for named in (script, str(script), [script], (str(script),)):
+        with pytest.raises(PromptprepError) as caught:
+            promptprep.prepare(named, tmp_path / "out")
+        said.append(str(caught.value))
+    assert "none.en.md" in said[0]
+    assert set(said) == {said[0]}
