@@ -21,20 +21,31 @@ class Heights(LongMetres):
 
 
 class DollarLiterals(Literals):
-    """Numbers whose thousands, behind a dollar sign, are parted by commas as in most of America: "$1,000"."""
+    """Numbers whose thousands, behind a dollar sign, are parted by commas as in most of America: "$1,000".
+
+    A decimal may also stand behind an apostrophe, as by hand: "magnitud 4'7" (RAE, Ortografía, from memory).
+    """
+
+    _by_hand = re.compile(r"(\d{1,3})['’](\d{1,2})(?![\w'’″\"]|[.,]\d)")
 
     _grouped = re.compile(r"\d{1,3}(?:,\d{3})+(?![\d.,]*\d)")
     _sign_left = re.compile(r"\$[ \u00a0]?\Z")
 
     def at(self, text: str, at: int) -> Literal | None:
         found = self._grouped.match(text, at) if self._sign_left.search(text, max(0, at - 2), at) else None
-        return Literal(found[0].replace(",", ""), "", found.end(), grouped=True) if found else super().at(text, at)
+        if found:
+            return Literal(found[0].replace(",", ""), "", found.end(), grouped=True)
+        if hand := self._by_hand.match(text, at):
+            return Literal(hand[1], hand[2], hand.end(), mark=self.mark)
+        return super().at(text, at)
 
 
 class Warmth:
     """A temperature with a raised o: "de 10º a 21º", "una mínima de 5º". `ordinals.warm` lists words of weather."""
 
-    _pattern = re.compile(r"(\d{1,2})[º°](?:([ \u00a0](?:a|y)[ \u00a0]|[-–])[-−]?(\d{1,2})[º°])?(?![\w.])")
+    _pattern = re.compile(
+        r"(\d{1,3})(?:[.,](\d{1,3}))?[º°](?:([ \u00a0](?:a|y)[ \u00a0]|[-–])[-−]?(\d{1,2})[º°])?(?!\w)"
+    )
     _minus = re.compile(r"(?<![\w.)])[-−]\Z")
     _warmest = 11
 
@@ -42,25 +53,29 @@ class Warmth:
         self.g = grammar
         words = "|".join(sorted(grammar.wordset("ordinals.warm"), key=len, reverse=True))
         self._weather = re.compile(rf"(?<!\w)(?:{words})(?!\w)[^.!?\n]*\Z", re.IGNORECASE)
-        self._of_weather = re.compile(rf"[º°][ \u00a0]de[ \u00a0](?:{words})(?!\w)")
+        of = "|".join((words, *sorted(grammar.wordset("ordinals.degrees_of"))))
+        self._of_weather = re.compile(rf"[º°][ \u00a0](?:al|bajo|de|sobre el)[ \u00a0](?:{of})(?!\w)")
         self._degree = noun(str(grammar.table("units.names")["°"]))
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
         if not found or (at and text[at - 1].isalnum()):
             return None
-        if word_before(text, at).casefold() in _ARTICLES:
-            return None
-        both = found[3] is not None and int(found[3]) >= self._warmest and found[0].endswith(("º", "°"))
-        weather = self._weather.search(text, max(0, at - _SENTENCE_LEFT), at) or self._of_weather.match(
-            text, found.end(1)
-        )
-        if not (both or weather):
+        sign = found.end(2) if found[2] else found.end(1)
+        if not found[2] and not self._is_measured(text, found, sign):
             return None
         minus = self._minus.search(text, max(floor, at - 2), at)
-        end = found.end(1) + 1
-        said = self.g.counted(Literal(found[1], "", 0), self._degree)
+        end = sign + 1
+        said = self.g.counted(Literal(found[1], found[2] or "", 0, mark=self.g.literals.mark), self._degree)
         return Reading(Span(at - 1 if minus else at, end), f"{self.g.minus} {said}" if minus else said, "measure")
+
+    def _is_measured(self, text: str, found: re.Match[str], sign: int) -> bool:
+        if word_before(text, found.start()).casefold() in _ARTICLES:
+            return False
+        if found[4] is not None and int(found[4]) >= self._warmest:
+            return True
+        left = self._weather.search(text, max(0, found.start() - _SENTENCE_LEFT), found.start())
+        return bool(left or self._of_weather.match(text, sign))
 
 
 class NumeroSigns:

@@ -157,7 +157,7 @@ class Clocks:
         half = alternatives(self.halves)
         half = rf"(?:{BLANK}?(?P<half>{half})(?!\w))" if half else r"(?P<half>(?!))"
         separators = grammar.text("clock.separators")
-        hours = r"(?<![\d:.,])(?P<hour>[01]?\d|2[0-4])"
+        hours = r"(?<![\d:.,])(?P<hour>2[0-4]|[01]?\d)"
         self._full = re.compile(
             rf"{hours}(?:(?P<sep>[{separators}])|{BLANK}?(?P<mark>{mark}){BLANK}?)(?P<minute>[0-5]\d)"
             rf"(?:(?:[:′m]|{BLANK}?min{BLANK}?)(?P<second>[0-5]\d)s?)?(?![\d%]|[:.,]\d)"

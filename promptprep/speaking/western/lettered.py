@@ -101,7 +101,7 @@ class Angles:
         point = "".join(sorted(self._points)) or "NSEW"
         seconds = r"(\d{1,2})(?:[.,](\d{1,3}))?(?:[\"″”]|'')"
         minutes = rf"[ \u00a0]?(\d{{1,2}})['′’](?:[ \u00a0]?{seconds})?"
-        degrees = r"(\d{1,3})(?:[.,](\d{1,8}))?[ \u00a0]?°"
+        degrees = r"(\d{1,3})(?:[.,](\d{1,8}))?[ \u00a0]?[°º]"
         self._pattern = re.compile(rf"{degrees}({minutes})?[ \u00a0]?([{point}])?(?!\w)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:

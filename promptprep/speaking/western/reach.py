@@ -62,6 +62,7 @@ class Reach:
         operators = grammar.data.maybe("spoken", "symbols.operators", {})
         self._compared = {**self.signs, **operators, **grammar.table("symbols.between_figures")}
         self.score_before = grammar.wordset("scores.before")
+        self.minus_after = frozenset(grammar.data.maybe("spoken", "numbers.minus_after", ()))
         self.fall_before = frozenset(grammar.data.maybe("spoken", "numbers.fall_before", ()))
 
     def left(self, text: str, figure: Figure, floor: int) -> None:
@@ -71,7 +72,7 @@ class Reach:
         if text[at - 3 : at] == " - " and at - 2 >= floor and "=" in text[at : at + _SUM_AHEAD]:
             figure.start, figure.sign = at - 2, self.g.minus
             return
-        if text[at - 2 : at] == "- " and at - 2 >= floor and self._is_fall(text, at):
+        if text[at - 2 : at] in ("- ", "– ") and at - 2 >= floor and self._is_fall(text, at):
             figure.start, figure.sign = at - 2, self.g.minus
             return
         if _COMPARED.search(text, max(0, at - 4), at) and at - 2 >= floor:
@@ -96,6 +97,8 @@ class Reach:
 
     def _is_fall(self, text: str, at: int) -> bool:
         """A minus with a blank behind it, as balance sheets print it: "en baisse de - 7,8 %", "(- 4,2 %)"."""
+        if word_before(text, at - 2).casefold() in self.minus_after:
+            return True
         before = text[max(0, at - _LEFT_SPAN) : at - 2]
         led = not before.strip() or before.endswith("(") or word_before(text, at - 2).casefold() in self.fall_before
         return led and _PERCENT.match(text, at) is not None

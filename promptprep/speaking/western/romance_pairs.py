@@ -6,7 +6,8 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
 _LINKED = re.compile(r"[\w.,:/–-]\Z")
@@ -76,12 +77,18 @@ class SignedAges:
         self._signs = {str(k): str(v) for k, v in grammar.table("ages.signs").items()}
         years = alternatives(grammar.wordset("ages.years"))
         self._left = re.compile(rf"(?<![\w.,%€)])([{''.join(map(re.escape, self._signs))}])\Z")
-        self._number = re.compile(rf"\d{{1,2}}(?=[ \u00a0](?:{years})(?!\w))")
+        self._number = re.compile(rf"\d{{1,3}}(?=[ \u00a0](?:{years}|(kg))(?!\w))")
+        self._kilo = noun(str(grammar.table("units.names")["kg"]))
+        self._of_class = re.compile(rf"(?<!\w)(?:{alternatives(grammar.wordset('ages.classes'))})[ \u00a0]\Z")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         number = self._number.match(text, at)
         sign = self._left.search(text, max(floor, at - 2), at) if number else None
         if not number or not sign:
             return None
-        said = f"{self._signs[sign[1]]} {self.g.cardinal(number[0])}"
-        return Reading(Span(sign.start(), number.end()), said, "cardinal")
+        if number[1] and not self._of_class.search(text, max(0, sign.start() - _LEFT), sign.start()):
+            return None
+        said, end = self.g.cardinal(number[0]), number.end()
+        if number[1]:
+            said, end = self.g.counted(Literal(number[0], "", 0), self._kilo), number.end(1)
+        return Reading(Span(sign.start(), end), f"{self._signs[sign[1]]} {said}", "cardinal")
