@@ -36,6 +36,8 @@ _DATED = re.compile(r"\d{1,4}\s?[年月日時时点년월일시](?![間间간])"
 _PARTS_OF_A_SPAN = frozenset("旬初末底春夏秋冬朝夜晚순말초年月日号時时点年년월일시")
 _BEFORE_AN_END = " (（、,：:／/\n"
 _COUNTED_TO = "円名人個泊度階台枚本元%명개원인"
+_LETTER_TO_LETTER = re.compile(r"[^A-Za-z0-9]?[A-Z]~[A-Z][^A-Za-z0-9]?")
+_BESIDE_LETTERS = " 、,"
 _CIRCLED = re.compile(r"[①-⑳㉑-㉟㊱-㊿Ⅰ-ⅿ]")
 _CALLED = re.compile(r"\d{4,6}(?![\d.,]|年|년)")
 _CHANGE = re.compile(r"\+\d[\d,.]*\s?(?:[%‰℃°]|度)")
@@ -250,7 +252,8 @@ class Cjk(Signs):
             counted and text[at + 1 : at + 3].strip().isdecimal()
         ):
             return Said(self.forms["range_word"], "range", at + 1)
-        if _CIRCLED.match(before) and _CIRCLED.match(text, at + 1):
+        circled = _CIRCLED.match(before) and _CIRCLED.match(text, at + 1)
+        if circled or _LETTER_TO_LETTER.fullmatch(text[max(0, at - 2) : at + 3].strip(_BESIDE_LETTERS)):
             return Said(self.forms["range_word"], "range", at + 1)
         if counted and _WORD_AND_FIGURE.match(text, at + 1):
             return Said(self.range_word(before), "range", at + 1)
