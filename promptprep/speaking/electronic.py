@@ -117,7 +117,14 @@ class _Wording:
             parts = [p for p in _CAMEL.split(written[1:]) if p and p != silent]
             return " ".join([self.words[written[0]], *filter(None, map(self.tagged, parts))])
         plain = written.split("://", 1)[-1].rstrip("/")
-        return " ".join(said for part in _PART.findall(plain) if (said := self.part(part)))
+        parts = _PART.findall(plain)
+        tops = {n for n, part in enumerate(parts) if parts[n - 1 : n] == ["."] and _is_top(parts, n)}
+        words = (self.letter_by_letter(part) if n in tops else self.part(part) for n, part in enumerate(parts))
+        return " ".join(filter(None, words))
+
+    def letter_by_letter(self, part: str) -> str:
+        """A country's two letters at the end of a host, though they may be a word ("it")."""
+        return self.part(part) if part not in self.short else " ".join(self.names.get(c, c) for c in part.upper())
 
     def tagged(self, part: str) -> str:
         """A part of a tag: what is not all capitals is a word however short ("De" in #CielDeMars)."""
@@ -153,3 +160,8 @@ class _Wording:
     def whole(self, part: str) -> str:
         reading = self.read(part, 0, 0)
         return reading.said if reading and reading.span == (0, len(part)) else ""
+
+
+def _is_top(parts: list[str], at: int) -> bool:
+    """Whether a part ends its host: nothing or a bar behind it, and no bar in front."""
+    return parts[at + 1 : at + 2] in ([], ["/"], ["?"]) and "/" not in parts[:at]
