@@ -26,7 +26,9 @@ _HOUSE = re.compile(r"(?<!\d)\d{1,3}[a-z]?,[ \u00a0](?:D-)?\Z|(?<!\w)D-\Z")
 _HOUSE_REACH = 10
 _COPULAS = ("ist", "war", "wäre", "wird", "haben", "schreiben", "bis")
 _TIMES_OR_FOLD = re.compile(
-    r"([x×](?=[ \u00a0](?![\d+=−–*/^-])|[.,;:!?)]|\Z)|[-‑]?mal(?!\w))|[-‑]([a-zäöüß]{3,})"
+    r"([x×](?=/[A-ZÄÖÜ]|[ \u00a0](?![\d+=−–*/^-])|[.,;:!?)]|\Z)|[-‑]?mal(?!\w)"
+    r"|[ \u00a0]x(?=[ \u00a0](?:pro|am|im|in|täglich|tgl|wöchentlich|jährlich|monatlich|die)\b))"
+    r"|[-‑]([a-zäöüß]{3,})"
     r"|[-‑]((?:Jährig|Fach|Stellig|Tägig|Tonner|Ender|Achser|Zylinder|Sitzer)[a-zäöü]*)(?!\w)"
 )
 _ORDINAL_RANGE = re.compile(r"(\d{1,3})\.[ \u00a0]?[–-][ \u00a0]?(?=(\d{1,3})\.[ \u00a0][A-ZÄÖÜa-zäöü])")
@@ -195,6 +197,8 @@ class Multiples:
         said = said.removesuffix("s") if said.endswith("eins") else said
         if found[3]:
             return Reading(Span(at, found.end()), (said + found[3].lower()).capitalize(), "cardinal")
+        if text.startswith("/", found.end()):
+            return Reading(Span(at, found.end() + 1), f"{said}mal {self.g.text('units.per')} ", "cardinal")
         return Reading(Span(at, found.end()), f"{said}{found[2] or 'mal'}", "cardinal")
 
 

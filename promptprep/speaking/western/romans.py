@@ -14,6 +14,7 @@ _VALUES = {"I": 1, "V": 5, "X": 10, "L": 50, "C": 100, "D": 500, "M": 1000}
 _LONGEST = 24
 _SUBCLASS = re.compile(r"(I{1,3}|IV|V)([a-c])(?!\w)")
 _NO_MORE = r"(?!\w)(?![’'](?!s\b))"
+_TYPE_NUMBER = re.compile(r"[-‑]\d")  # "Typ X-200"
 _SURE = 5
 _SMALL = re.compile("[IVX]{2,}")
 _CLEAR = 3
@@ -58,7 +59,7 @@ class Romans:
         if not found:
             return self._with_letter(text, at)
         value = roman_value(found[1])
-        if not value:
+        if not value or _TYPE_NUMBER.match(text, found.end()):
             return None
         span = Span(at, found.end())
         if found[2]:
