@@ -72,7 +72,7 @@ class RussianFractions:
         if not whole and not found["unit"] and before.startswith("давлен"):
             pressure = (self._numbers.cardinal(n) for n in (over, under))
             return reading(found, f" {self._by} ".join(pressure), "measure", end=found.end(3))
-        if not whole and not found["unit"] and over > under and self._is_house(found, before):
+        if not whole and not found["unit"] and self._is_house(found, before, over > under):
             said = f"{self._numbers.cardinal(over)} {self._stroke} {self._numbers.cardinal(under)}"
             return reading(found, said, "serial", end=found.end(3))
         case = self._case(found)
@@ -101,10 +101,10 @@ class RussianFractions:
         return f"{self._numbers.cardinal(whole, 'masculine', case)} {self._half}"
 
     @staticmethod
-    def _is_house(found: re.Match[str], before: str) -> bool:
+    def _is_house(found: re.Match[str], before: str, improper: bool) -> bool:
         """Whether "12/3" is a house: behind "д.", or behind a street's name and a comma."""
         after_street = _STREET_LEFT.search(found.string, max(0, found.start() - 30), found.start())
-        return before in ("д.", "дом", "дома", "доме", "дому") or bool(after_street)
+        return before in ("д.", "дом", "дома", "доме", "дому") or (improper and bool(after_street))
 
     def _counted(self, found: re.Match[str]) -> str:
         """The gender of what follows; "" where nothing does."""

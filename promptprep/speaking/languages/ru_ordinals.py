@@ -48,6 +48,7 @@ class RussianOrdinals:
             (rf"(\d{{1,4}})(?={GAP}?[-–—]{GAP}?\d{{1,4}}[-‑]{one_of(self._endings)}(?![\w-]))", self._first_of_two),
             (r"(\d{1,2})[-‑](к(?:а|и|е|у|ой|ам|ами|ах))(?!\w)", self._group),
             (r"1,5[-‑]([а-яё]{4,})", self._half_compound),
+            (r"(\d{1,3}),5[-‑]([а-яё]{4,})", self._and_half_compound),
             (r"(\d{1,9})[-–—](\d{1,9})[-‑]([а-яё]{4,})", self._two_compounds),
             (r"(\d{1,9})[-‑]([а-яё]{4,})", self._compound),
             (rf"(\d{{1,9}}){GAP}?%[-‑]?(н[а-яё]{{2,}})", self._of_per_cent),
@@ -140,6 +141,12 @@ class RussianOrdinals:
     def _half_compound(self, found: re.Match[str]) -> Reading:
         """ "1,5-метровый" -> "полутораметровый"."""
         return reading(found, self._data.get("spoken", "one_and_a_half.oblique") + found[1], "ordinal")
+
+    def _and_half_compound(self, found: re.Match[str]) -> Reading:
+        """ "2,5-часовой" -> "двух с половиной часовой"."""
+        return reading(
+            found, f"{self._prefix(found[1])} {self._data.get('spoken', 'and_a_half')} {found[2]}", "ordinal"
+        )
 
     def _group(self, found: re.Match[str]) -> Reading | None:
         """ "в 20-ку" -> "двадцатку"."""

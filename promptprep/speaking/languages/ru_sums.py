@@ -23,6 +23,7 @@ class RussianSums:
     def __init__(self, data: LanguageData, quantities: RussianQuantities) -> None:
         self._quantities = quantities
         self._product: str = data.get("spoken", "times")
+        self._by: str = data.get("spoken", "symbols")["×"]
         self._over: str = data.get("spoken", "symbols")["÷"]
 
     def figure_rules(self, number: str) -> list[tuple[str, Handler]]:
@@ -30,6 +31,7 @@ class RussianSums:
             (rf"({number}){GAP}(?:[−–-](?={GAP}{number}{GAP}?=)|−(?={GAP}\d))", self._minus),
             (rf"({number}){GAP}:(?={GAP}{number}{GAP}?=)", self._divided),
             (_GROUPED, self._grouped),
+            (rf"(\d{{1,5}}(?:,\d{{1,3}})?){GAP}?[xхXХ]{GAP}?(?=\d)", self._by_next),
         ]
 
     def times_rule(self) -> tuple[str, Handler]:
@@ -42,6 +44,11 @@ class RussianSums:
     def _divided(self, found: re.Match[str]) -> Reading:
         """ "10 : 2 = 5": a colon of a sum."""
         return self._with_sign(found, self._over)
+
+    def _by_next(self, found: re.Match[str]) -> Reading:
+        """ "10х15 см", "4 x 100 м": the letter between sides is said as the sign is."""
+        number = self._quantities.number(figure(ascii_digits(found[1])))
+        return reading(found, f"{number} {self._by} ", "measure")
 
     def _with_sign(self, found: re.Match[str], sign: str) -> Reading:
         return reading(found, f"{self._quantities.number(figure(ascii_digits(found[1])))} {sign}", "symbol")
