@@ -152,7 +152,8 @@ class Spanish(Romance):
         return f"{said} de {year}" if year else said
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
-        joined = "al" if before.casefold() == "del" else "a"
+        next_day = int(last) == int(first) + 1
+        joined = "al" if before.casefold() == "del" else "y" if next_day else "a"
         said = f"{self._day(first)} {joined} {self._day(last)} de {month}"
         return f"{said} de {year}" if year else said
 

@@ -132,8 +132,10 @@ class French(Romance):
         return " ".join(part for part in (self._day(day), month, year) if part)
 
     def days(self, first: str, last: str, month: str, year: str, before: str) -> str:
-        both = self.text("numbers.range").format(self._day(first), self._day(last))
-        return f"{both} {month} {year}".rstrip()
+        """ "les vingt et vingt et un mai", but "du douze au quinze mars"."""
+        next_day = int(last) == int(first) + 1 and before.casefold() != "du"
+        joined = self.text("fractions.and") if next_day else self.text("dates.to")
+        return f"{self._day(first)} {joined} {self._day(last)} {month} {year}".rstrip()
 
     def _day(self, day: str) -> str:
         return "premier" if int(day) == 1 else self.cardinal(day)
