@@ -109,13 +109,14 @@ def is_year_pair(first: str, second: str) -> bool:
     return len(first) == len(second) == 4 and 1900 <= int(first) < int(second) <= 2100
 
 
-_PAIR_BEFORE = re.compile(r"\d[-–:]\d{1,2}[,،]?[ \u00a0]\Z")
-_PAIR_AFTER = re.compile(r"[,،]?[ \u00a0]\d{1,2}[-–:]\d{1,2}(?![-–:\d])")
+_TIEBREAK = r"(?:[ \u00a0]?\(\d{1,2}(?:[-–]\d{1,2})?\))?"
+_PAIR_BEFORE = re.compile(rf"\d[-–:]\d{{1,2}}{_TIEBREAK}[,،]?[ \u00a0]\Z")
+_PAIR_AFTER = re.compile(rf"{_TIEBREAK}[,،]?[ \u00a0]\d{{1,2}}[-–:]\d{{1,2}}(?![-–:\d])")
 
 
 def in_row_of_pairs(text: str, start: int, end: int) -> bool:
     """Whether "3-6" stands in a row of its like ("6-4, 3-6, 7-5"), as sets of a match do."""
-    return bool(_PAIR_BEFORE.search(text, max(0, start - 8), start) or _PAIR_AFTER.match(text, end))
+    return bool(_PAIR_BEFORE.search(text, max(0, start - 18), start) or _PAIR_AFTER.match(text, end))
 
 
 def is_season(first: str, second: str) -> bool:

@@ -175,7 +175,8 @@ class English(Grammar):
 
     def attributive(self, before: str, after: str) -> bool:
         article = before.casefold()
-        if article not in _ARTICLES or not after.islower():
+        named = after[:1].isupper() and (article in ("a", "an") or not after.isalpha() or after.isupper())
+        if article not in _ARTICLES or not (after.islower() or named):
             return False
         return after not in self.after_amounts or (article in ("a", "an") and after in self._amount_nouns)
 

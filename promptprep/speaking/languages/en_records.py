@@ -6,12 +6,14 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
 _THREE = re.compile(r"([1-9]\d?|0)-([1-9]\d?|0)-([1-9]\d?|0)(?![\w-]|[.,:/]\d)")
 _TWO = re.compile(r"(\d{1,3})-(\d{1,3})(?![\w-]|[.,:/]\d)")
+_STARS = re.compile(r"([1-7])\*(?![\w*]|[ \u00a0]?\d)")
+_LONG_NUMBER = re.compile(r"\d{7,15}(?![\w%]|[.,:/-]\d)")
 _SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
 _RUNS = 100
 _TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|&)[ \u00a0]\Z")
@@ -96,6 +98,7 @@ class ShortNumbers:
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._numbers = grammar.wordset("telephone.short")
+        self._numbered = grammar.wordset("telephone.numbered")
         self._dialled = re.compile(
             rf"\b(?:{alternatives(grammar.wordset('telephone.verbs'))})(?!\w)[^.;!?\n]*\Z", re.IGNORECASE
         )
@@ -108,6 +111,11 @@ class ShortNumbers:
         left = text[at - 1 : at]
         if (code := _SHORT_CODE.match(text, at)) and self._sent.search(text, max(0, at - _LEFT), at):
             return Reading(Span(*code.span()), self.g.words.one_by_one(code[0]), "telephone")
+        if (starred := _STARS.match(text, at)) and not text[at - 1 : at].isalnum():
+            return Reading(Span(*starred.span()), f"{self.g.cardinal(starred[1])} {self._keys['*']}", "symbol")
+        named = word_before(text, at).casefold() in self._numbered
+        if named and (run := _LONG_NUMBER.match(text, at)):
+            return Reading(Span(*run.span()), self.g.words.one_by_one(run[0]), "serial")
         found = _KEYED.match(text, at)
         if not found or left.isalnum() or left in tuple(".,:-–$£€"):
             return None
@@ -128,12 +136,13 @@ class ShortNumbers:
 class Degrees:
     """A bare C or F that is a degree: "60 degrees F", and "highs of 75F" near a word of the weather."""
 
-    _bare = re.compile(r"(\d{1,3})[ \u00a0]?([CF])(?![\w+#&'’-])")
+    _bare = re.compile(r"(\d{1,3})(?:\.(\d))?[ \u00a0]?([CF])(?![\w+#&'’-])")
     _degrees_left = re.compile(r"\bdegrees?[ \u00a0]\Z")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._scales = {k: noun(str(v)) for k, v in grammar.table("temperatures.scales").items()}
+        self._behind = grammar.wordset("temperatures.behind")
         near = alternatives(grammar.wordset("temperatures.near"))
         self._near = re.compile(rf"\b(?:{near})\b[^.!?\n]*\Z", re.IGNORECASE)
 
@@ -141,10 +150,12 @@ class Degrees:
         found = self._bare.match(text, at)
         if not found or text[at - 1 : at].isalnum() or text[at - 1 : at] in tuple(".,:$£€"):
             return None
-        if not self._near.search(text, max(0, at - _LEFT), at):
+        near = found[2] or self._near.search(text, max(0, at - _LEFT), at)
+        if not near and word_after(text, found.end()) not in self._behind:
             return None
         sign = text[at - 1 : at] in tuple("-−") and at > floor and not text[at - 2 : at - 1].strip()
-        said = self.g.counted(Literal(found[1], "", 0), self._scales[found[2]])
+        number = Literal(found[1], found[2] or "", 0, mark=self.g.literals.mark)
+        said = self.g.counted(number, self._scales[found[3]])
         minus = f"{self.g.minus} " if sign else ""
         return Reading(Span(at - sign, found.end()), minus + said, "measure")
 

@@ -13,6 +13,9 @@ from promptprep.speaking.western.units import alternatives
 
 _ZONES = "hours|hrs\\.?|GMT|UTC|BST|IST|C[EDS]?[SD]?T|E[SD]T|M[SD]T|P[SD]T|AE[SD]T"
 _MILITARY = re.compile(rf"([01]\d|2[0-4])([0-5]\d)(?=[ \u00a0](?:{_ZONES})(?!\w))")
+_TRAIN = re.compile(
+    r"([01]?\d|2[0-3])\.([0-5]\d)(?=[ \u00a0](?:(?:to|from)[ \u00a0][A-Z]|train|service|bus|ferry|flight))"
+)
 _SAILING = re.compile(r"(0\d)([0-5]\d)(?![\w.,:/-]*\d|\w)")
 _HOURS_SHORT = re.compile(r"[ \u00a0]hrs\.?(?!\w)")
 _BARE_FIRST = re.compile(r"(\d{1,2})[ \u00a0]?[-–][ \u00a0]?(?=\d{1,2}[:.]\d\d[ \u00a0]?[AaPp]\.?[Mm])")
@@ -34,6 +37,9 @@ class MilitaryTimes:
         self._services = grammar.wordset("clock.services")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
+        if (train := _TRAIN.match(text, at)) and word_before(text, at).casefold() == "the":
+            said = self.g.clock(int(train[1]), int(train[2]), marked=False, half="")
+            return Reading(Span(*train.span()), said, "clock")
         found = _MILITARY.match(text, at)
         if not found and (found := _SAILING.match(text, at)) and word_after(text, found.end()) not in self._services:
             return None

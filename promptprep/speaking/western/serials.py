@@ -293,7 +293,7 @@ class Fractions:
         """Points out of five, ten, twenty or a hundred: after a word for giving them, or with a decimal."""
         if self.units.at(text, found.end()):
             return False
-        if found[2]:
+        if found[2] or found[1] == found[3]:
             return True
         return word_before(text, at).casefold() in self._rated_before and not word_after(text, found.end()).islower()
 

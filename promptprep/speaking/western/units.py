@@ -46,7 +46,7 @@ class Units:
         self.raised_divisor = {"²": grammar.text("units.per_square"), "³": grammar.text("units.per_cubic")}
         symbols = alternatives(self.names)
         self._pattern = re.compile(
-            rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³]|/(?!{_WORD}|\d)|\.\w|['’][^\W\d_])"
+            rf"({BLANK}|-)?({symbols})(?:([²³])|(?<=m)([23])(?![\d/,.]\d))?(?:/({symbols})([²³])?)?(?![\w²³*]|/(?!{_WORD}|\d)|\.\w|['’][^\W\d_])"
         )
         self._divisor = re.compile(rf"/({symbols})([²³])?(?![\w²³/])")
         self._per_words = dict(grammar.data.maybe("spoken", "units.per_words", {}))

@@ -30,7 +30,9 @@ class Weekdays:
         followed = alternatives(grammar.data.maybe("spoken", "weekdays.followed", ())) or "(?!)"
         link = grammar.text("dates.link")
         day = rf"\d{{1,2}}(?:{grammar.text('dates.day_suffix')})?{BLANK}(?:{link}{BLANK})?(?:{months})"
-        date = rf"{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
+        suffix = grammar.text("dates.day_suffix")
+        rank = rf"\d{{1,2}}(?:{suffix})(?!\w)|" if suffix[:1].isalpha() else ""
+        date = rf"{rank}{day}|(?:{months}){BLANK}\d|\d\d?[./-]\d\d?[./-]"
         time = rf"\d\d?(?::\d\d|(?:\.\d\d)?{gap}(?:{halves}|{grammar.text('clock.mark')})(?!\w)|{gap}[-–]{gap}\d)"
         self._pattern = re.compile(
             rf"({days})\.?(?:{gap}[-–]{gap}({days})\.?(?!\w)|(?=,?{BLANK}(?:(?:the|der|den|dem){BLANK})?(?:{date}|{time})|{BLANK}(?:{followed})(?!\w)))"
