@@ -16,6 +16,7 @@ from promptprep.speaking.languages.cjk_serials import any_of
 from promptprep.speaking.languages.cjk_text import Amount
 
 _COUNTED_BY = frozenset("세명월일년시개원층권장%℃°歳人名年月日時円個階回岁时个米元件号层页")
+_DIGITS = re.compile(r"\d+")
 _PAIR_SIGN = re.compile(r"[-:]| - ")
 _LEADING_ZERO = re.compile(r"0\d+(?![.\d]*\.\d)")
 
@@ -39,28 +40,34 @@ class Digits(Dates):
         self._english_before = re.compile(rf"([1-9])(?=(?:{words})(?![ァ-ヺー]|닝|넷))")
         self._share_words = re.compile(rf"(?:{any_of(data.get('spoken', 'context.share'))})\s?\Z")
         self._shared_after = re.compile(rf"\s?(?:{any_of(data.get('spoken', 'context.share_after'))})")
+        # Each with the characters that may follow its first figures, or None for any.
         self._digit_rules = (
-            self._long,
-            self._borrowed,
-            self._season,
-            self._record,
-            self._time,
-            self._difference,
-            self._serial,
-            self._named_day,
-            self._duration,
-            self._era,
-            self.slashed,
-            self._vulgar,
-            self._dotted,
-            self._scientific,
-            self._power,
-            self._ratio,
-            self._amount,
+            (self._long, None),
+            (self._borrowed, None),
+            (self._season, frozenset("/s")),
+            (self._record, frozenset(":′'")),
+            (self._time, None),
+            (self._difference, frozenset("- ,.")),
+            (self._serial, None),
+            (self._named_day, None),
+            (self._duration, frozenset("h ")),
+            (self._era, frozenset(" ")),
+            (self.slashed, frozenset("/ \t\n")),
+            (self._vulgar, None),
+            (self._dotted, frozenset(".")),
+            (self._scientific, frozenset("., ×xX")),
+            (self._power, None),
+            (self._ratio, None),
+            (self._amount, None),
         )
 
     def _figure(self, text: str, at: int) -> Said | None:
-        return next((said for rule in self._digit_rules if (said := rule(text, at))), None)
+        figures = _DIGITS.match(text, at)
+        following = text[figures.end() : figures.end() + 1] if figures else ""
+        for rule, followers in self._digit_rules:
+            if (followers is None or following in followers) and (said := rule(text, at)):
+                return said
+        return None
 
     def _difference(self, text: str, at: int) -> Said | None:
         """ "100-37=63": what stands before an equals sign is taken away."""

@@ -13,6 +13,8 @@ from promptprep.speaking.languages.cjk_text import roman
 
 _RUN = re.compile(r"[A-Za-z]+")
 _LETTERS_NOT_TITLES = frozenset(("CH", "EP", "NR", "P", "PP", "SEC", "TAB"))  # unless a full stop or blank follows
+_LONGEST_TITLE = 6
+_LONGEST_CODE = 10  # characters in which a code's last hyphen stands
 _HALF_DAYS = ("AM", "PM")
 _BESIDE_A_FIGURE = re.compile(r"\d\s?[AP]M|[AP]M\s?\d|[時时點点시]\s?[AP]M")
 _STROKED = re.compile(r"[A-Z](?:/[A-Z])+(?![A-Za-z\d/])")
@@ -78,9 +80,8 @@ class Latin:
     def said(self, text: str, at: int) -> Said | None:
         quantities = self._language.quantities
         rules: tuple[Callable[[str, int], Said | None], ...] = (
-            quantities.money, quantities.unit_alone, self.number_sign, self.abbreviated, self._address, self._comet,
-            self._f_number, self._dotted, self._stage, self._roman, self._acronym,
-            self._in_catalogue, self._code, self._spelled,
+            quantities.money, quantities.unit_alone, self.number_sign, self.abbreviated, self._address, self._parted_by,
+            self._stage, self._roman, self._acronym, self._in_catalogue, self._code, self._spelled,
         )  # fmt: skip
         return next((found for rule in rules if (found := rule(text, at))), None)
 
@@ -90,7 +91,7 @@ class Latin:
         if at and _is_latin(text[at - 1]):
             return None
         if found is None:
-            return self._titled_roman(text, at)
+            return self._titled_roman(text, at) if " " in text[at + 1 : at + _LONGEST_TITLE] else None
         if found[1] in _LETTERS_NOT_TITLES and text[found.end(1)].isdigit():
             return None
         template = self._numbered[found[1].lower()]
@@ -149,6 +150,13 @@ class Latin:
             return None
         return Said(self._language.numerals.whole(str(value)), "roman", run.end())
 
+    def _parted_by(self, text: str, at: int) -> Said | None:
+        """One letter with a stroke or a full stop behind it."""
+        sign = text[at + 1 : at + 2]
+        if sign == "/":
+            return self._comet(text, at) or self._f_number(text, at)
+        return self._dotted(text, at) if sign == "." else None
+
     def _comet(self, text: str, at: int) -> Said | None:
         """A comet's designation: "C/2023 A3"."""
         found = _COMET.match(text, at)
@@ -194,8 +202,8 @@ class Latin:
 
     def _code(self, text: str, at: int) -> Said | None:
         """Letters with a number directly behind them: "A4", "M31", "B-52", "PM2.5"."""
-        if found := _PARTED_CODE.match(text, at):
-            return self._parted_code(found)
+        if "-" in text[at + 1 : at + _LONGEST_CODE] and (parted := _PARTED_CODE.match(text, at)):
+            return self._parted_code(parted)
         found = _CODE.match(text, at)
         if found is None or not (found[1].isupper() or len(found[1]) == 1):
             return None
@@ -228,7 +236,7 @@ class Latin:
         return tuple({numerals.whole(digits), self._language.serial_digits(digits)} - {self._number(digits)})
 
     def _spelled(self, text: str, at: int) -> Said | None:
-        joined = _JOINED.match(text, at)
+        joined = _JOINED.match(text, at) if "-" in text[at + 1 : at + _LONGEST_CODE] else None
         if joined and self._words.keys().isdisjoint(joined.groups()) and not (at and _is_latin(text[at - 1])):
             return Said(self.letters(joined[1] + joined[2]), "initialism", joined.end())
         found = _STROKED.match(text, at) or _CAPITALS.match(text, at)

@@ -168,7 +168,7 @@ class Korean(Cjk):
 
     def _letters(self, text: str, at: int) -> Said | None:
         """So many days before the day: "D-7"."""
-        found = _DAYS_BEFORE.match(text, at)
+        found = _DAYS_BEFORE.match(text, at) if text[at] == "D" else None
         if found is None or (text[at - 1 : at].isascii() and text[at - 1 : at].isalnum()):
             return super()._letters(text, at)
         days = self.numerals.whole(found[1])

@@ -158,7 +158,7 @@ class Chinese(Cjk):
 
     def _letters(self, text: str, at: int) -> Said | None:
         """A Western title behind the name it is written before: "Dr.王"."""
-        found = _TITLED.match(text, at)
+        found = _TITLED.match(text, at) if text[at] in "DMP" else None
         if found is None or (text[at - 1 : at].isascii() and text[at - 1 : at].isalpha()):
             return super()._letters(text, at)
         return Said(found[2] + self._titles[found[1]], "abbreviation", found.end())
