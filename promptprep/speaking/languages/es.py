@@ -35,6 +35,7 @@ _PESO_REGIONS = ("MX", "AR", "CL", "CO", "CU", "DO", "UY")
 _PESO = "peso|pesos|m; centavo|centavos|m"
 _ONE_OCLOCK = re.compile(r"(?<!\w)(?:a|desde|era|es|hacia|hasta|para|sobre) la \Z", re.IGNORECASE)
 _OF_THE_DAY = re.compile(r"[ \u00a0](?:de la (?:tarde|madrugada|mañana|noche)|en punto|y media|y cuarto)(?!\w)")
+_PLAIN_RANKS = (("decimoprimer", "undécim"), ("decimosegund", "duodécim"))
 _ENVELOPE = re.compile(r"[ \u00a0]sobre[ \u00a0](?:\(|de[ \u00a0])")
 _ROAD = re.compile(r"(N)-([IVX]{1,4})(?!\w)")
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
@@ -97,6 +98,8 @@ class Spanish(Romance):
     def ordinal(self, digits: str, form: str = "") -> str:
         """As ICU has it, but both words of a plural agree: "vigésimos primeros" (RAE, DPD)."""
         said = super().ordinal(digits, form)
+        for long, plain in _PLAIN_RANKS:
+            said = said.replace(long, plain)
         return re.sub(r"[ao](?= |\Z)", r"\g<0>s", said) if form in ("fp", "mp") else said
 
     def before_noun(self, literal: Literal, text: str, at: int, word: str) -> str:

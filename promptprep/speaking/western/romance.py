@@ -17,6 +17,7 @@ _HALVED = re.compile(r"\d[ \u00a0]?(h|[^\W\d_]{2,12})[ \u00a0]\Z")
 _HOUR_BEFORE = re.compile(r"(?:\d[ \u00a0]?h(?:[ \u00a0]?\d\d)?|\d[:.]\d\d)[ \u00a0]?\(?\Z")
 _SHORT_CAPITALS = re.compile(r"[A-Z]{2,4}(?![\w-])")
 _WIND_LEFT = 40
+_AND_HALF = re.compile(r"\d[ \u00a0](?:e|et|y)[ \u00a0]\Z")
 _PAIR = 2
 _HOUR_LEFT = 5
 _NOUN_LEFT = 16
@@ -143,6 +144,8 @@ class Romance(Grammar):
 
     def _part_here(self, literal: Literal, text: str, at: int, gender: str) -> str:
         """A fraction: before its noun, behind it ("8 ans 1/2"), or after an article that is its one."""
+        if literal.part == (1, 2) and _AND_HALF.search(text, max(0, at - _NOUN_LEFT), at):
+            return self.half(gender)
         if literal.part == (1, 2) and gender:
             return self.half_before(gender)
         if literal.part == (1, 2) and (halved := _HALVED.search(text, max(0, at - _NOUN_LEFT), at)):

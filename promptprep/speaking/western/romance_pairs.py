@@ -12,6 +12,7 @@ from promptprep.speaking.western.units import alternatives
 
 _LINKED = re.compile(r"[\w.,:/–-]\Z")
 _LEFT = 12
+_YEAR = 2  # figures
 
 
 class BarredRanges:
@@ -31,18 +32,27 @@ class BarredRanges:
 
 
 class Steps:
-    """One of several: "étape 1/3", "paso 1/3". `steps.before` lists the words in front, `steps.of` says the bar."""
+    """One of several: "étape 1/3", "paso 1/3"; and seasons by two years: "saison 24/25".
+
+    `steps.before` and `steps.seasons` list the words in front, `steps.of` says the bar.
+    """
 
     _pattern = re.compile(r"(\d{1,3})/(\d{1,3})(?![\w/]|[.,]\d)")
 
     def __init__(self, grammar: Grammar) -> None:
         self.g = grammar
         self._before = grammar.wordset("steps.before")
+        self._seasons = grammar.wordset("steps.seasons")
         self._of = grammar.text("steps.of")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or word_before(text, at).casefold() not in self._before:
+        before = word_before(text, at).casefold() if found else ""
+        if not found or not before:
+            return None
+        if before in self._seasons and len(found[1]) == len(found[2]) == _YEAR and int(found[2]) == int(found[1]) + 1:
+            return Reading(Span(*found.span()), ", ".join(map(self.g.cardinal, found.groups())), "year")
+        if before not in self._before:
             return None
         return Reading(Span(*found.span()), self._of.format(*map(self.g.cardinal, found.groups())), "fraction")
 

@@ -143,7 +143,7 @@ class Romans:
             or noun.capitalize() in self.g.openers
             or noun.isupper()
             or value > _LARGEST_RANK
-            or found[1] in self.never
+            or (found[1] in self.never and not (articled and noun.casefold() in self.events))
         ):
             return ""
         return self.g.rank_after(before.casefold(), value, noun)
