@@ -32,6 +32,11 @@ which read any number. `grammar.Grammar` holds what differs in speech; `spoken.t
 - `roman.events`: small-letter nouns behind an article and one Roman letter; `acronyms.pairs`: doubled plurals
 - `weekdays.lower` and `.sure`: days cut short in small letters; `units.per_words`: what a bar before a word says;
   `symbols.bar_in_words`: whether a bar between words is said
+- `steps`: words before one of several ("1/3") and before a season of two years; `ages`: what signs before ages and
+  classes by weight say; `ratios.scale`: a map's scale; `saints`: names behind "S."; `multiples.counted`: nouns behind
+  the second of two multiplied figures; `clock.zones` and `compass.winds`: letters behind an hour or a word of wind
+- `ordinals.warm` and `.degrees_of`: words beside which a raised o is a degree; `units.arcs_before`: words after which
+  a double prime is an arc; `numbers.minus_after` and `dates.to`: how dashes between blanks are said there
 - `abbreviations.streets`: small-letter words before a street's name; `numbers.naming`: words behind which a number
   ranks; `serials.calls`, `.hundreds`: words before short telephone numbers and codes; `laws`: their numbers' shapes
 - `abbreviations.plain_before_number` and `.plain_after_name`: without a dot, where a figure follows ("No 10") or a
