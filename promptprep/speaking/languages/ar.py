@@ -81,6 +81,7 @@ class Arabic:
         short = [unit for unit in self.quantities.units if unit.startswith("كم")]
         scaled = rf"{NUMBER}{GAP}(?P<scale>{one_of(words)}){GAP}(?P<unit>{one_of(short)})(?![\w²³/.])"
         signs = [m for m in self.quantities.money if not m[0].isalnum()]
+        coins = rf"{one_of(signs)}|(?:{one_of(self._codes())})(?!\w)"
         counting = rf"(?={GAP}?[\u0621-\u064a]|(?<=\D))"
         latin = one_of([s for s in self.quantities.scales if s.isascii() and len(s) > 1])
         return [
@@ -88,7 +89,7 @@ class Arabic:
             (r"(\d{1,3})°[ \u00a0]?(\d{1,2})[′'’](?:[ \u00a0]?(\d{1,2})[″\"”])?", self.signs.angle),
             *self.times.rules(),
             self.serials.long_rule(),
-            (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{one_of(signs)})", self._money_first),
+            (rf"(?P<b>{NUMBER}){GAP}(?P<scale>{one_of(words)}){GAP}?(?P<unit>{coins})", self._money_first),
             (scaled, self._scaled_unit),
             *self.fractions.early_rules(),
             (r"(?!\d{1,3}(?:\.\d{3})+(?![.\d]))\d{1,3}(?:\.\d{1,3}){2,}(?![\d.]*\d)", self.fractions.dotted),
@@ -108,9 +109,11 @@ class Arabic:
         ]
 
     def _letters(self) -> list[tuple[str, Handler]]:
-        codes = [m for m in self.quantities.money if m[0].isascii() and m[0].isalpha()]
-        money = rf"(?P<unit>{one_of(codes)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}"
+        money = rf"(?P<unit>{one_of(self._codes())}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}"
         return [(money, self._money_first), (r"[ﷺﷻ]", self._shared.symbol), *self.letters.rules()]
+
+    def _codes(self) -> list[str]:
+        return [m for m in self.quantities.money if m[0].isascii() and m[0].isalpha()]
 
     @staticmethod
     def _upper() -> str:

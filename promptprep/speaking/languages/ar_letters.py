@@ -32,6 +32,8 @@ class ArabicLetters:
         self._ranked: Mapping[str, bool] = data.get("spoken", "ranked")
         self._titles = {written: said.split("|") for written, said in data.get("spoken", "titles").items()}
         self._sizes = frozenset(data.get("spoken", "sizes.words"))
+        self._rulers = frozenset(data.get("spoken", "rulers.words"))
+        self._queens = frozenset(w for w in self._rulers if w.endswith("ة"))
         self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         self._at_stroke = {w: said.split("|") for w, said in data.get("spoken", "titles_at_stroke").items()}
@@ -42,6 +44,7 @@ class ArabicLetters:
         return [
             (r"إلخ\.?(?!\w)", self._and_so_on),
             (r"[IVXLC]{2,}(?!\w)", self._roman),
+            (r"(?<=[\u0621-\u064a][ \u00a0])[IVX](?![\w.])", self._short_roman),
             (r"[A-Z]{1,6}\d[A-Z\d]{0,12}(?!\w)", self.mixed_serial),
             (r"[A-Z]+(?![a-z])", self._initialism),
         ]
@@ -91,8 +94,17 @@ class ArabicLetters:
         before = self.context.setting(found.string, found.start(), found.end(), 0).before
         if found[0] in self._sizes and before not in self._ranked:
             return None
-        feminine = self._ranked.get(before, self.context.looks_feminine(before))
+        queen = self.context.is_near(self._queens, found.string, found.start())
+        feminine = self._ranked.get(before, queen or self.context.looks_feminine(before))
         return reading(found, self.numbers.ordinal(n, feminine=feminine), "roman")
+
+    def _short_roman(self, found: re.Match[str]) -> Reading | None:
+        """One letter after a name or a noun that has ranks: "الملك فاروق I", "المرحلة V", but not "حرف V"."""
+        before = self.context.setting(found.string, found.start(), found.end(), 0).before
+        ruler = self.context.is_near(self._rulers, found.string, found.start())
+        if before in self._ranked or (before not in self._rulers and ruler):
+            return self._roman(found)
+        return None
 
     def mixed_serial(self, found: re.Match[str]) -> Reading:
         """Letters by name and figures as numbers: "M31" -> "إم واحد وثلاثون"."""

@@ -23,6 +23,7 @@ _MARKS = re.compile("[\u064b-\u0652\u0670\u0640\u200e\u200f\u061c]")
 _PAST = re.compile(r"است[^اة]{2,3}|ا[^لا]ت[^اة]{1,2}|ان[^اة]{2,3}|\w{2,}[^اة]ت|\w{2,}وا")
 _FUTURE = re.compile(r"ي\w{2,}(?<!ة)")
 _SUFFIXED = re.compile(r"\w{3,}(?:ه|ها|هم)")  # "حضره": its object is written onto it
+_PASSIVE_FORM = re.compile(r"ان[^اة]{2,3}ت?")  # "انهار", "انضمت": never with an object
 _OWNER = re.compile("(?<=..)(?:هما|هم|هن|ها|ه|نا)$")  # "حوله", "بعدها"
 _MANY = re.compile(r"\w{2,}وا|(?![يت])\w{2,}نا|[يت]\w{2,}ون")  # "زرعوا", "زرعنا", "يزرعون": the subject is in the verb
 
@@ -42,6 +43,7 @@ class ArabicRoles:
         self._nouns_too = words("nouns_too")
         self._lasting, self._lengths = words("lasting_verbs"), words("lengths")
         self._watched, self._people = words("watched"), words("people")
+        self._happens, self._others = words("happens"), words("others")
         self._aside, self._leading, self._particles = words("aside"), words("leading"), words("particles")
         self.is_verb = lru_cache(maxsize=4096)(self._is_verb)
         self._that, self._pronouns, self._pointing = words("that"), words("pronouns"), words("pointing")
@@ -51,6 +53,8 @@ class ArabicRoles:
         words, whole = self._clause(text, start)
         if words and words[-1] in self._that:
             return "object"
+        if after in self._others:
+            return "subject" if after.endswith("ون") else "object"
         cut = _last_place(words, self._that.__contains__) + 1
         words, whole = words[cut:], whole or cut > 0
         words = [w for w in words if w not in self._aside]
@@ -92,7 +96,12 @@ class ArabicRoles:
         """Whether a word is a verb by the data's lists or by its form."""
         if word in self._past or word in self._takes or word in self._lasting:
             return True
-        if word in self._no_verbs or word in self._leading or len(word) < 3 or word.startswith("ال"):
+        if (
+            not self._no_verbs.isdisjoint((word, word.removesuffix("ا")))
+            or word in self._leading
+            or len(word) < 3
+            or word.startswith("ال")
+        ):
             return False
         if _PAST.fullmatch(word) or _FUTURE.fullmatch(word):
             return True
@@ -115,8 +124,16 @@ class ArabicRoles:
         watched = verb.lstrip("وفس") in self._watched and not verb.endswith("ت")
         return "subject" if watched and (seen or after in self._people) else "object"
 
+    def _begins_anew(self, verb: str) -> bool:
+        """Whether a verb with "و" written onto it takes no object: "قتل 12 شخصا ونجا 25 راكبا"."""
+        plain = verb[1:]
+        stems = {plain, plain.removesuffix("ت"), plain.removesuffix("ت") + "ى", plain.removesuffix("ت") + "ا"}
+        return verb[0] == "و" and (not stems.isdisjoint(self._happens) or bool(_PASSIVE_FORM.fullmatch(plain)))
+
     def _after_verb(self, before: Sequence[str], verb: str, whole: bool) -> Role:
         """The phrase at once after its verb: the subject, unless the verb has one before it or within it."""
+        if before and self._begins_anew(verb):
+            return "subject"
         if _SUFFIXED.fullmatch(verb) and verb not in self._past:
             return "subject"
         if self._takes_at_once(verb) or _MANY.fullmatch(verb):
