@@ -64,7 +64,7 @@ export function drawTime(place, view, go) {
         ),
       ),
     ),
-    element("p", { class: "pace" }, `${view.reader ?? "A reader whom nobody has timed"}; ${time.words} words. ${time.pace}.`),
+    element("p", { class: "pace" }, `${view.reader ?? "A reader whom nobody has timed"}; ${time.words} words. Pace: ${time.pace}.`),
   );
 }
 

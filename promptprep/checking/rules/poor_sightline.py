@@ -11,6 +11,8 @@ from promptprep.model.sightline import Verdict
 from promptprep.spans import Span
 
 _LEVELS: dict[str, Level] = {"fix": "fix", "look": "note"}
+_OPENINGS = {"fix": "outside its limits", "note": "past the strictest study"}
+_NAMES = {"travel": "the eyes travel to each side by"}
 
 
 def find(context: Context) -> Iterator[Hit]:
@@ -26,9 +28,21 @@ def find(context: Context) -> Iterator[Hit]:
     for wanted, level in _LEVELS.items():
         wrong = {v.quantity: v for v in reversed(context.sightline.verdicts) if v.level == wanted}
         if wrong:
-            message = f"on rig {context.sightline.rig.id!r}: " + "; ".join(_said(v) for v in reversed(wrong.values()))
-            yield Hit(place, message, "promptprep sightline shows what to change", level=level)
+            what = "; ".join(_said(v) for v in reversed(wrong.values()))
+            yield Hit(
+                place,
+                f"{_OPENINGS[level]} on rig {context.sightline.rig.id!r}: {what}",
+                _advice(context, level),
+                level=level,
+            )
             return
+
+
+def _advice(context: Context, level: Level) -> str:
+    """The rig's own advice where something must change; else why nothing need, and where all figures stand."""
+    advice = context.sightline.advice.get("sentence", "") if context.sightline is not None else ""
+    first = advice if level == "fix" else "The studies differ here, and the size that is planned keeps all the others."
+    return f"{first} Every figure with its limit and source: promptprep sightline".lstrip()
 
 
 def _said(verdict: Verdict) -> str:
@@ -39,7 +53,8 @@ def _said(verdict: Verdict) -> str:
     )
     limit = f", {bounds[0]} {bounds[1]:.3g}" if bounds[1] is not None else ""
     name = verdict.quantity.removesuffix(f"_{verdict.unit}").replace("_", " ").replace("cap height", "capital height")
-    return f"{name} {verdict.value:.3g} {verdict.unit}{limit}"
+    unit = verdict.unit.replace("deg", "degrees").replace("arcmin", "arcminutes")
+    return f"{_NAMES.get(name, name)} {verdict.value:.3g} {unit}{limit}"
 
 
 RULE = Rule(
