@@ -7,6 +7,7 @@ import re
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
+from promptprep.spans import Span
 from promptprep.speaking.languages.pt_parts import (
     FirstDays,
     InchParts,
@@ -28,6 +29,8 @@ from promptprep.speaking.western.verses import Verses
 _PLURALS = (("ões", "ão"), ("ães", "ão"), ("ais", "al"), ("zes", "z"), ("res", "r"), ("ns", "m"))
 _NUMBER_AND = re.compile(r"\d e \Z")
 _LEFT = 4
+_EXTREMES = {"mín": "mínima", "máx": "máxima"}
+_WARMTH = re.compile(r"[ \u00a0](?:de )?[-−]?\d{1,2}(?:,\d)?[ \u00a0]?[°º]")
 _PORTUGAL = "pt-PT"
 _MILLIARD, _BILLION = 9, 12  # digits
 _EUROPEAN = ("PT", "AO", "MZ", "CV", "GW", "ST", "TL")
@@ -144,6 +147,14 @@ class Portuguese(Romance):
 
     def named_letters(self, text: str, at: int) -> Reading | None:
         return self._streets.named(text, at) or self._winds.named(text, at)
+
+    def named_mark(self, text: str, at: int, floor: int) -> Reading | None:
+        """Lowest and highest temperatures are feminine: "mín. 17°"."""
+        said = _EXTREMES.get(text[max(floor, at - 3) : at].lower()) if text[at] == "." else None
+        if not said or not _WARMTH.match(text, at + 1) or text[at - 4 : at - 3].isalnum():
+            return None
+        said = said.capitalize() if text[at - 3].isupper() else said
+        return Reading(Span(at - 3, at + 1), said, "abbreviation")
 
     def century(self, value: int) -> str:
         return self.regnal(value)

@@ -60,7 +60,11 @@ class Durations:
 
     def _with_colons(self, text: str, at: int) -> Reading | None:
         found = _PARTS.match(text, at)
-        if not found or (len(found[4] or "") == _GROUP and text[found.start(4) - 1] != self.g.literals.mark):
+        if not found or (
+            len(found[4] or "") == _GROUP
+            and found[4].endswith("00")
+            and text[found.start(4) - 1] != self.g.literals.mark
+        ):
             return None
         lasting = found[3] or word_before(text, at).casefold() in self._lasting
         unit = self._unit.match(text, found.end()) or (_HOURS.match(text, found.end()) if lasting else None)

@@ -58,6 +58,7 @@ class Shorthand:
         self._crowds = frozenset(grammar.data.maybe("spoken", "magnitudes.crowds", ()))
         words = alternatives(grammar.data.maybe("spoken", "scores.before", ()))
         self._played = re.compile(rf"(?<!\w)(?:{words})(?!\w)[^.;!?]*\Z", re.IGNORECASE)
+        self._tight = bool(grammar.data.maybe("spoken", "scores.cross_tight", False))
         self._paid = frozenset(grammar.data.maybe("spoken", "magnitudes.paid", ()))
         self._million = self._magnitudes.get("M")
         self._paid_in = {k.lower(): v for k, v in self._magnitudes.items()}
@@ -83,7 +84,7 @@ class Shorthand:
         `scores.cross` has a word, it parts a score's `bare` small figures (2 x 1).
         """
         found = _BY.match(text, at)
-        if not found or not number.is_whole or not (number.value or found[1]):
+        if not found or not number.is_whole or not (number.value or found[1] or self._is_played(text, at, found.end())):
             return None
         if not found[1] and self._is_played(text, at, found.end()):
             return Short(self._score, found.end())
@@ -101,10 +102,14 @@ class Shorthand:
         return Noun(self._repeats, self._repeats)
 
     def _is_played(self, text: str, at: int, end: int) -> bool:
-        """Whether "2x1" stands behind a word of a score, or between the names of two teams."""
+        """Whether "2x1" stands behind a word of a score, between two teams, or (`scores.cross_tight`) falls."""
         left = text[max(0, at - _SCORE_LEFT) : at]
-        if not self._score.one or not _SMALL_PAIR.match(text, end):
+        second = _SMALL_PAIR.match(text, end) if self._score.one else None
+        if second is None or self._measure_next.match(text, second.end()):
             return False
+        first = text[max(0, at - 2) : at].lstrip()
+        if self._tight and first.isdecimal() and (first == "0" or second[0] < first <= "9"):
+            return True
         return bool(self._played.search(left) or (_TEAM_LEFT.search(left) and _TEAM_RIGHT.match(text, end)))
 
     def _sign(self, text: str, found: re.Match[str], first: int, bare: bool) -> Noun:
