@@ -17,6 +17,7 @@ from promptprep.speaking.languages.es_parts import (
     MatchMinutes,
     NumeroSigns,
     SchoolClasses,
+    Summits,
     Warmth,
 )
 from promptprep.speaking.western.dates import sentence_end
@@ -36,6 +37,7 @@ _PESO = "peso|pesos|m; centavo|centavos|m"
 _ONE_OCLOCK = re.compile(r"(?<!\w)(?:a|desde|era|es|hacia|hasta|para|sobre) la \Z", re.IGNORECASE)
 _OF_THE_DAY = re.compile(r"[ \u00a0](?:de la (?:tarde|madrugada|mañana|noche)|en punto|y media|y cuarto)(?!\w)")
 _PLAIN_RANKS = (("decimoprimer", "undécim"), ("decimosegund", "duodécim"))
+_CENTURY = re.compile(r"S\.(?=[ \u00a0][IVX]{1,5}(?![\w.]))")
 _ENVELOPE = re.compile(r"[ \u00a0]sobre[ \u00a0](?:\(|de[ \u00a0])")
 _ROAD = re.compile(r"(N)-([IVX]{1,4})(?!\w)")
 _POINT_REGIONS = ("419", "MX", "US", "GT", "HN", "SV", "NI", "PA", "DO", "PR", "PE")
@@ -58,7 +60,7 @@ class Spanish(Romance):
     }
     highest_rank = 10
     first_parts = (MatchMinutes, Scales, BarredRanges, BarredSets, SignedAges, Steps, NumeroSigns)
-    own_parts = (Heights, HundredCodes, LetterDays, SchoolClasses, Warmth, *IBERIAN)
+    own_parts = (Heights, HundredCodes, LetterDays, SchoolClasses, Summits, Warmth, *IBERIAN)
     hours_after = ("las",)
     feminine_before = ("ellas", "esas", "estas", "otras", "unas")
     cents_link = "con"
@@ -140,6 +142,8 @@ class Spanish(Romance):
         if road := _ROAD.match(text, at):
             said = f"{road[1]} {self.cardinal(str(roman_value(road[2])))}"
             return Reading(Span(*road.span()), said, "serial") if roman_value(road[2]) else None
+        if _CENTURY.match(text, at):
+            return Reading(Span(at, at + 2), "Siglo", "abbreviation")
         if (saint := self._saint.match(text, at)) and saint[1] in self._saints:
             return Reading(Span(at, at + 2), self._san, "abbreviation")
         return super().named_letters(text, at)

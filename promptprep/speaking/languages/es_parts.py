@@ -96,6 +96,20 @@ class NumeroSigns:
         return Reading(Span(left.start(), number.end()), f"{self._word} {self.g.cardinal(number[0])}", "serial")
 
 
+class Summits:
+    """The number of a climate summit, whose letters are also a currency's: "la COP28"."""
+
+    _left = re.compile(r"(?<!\w)COP[- \u00a0]?\Z")
+    _number = re.compile(r"[1-9]\d?(?![\w%]|[.,]\d|[ \u00a0\u202f]\d)")
+
+    def __init__(self, grammar: Grammar) -> None:
+        self.g = grammar
+
+    def at(self, text: str, at: int, floor: int) -> Reading | None:
+        found = self._number.match(text, at) if self._left.search(text, max(0, at - 5), at) else None
+        return Reading(Span(*found.span()), self.g.cardinal(found[0]), "serial") if found else None
+
+
 class SchoolClasses:
     """A year of school with its class: "3ºB"."""
 

@@ -190,7 +190,9 @@ class Romans:
             return self.g.regnal_in(text, at, before, value)
         if left[-1:] in (" ", "\u00a0") and numeral[-1] in "IVX" and self._is_dotted_name(text, found.end(), before):
             return self.g.regnal_in(text, at, before, value)
-        if word in self.ranked and not (before == "S." and numeral in "CDLM"):
+        if word in self.ranked and not (
+            before == "S." and (numeral in "CDLM" or text[found.end() : found.end() + 1] == ".")
+        ):
             return self.g.century(value)
         unlikely = value > _HUNDRED and numeral in self.never
         if word in self.counted and not unlikely and numeral not in "CDLM":
