@@ -17,7 +17,7 @@ from promptprep.speaking.ruled import word_before
 GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
-_CHAINED = re.compile(r"[\d.,٫٬]+\s?(?:[\u0621-\u064a\u064b-\u0652]+\s){0,4}\Z")
+_CHAINED = re.compile(r"[\d.,٫٬]+[%٪$€£°]?\s?(?:[\u0621-\u064a\u064b-\u0652]+\s){0,4}\Z")
 _OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما": what somebody has is not counted
 _PAIRED = re.compile(
     r"(?:[ \u00a0](?:إلى|أو|حتى)[ \u00a0]|[ \u00a0]?و[ \u00a0]?|[ \u00a0]?[-–][ \u00a0]?)[-−+]?[\d.,٫٬]*\d"
@@ -34,6 +34,12 @@ _LED = re.compile("[وف]?(?:[بك]ال|لل)")
 _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _GOVERNING = ("ب", "ل", "ك")
 _COMPARED = frozenset("<>≤≥=")
+_OWNER = re.compile("(?:هما|هم|هن|ها|كم|نا|ه)$")
+SHORTEST_STEM = 3
+_TRUE_T = frozenset(("بيت", "صوت", "وقت", "يت", "قت"))  # not of a noun in "ة"
+# Broken plurals by their form: "أبنائه", "أهداف", "طوابق", "مراحل", "جوائز", and "لاعبيها", "موظفوها" before an owner.
+_BROKEN_PLURAL = re.compile("أ..ا[^ةءى]")  # "أبواب"
+_PLURAL_OWNED = re.compile("[وفبلك]?(?:أ..ا[^ةى]|أ..يائ|.[وا]ا..|م.ا.ي?[^ةى]|..ائ.|.{3,}[يو])")
 LONGEST_PHRASE = 48  # characters before a figure that hold its noun and the word before that
 _MONEY = "$€£¥₹₺₽"
 _SIGN_AFTER = re.compile(rf"[ \u00a0\u202f]?[%٪°℃{_MONEY}A-Za-z]")
@@ -187,10 +193,16 @@ class ArabicContext:
             and not noun.endswith(_OWNED)
             and not noun.startswith(("ال", "و"))
             and not _JOINED_PLURAL.fullmatch(noun)
+            and (noun == "أستاذ" or not _BROKEN_PLURAL.fullmatch(noun))
             and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
             and (noun in self._scales or not setting.before.startswith("ال"))
             and setting.before not in self._names
         )
+
+    def owned(self, word: str) -> str | None:
+        """A singular noun with an owner, as it is written alone; None for plurals and others."""
+        noun = without_owner(word)
+        return None if noun is None or self.is_plural(noun) or _PLURAL_OWNED.fullmatch(noun) else noun
 
     def counts_on(self, text: str, end: int) -> bool:
         """Whether another noun follows at once ("مليونا دولار")."""
@@ -240,6 +252,17 @@ def without_article(word: str) -> str | None:
     """A definite noun without its article and what is written onto it ("للمرة" -> "مرة"); None for others."""
     found = re.match("(?:[وف]?[بك]?ال|[وف]?لل)(?=..)", word)
     return word[found.end() :] if found else None
+
+
+def without_owner(word: str) -> str | None:
+    """A noun without whose it is, as it is written alone ("نسخته" -> "نسخة", "ذكراها" -> "ذكرى"); None for others."""
+    found = _OWNER.search(word)
+    stem = word[: found.start()] if found else ""
+    if len(stem) < SHORTEST_STEM:
+        return None
+    if stem.endswith("ت") and not stem.endswith("ات"):
+        return stem if stem.lstrip("ولب") in _TRUE_T else stem[:-1] + "ة"
+    return stem[:-1] + "ى" if stem.endswith("ا") else stem
 
 
 def attach(prefix: str, words: str) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
-from promptprep.speaking.languages.ar_context import ArabicContext, Setting, without_article
+from promptprep.speaking.languages.ar_context import ArabicContext, Setting, without_article, without_owner
 from promptprep.speaking.languages.ar_numbers import MOST_DIGITS, ArabicNumbers, Counted
 
 MOST_RANKED = 99
+_ADVERB = ("اليا", "الميا", "ربيا", "حليا", "وليا", "اريا")
 _TANWEEN = ("ًا", "اً")
 
 
@@ -24,18 +25,27 @@ class ArabicRanks:
 
     def ranked(self, text: str, end: int, n: int, setting: Setting) -> str | None:
         """The ordinal of a figure after a noun that has a rank ("الطابق 3"), unless it counts what follows."""
-        if setting.before not in self._ranked or setting.prefix or not 0 < n <= MOST_RANKED:
+        noun = self._ranked_noun(setting.before)
+        if noun is None or setting.prefix or not 0 < n <= MOST_RANKED:
             return None
         pair = self._context.noun_of_pair(text, end)
         if self._counts_on(n, setting) or (pair and pair[0] in self._years_of_age):
             return None
         case = self._context.case_of_noun_before(text, setting.start)
-        return self._numbers.ordinal(n, feminine=self._ranked[setting.before], case=case)
+        return self._numbers.ordinal(n, feminine=self._ranked[noun], case=case)
+
+    def _ranked_noun(self, before: str) -> str | None:
+        """The noun of the data's list that a word is: "الدورة", "دورتها"."""
+        if before in self._ranked:
+            return before
+        owned = without_owner(before)
+        definite = "ال" + owned if owned else ""
+        return definite if definite in self._ranked else None
 
     def _counts_on(self, n: int, setting: Setting) -> bool:
         """Whether the figure counts the next noun: "في الفصل 11 طالبة", but not "في الدقيقة 45 هدفا"."""
         if setting.written.endswith(_TANWEEN):
-            return True
+            return n > 10 and not setting.noun.endswith(_ADVERB)
         if not setting.noun or setting.before == self._moment:
             return False
         if not setting.before.startswith("ال"):
@@ -44,13 +54,14 @@ class ArabicRanks:
 
     def definite(self, text: str, n: int, whole: str, setting: Setting) -> str:
         """ "القرن الـ21" is an ordinal, "الأيام الـ10" is not: a plural before it is counted; "قمة الـ20" owns."""
-        before = without_article(setting.before)
+        before = without_article(setting.before) or self._context.owned(setting.before)
         rank = self._ranked.get("ال" + before if before else setting.before)
         if not setting.before and not setting.noun:
             rank = False
         if before and rank is None and not self._context.is_plural(before):
             rank = self._context.looks_feminine(before)
         agrees = before and setting.prefix[-1:] not in ("ب", "ل", "ك")
+        agrees = agrees and self._ranked_noun(setting.before[1:]) is None  # "بعيده"
         case = self._context.case_of_noun_before(text, setting.start) if agrees else "oblique"
         if rank is not None and 0 < n <= MOST_RANKED:
             return self._numbers.ordinal(n, feminine=rank, case=case)
