@@ -28,6 +28,7 @@ _INCHES = re.compile(
 )
 _FOOT_MARK = re.compile("['’′]")
 _STANDING = re.compile(r"[ \u00a0]of\b|[.,;)]|\s*\Z")
+_LENGTH_NEAR = re.compile(r"[\d.,/⁄½¼¾⅛⅜⅝⅞–\- \u00a0tor]{1,16}?(?:in\b|[\"″”'’′])")
 _DASH = re.compile(r"[-–]|[ \u00a0](?:to|or)[ \u00a0]")
 _PARTS = re.compile(r"(?:(\d{1,3})[- ])?(\d{1,2})[/⁄](2|4|8|16|32|64)(?![\d/])")
 _INCH_MARK = re.compile(r"[\"″](?=[ \u00a0][A-Za-z(]|[.,;)]|\s*\Z|\n|-)")
@@ -205,12 +206,14 @@ class FeetAndInches:
 
     def _inches(self, text: str, at: int) -> Reading | None:
         """ "5.5-in screen", "2 in = 5 cm", "3-5 in. of snow": never the preposition."""
-        number = None if text[at - 1 : at].isalnum() else self._size(text, at)
-        if number is None:
+        if text[at - 1 : at].isalnum() or not _LENGTH_NEAR.match(text, at):
             return None
-        said, end, one = number
+        ends = self._size(text, at)
+        if not ends:
+            return None
+        end, one = ends[-1].end, self.g.is_singular(ends[-1])
         if _FOOT_MARK.match(text, end) and word_after(text, end + 1) in self.g.sized:
-            return Reading(Span(at, end + 1), f"{said} {'foot' if one else 'feet'}", "measure")
+            return self._sized(at, end + 1, ends, "foot" if one else "feet")
         if found := _INCHES.match(text, end):
             described = "/" in text[at:end] and word_after(text, found.end()) not in {"", *self.g.after_amounts}
             unit = "inch" if one or described or found[0].startswith("-") else "inches"
@@ -219,23 +222,22 @@ class FeetAndInches:
             unit = "inch" if one or not stands else "inches"
         else:
             return None
-        return Reading(Span(at, found.end()), f"{said} {unit}", "measure")
+        return self._sized(at, found.end(), ends, unit)
+
+    def _sized(self, at: int, end: int, ends: list[Literal], unit: str) -> Reading:
+        said = f" {self.g.text('numbers.to')} ".join(self.g.number(number) for number in ends)
+        return Reading(Span(at, end), f"{said} {unit}", "measure")
 
     def _in_quotes(self, text: str, at: int) -> bool:
         line = text[max(0, at - _ODD_QUOTES) : at].rpartition("\n")[2]
         return len(_QUOTE.findall(line)) % 2 == 1
 
-    def _size(self, text: str, at: int) -> tuple[str, int, bool] | None:
-        """A length with its end, and whether one unit is meant: 2, 1/2, 2-1/2, 3-5, 1/4-1/2."""
+    def _size(self, text: str, at: int) -> list[Literal]:
+        """A length, or both ends of a range: 2, 1/2, 2-1/2, 3-5, 1/4-1/2."""
         first = self._length(text, at)
-        if first is None:
-            return None
-        dash = _DASH.match(text, first.end)
+        dash = _DASH.match(text, first.end) if first else None
         second = self._length(text, dash.end()) if dash else None
-        if second is None:
-            return self.g.number(first), first.end, self.g.is_singular(first)
-        said = self.g.text("numbers.range").format(self.g.number(first), self.g.number(second))
-        return said, second.end, self.g.is_singular(second)
+        return [number for number in (first, second) if number]
 
     def _length(self, text: str, at: int) -> Literal | None:
         if (found := _PARTS.match(text, at)) and 0 < int(found[2]) < int(found[3]):

@@ -45,8 +45,8 @@ class Streets:
                 return None
             number = self.g.year(found[1]) if int(found[1]) in _YEAR_LIKE else self.g.cardinal(found[1])
             return Reading(Span(at, found.end()), f"{number} {self._said(found[2])} ", "cardinal")
-        left = self._point_left.search(text, max(floor, at - _LEFT_POINT), at)
-        rank = self._rank.match(text, at) if left else None
+        rank = self._rank.match(text, at)
+        left = self._point_left.search(text, max(floor, at - _LEFT_POINT), at) if rank else None
         if not left or not rank:
             return None
         return Reading(Span(left.start(), rank.end()), f"{self._said(left[1])} {self.g.ordinal(rank[1])}", "ordinal")

@@ -16,6 +16,7 @@ _STARS = re.compile(r"([1-7])\*(?![\w*]|[ \u00a0]?\d)")
 _LONG_NUMBER = re.compile(r"\d{7,15}(?![\w%]|[.,:/-]\d)")
 _SHORT_CODE = re.compile(r"\d{4,6}(?![\w%]|[.,:/-]\d)")
 _RUNS = 100
+_HYPHEN_WITHIN = 4
 _TEAM_LEFT = re.compile(r"(?:[A-Z][a-z]{2,}|&)[ \u00a0]\Z")
 _PLANE = re.compile(r"(7)([0-8]7)-(\d00|[89])(?![\d-]|[.,:/]\d)")
 _ROUNDS = re.compile(r"[67]\d(?:-[67]\d){2,3}(?![\w-]|[.,:/]\d)")
@@ -40,7 +41,9 @@ class Records:
         self._named = grammar.wordset("serials.before")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+"):
+        if "-" not in text[at : at + _HYPHEN_WITHIN] or (
+            at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+")
+        ):
             return None
         if plane := _PLANE.match(text, at):
             number = f"{self.g.cardinal(plane[1])} {self.g.cardinal(plane[2])} {self.g.cardinal(plane[3])}"
@@ -113,8 +116,8 @@ class ShortNumbers:
             return Reading(Span(*code.span()), self.g.words.one_by_one(code[0]), "telephone")
         if (starred := _STARS.match(text, at)) and not text[at - 1 : at].isalnum():
             return Reading(Span(*starred.span()), f"{self.g.cardinal(starred[1])} {self._keys['*']}", "symbol")
-        named = word_before(text, at).casefold() in self._numbered
-        if named and (run := _LONG_NUMBER.match(text, at)):
+        run = _LONG_NUMBER.match(text, at)
+        if run and word_before(text, at).casefold() in self._numbered:
             return Reading(Span(*run.span()), self.g.words.one_by_one(run[0]), "serial")
         found = _KEYED.match(text, at)
         if not found or left.isalnum() or left in tuple(".,:-–$£€"):

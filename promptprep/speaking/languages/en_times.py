@@ -24,6 +24,7 @@ _SUFFIX = r"(?:st|nd|rd|th)?"
 _LEFT = 64
 _LAST_HOUR = 12
 _LAST_DAY = 31
+_LINKED = ("d ", "r ", "o ", "h ", "& ", ", ")  # and, or, to, through
 _INSIDE = re.compile(r"[-–/.,$£€\w]\Z")
 _HOUR = re.compile(r"(?:1[0-2]|[1-9])(?![\w]|[:.,]\d)")
 
@@ -64,7 +65,8 @@ class HoursApart:
         self._word_left = re.compile(rf"(?<![\w-])(?:{words})([ \u00a0]?[-–][ \u00a0]?)\Z", re.IGNORECASE)
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if left := self._word_left.search(text, max(0, at - _LEFT // 4), at):
+        dashed = text[at - 1 : at] in ("-", "–") or text[at - 2 : at] in ("- ", "– ")
+        if dashed and (left := self._word_left.search(text, max(0, at - _LEFT // 4), at)):
             return self._after_word(text, at, floor, left.start(1))
         found = _BARE_FIRST.match(text, at)
         if not found or not 1 <= int(found[1]) <= _LAST_HOUR or text[at - 1 : at].isalnum():
@@ -134,7 +136,8 @@ class DaysInRow:
             return None
         if found := self._before_month.match(text, at):
             return self._with_month(text, found)
-        left = self._month_left.search(text, max(0, at - _LEFT), at)
+        linked = text[at - 2 : at] in _LINKED
+        left = self._month_left.search(text, max(0, at - _LEFT), at) if linked else None
         if not left:
             return None
         on = self._goes_on.match(text, day.end())
