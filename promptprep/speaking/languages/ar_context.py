@@ -33,6 +33,7 @@ _FROM_FEMININE = re.compile("..ائ.")  # "رسائل", "حدائق": nearly alw
 _LED = re.compile("[وف]?(?:[بك]ال|لل)")
 _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _GOVERNING = ("ب", "ل", "ك")
+_ADVERB = ("اً", "ًا", "يا")  # "حبتان يوميا"
 _COMPARED = frozenset("<>≤≥=")
 _OWNER = re.compile("(?:هما|هم|هن|ها|كم|نا|ه)$")
 SHORTEST_STEM = 3
@@ -78,6 +79,7 @@ class ArabicContext:
         self._names = frozenset(data.get("spoken", "before_a_name.words"))
         self._plurals = frozenset(data.get("spoken", "plurals.words"))
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
+        self._without_dual = frozenset(data.get("spoken", "words.without_dual").split())
         self._roles = ArabicRoles(data)
 
     def setting(self, text: str, start: int, end: int, floor: int) -> Setting:
@@ -197,6 +199,8 @@ class ArabicContext:
             and (noun in self._scales or not noun.endswith(("ان", "ين", "ات", "ون")))
             and (noun in self._scales or not setting.before.startswith("ال"))
             and setting.before not in self._names
+            and noun not in self._without_dual
+            and (noun in self._scales or not self._roles.is_verb(noun))
         )
 
     def owned(self, word: str) -> str | None:
@@ -207,7 +211,11 @@ class ArabicContext:
     def counts_on(self, text: str, end: int) -> bool:
         """Whether another noun follows at once ("مليونا دولار")."""
         found = _NEXT.match(text, end)
-        return found is not None and bare(found[1]) not in self._not_counted
+        return found is not None and bare(found[1]) not in self._not_counted and not found[1].endswith(_ADVERB)
+
+    def is_noun(self, word: str) -> bool:
+        """Whether a word is there and no verb."""
+        return bool(word) and not self._roles.is_verb(word)
 
     def is_plural(self, word: str) -> bool:
         """Whether a definite noun looks plural."""

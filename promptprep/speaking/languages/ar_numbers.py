@@ -34,7 +34,7 @@ class Counted:
     @property
     def accusative(self) -> str:
         """The singular after 11 to 99; a feminine ending, "ء" after alif and foreign vowels take no alif."""
-        return self.one if self.one[-1:] in "ةىاوءي" or self.feminine else self.one + _TANWEEN
+        return self.one if self.one.endswith(("ة", "ى", "ا", "و", "اء", "ي")) or self.feminine else self.one + _TANWEEN
 
 
 def counted(entry: Mapping[str, Any]) -> Counted:

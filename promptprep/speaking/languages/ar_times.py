@@ -31,8 +31,11 @@ class ArabicTimes:
         self._eras = {written: said.split("|") for written, said in data.get("spoken", "eras").items()}
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
         self.years = ArabicYears(data, numbers, context)
-        self._lasting_words = frozenset(self._word["lasting"].split())
+        self._lasting_words, self._timed_words, self._durations, self._recorded = (
+            frozenset(self._word[key].split()) for key in ("lasting", "timed", "duration", "recorded")
+        )
         names = ("ساعة", "دقيقة", "ثانية")
+        self._share = counted({"one": self._word["share"], "many": self._word["share_many"]})
         self._one_hour, self._minute, self._second = (counted(data.get("spoken", f"units.{u}")) for u in names)
 
     def rules(self) -> list[tuple[str, Handler]]:
@@ -40,6 +43,7 @@ class ArabicTimes:
         era = rf"(?:{GAP}?(?P<era>{one_of(self._eras)})(?!\w))?"
         part = rf"(?:{one_of(self._word['day_parts'].split())})[\u064b-\u0652\u0627]*(?!\w)"
         half = rf"(?:{GAP}?(?P<half>{one_of(self._halves)})(?![\w.]))?"
+        lengths = "(?:ساعة|ساعات|دقيقة|دقائق|ثانية|ثوان|ثوانٍ)"
         return [
             (rf"(\d{{1,2}})([/.-])(\d{{1,2}})\2(\d{{4}})(?!\d){era}", self._numeric_date),
             (rf"(\d{{4}})([/-])(\d{{1,2}})\2(\d{{1,2}})(?!\d){era}", self._iso_date),
@@ -52,6 +56,11 @@ class ArabicTimes:
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
             (rf"(\d{{1,3}}):(\d{{2}}){GAP}(ساعة|ساعات|دقيقة|دقائق)(?!\w)", self._length),
+            (rf"(\d{{1,2}}):([0-5]\d):([0-5]\d){GAP}ساع(?:ة|ات)(?!\w)", self._full_length),
+            (
+                rf"(?:(\d{{1,2}}):)?(\d{{1,2}}):([0-5]\d)[.,٫](\d{{1,3}})(?![\d:.])(?:{GAP}{lengths}(?!\w))?",
+                self._timed,
+            ),
             (r"(\d{1,2}):(\d{2})(?::(\d{2}))?(?![\d:])" + half, self._clock),
             (rf"(\d{{1,2}})(?={GAP}{part})", self._hour_of_day),
             (rf"(\d{{1,2}})(?={GAP}(?:و{GAP}?|(?:إلى|حتى|أو){GAP})\d{{1,2}}{GAP}{part})", self._hour_of_day),
@@ -150,7 +159,33 @@ class ArabicTimes:
         half = found["half"]
         if seconds and not half and self._lasts(found):
             return reading(found, self._lasting(hours, minutes, seconds, self._setting(found).case), "measure")
+        if not found[3] and not half and (parts := self._short_length(found, hours, minutes)):
+            return reading(found, self._lasting(*parts, self._setting(found).case), "measure")
         return reading(found, self._said(hours, minutes, seconds, self._clock_case(found)) + self._half(half), "clock")
+
+    def _short_length(self, found: re.Match[str], first: int, second: int) -> tuple[int, int, int] | None:
+        """ "مدة المقطع 3:25" has minutes and seconds, "مدة الرحلة 3:25" hours and minutes; None for a time of day."""
+        words = found.string[max(0, found.start() - 32) : found.start()].split()[-3:]
+        if any(w.endswith("الساعة") for w in words) or _ZONE.match(found.string, found.end()):
+            return None
+        if not self._timed_words.isdisjoint(words[-2:]):
+            return 0, first, second
+        if self._durations.isdisjoint(words[-3:]):
+            return None
+        return (0, first, second) if not self._recorded.isdisjoint(words) else (first, second, 0)
+
+    def _timed(self, found: re.Match[str]) -> Reading:
+        """ "1:58.21" -> "دقيقة وثمان وخمسون ثانية وواحد وعشرون جزءًا من المئة"."""
+        case = self._setting(found).case
+        said = self._lasting(int(found[1] or 0), int(found[2]), int(found[3]), case)
+        share = self._word["shares_of_second"].split()[len(found[4]) - 1]
+        small = self._numbers.count(found[4].lstrip("0٠") or "0", self._share, case)
+        return reading(found, f"{said} {AND}{small} {self._word['of']} {share}", "measure")
+
+    def _full_length(self, found: re.Match[str]) -> Reading:
+        """ "2:09:45 ساعة"."""
+        hours, minutes, seconds = (int(found[n]) for n in (1, 2, 3))
+        return reading(found, self._lasting(hours, minutes, seconds, self._setting(found).case), "measure")
 
     def _clock_range(self, found: re.Match[str]) -> Reading | None:
         """ "9:00-18:00" -> "من التاسعة إلى الثامنة عشرة"."""
@@ -184,7 +219,8 @@ class ArabicTimes:
     def _hour_of_day(self, found: re.Match[str]) -> Reading | None:
         """ "بين 9 و11 صباحًا": a part of the day makes a figure an hour."""
         setting = self._setting(found)
-        if not 1 <= int(found[1]) <= 12 or not (setting.prefix or self._context.governs(setting.before)):
+        named = self._context.is_noun(setting.before) and setting.written.endswith(("ا", "اً", "ًا", "ء", "ءً"))
+        if not 1 <= int(found[1]) <= 12 or not (setting.prefix or named or self._context.governs(setting.before)):
             return None
         case = "oblique" if setting.before != "الساعة" else self._clock_case(found)
         return Reading(
