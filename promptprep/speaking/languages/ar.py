@@ -129,7 +129,7 @@ class Arabic:
             (PHONE, self._shared.phone),
             (rf"(?P<unit>{one_of(signs)}){GAP}?(?P<b>{NUMBER}){self._upper()}{self._scale()}", self._money_first),
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
-            self.times.dash_rule(),
+            *self.times.dash_rules(),
             self.times.other_name_rule(),
             self.letters.stroke_rule(),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){percent}{self._tail()}", self.signs.signed),

@@ -17,6 +17,7 @@ from promptprep.speaking.ruled import word_before
 GAP = "[ \u00a0\u202f\u200e\u200f\u061c]"
 _ATTACHED = re.compile(r"(?:(?<=[\s(«\"“:؛،])|\A)([وف]?)([بلك]?)(ال|(?<=ل)ل)?ـ*[ \u200e\u200f\u061c]?\Z")
 _NEXT = re.compile(r"[ \u00a0\u202f]([\u0621-\u064a\u064b-\u0652\u0670]+)")
+FIRST_END = re.compile(r"(?:من|بين)[ \u00a0][\d.,٫٬]+[ \u00a0][\u0621-\u0652]+[ \u00a0](?:[-–—] ?)?\Z")
 _CHAINED = re.compile(r"[\d.,٫٬]+[%٪$€£°]?\s?(?:[\u0621-\u064a\u064b-\u0652]+\s){0,4}\Z")
 _OWNED = ("هما", "هم", "هن", "ها", "كم", "نا")  # "مصرعهما": what somebody has is not counted
 _PAIRED = re.compile(
@@ -34,6 +35,7 @@ _LED = re.compile("[وف]?(?:[بك]ال|لل)")
 _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _GOVERNING = ("ب", "ل", "ك")
 _ADVERB = ("اً", "ًا", "يا")  # "حبتان يوميا"
+_DASHES = frozenset("-–—")
 _COMPARED = frozenset("<>≤≥=")
 _OWNER = re.compile("(?:هما|هم|هن|ها|كم|نا|ه)$")
 SHORTEST_STEM = 3
@@ -123,7 +125,9 @@ class ArabicContext:
 
     @staticmethod
     def _is_compared(text: str, start: int) -> bool:
-        """Whether a sign of comparison stands before: "> 20"."""
+        """Whether a sign of comparison stands before ("> 20"), or the dash of "من 10 أمتار - 20 مترا"."""
+        if text[max(0, start - 2) : start].strip() in _DASHES:
+            return bool(FIRST_END.search(text, max(0, start - 24), start))
         last = text[start - 1 : start]
         return (text[start - 2 : start - 1] if last in (" ", "\u00a0") else last) in _COMPARED
 

@@ -12,6 +12,8 @@ from promptprep.speaking.languages.ar_numbers import AND, Counted
 from promptprep.speaking.languages.ar_quantities import ArabicQuantities
 from promptprep.speaking.ruled import reading
 
+_WORD_BEFORE = re.compile(r"[\w)»\"%٪\u064b-\u0652][ \u00a0]\Z")
+
 
 class ArabicSigns:
     """Handlers for signed numbers; their patterns name `sign`, `b`, `percent` and `unit`."""
@@ -41,7 +43,9 @@ class ArabicSigns:
         """ "A+", "C++"."""
         return reading(found, " ".join([self._word["plus_beside_letter"]] * len(found[0])), "symbol")
 
-    def signed(self, found: re.Match[str]) -> Reading:
+    def signed(self, found: re.Match[str]) -> Reading | None:
+        if self._only_parts(found):
+            return None
         sign = self._word[{"+": "plus", "±": "plus_minus"}.get(found["sign"], "minus")]
         number = self._quantities.number
         if found["percent"]:
@@ -55,6 +59,14 @@ class ArabicSigns:
         pair = "" if after else (self._context.noun_of_pair(found.string, found.end("b")) or ("",))[0]
         said = number(found["b"], self._gendered(found["b"], after or pair), bound=bool(after))
         return reading(found, f"{sign} {said}", "cardinal")
+
+    def _only_parts(self, found: re.Match[str]) -> bool:
+        """Whether a hyphen between blanks parts what stands beside it: "الدوحة - 15 مايو", but not "الحرارة - 5°"."""
+        start, text = found.start(), found.string
+        if not found[0].startswith(("- ", "-\u00a0")) or not _WORD_BEFORE.search(text, max(0, start - 3), start):
+            return False
+        degrees = found["unit"] or self._context.setting(text, start, found.end("b"), start).noun
+        return not degrees.startswith(("°", "درج"))
 
     def more(self, found: re.Match[str]) -> Reading:
         """ "50+ دولة" -> "أكثر من خمسين دولة"."""

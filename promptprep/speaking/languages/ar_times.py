@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ar_context import GAP, ArabicContext, Setting, attach
+from promptprep.speaking.languages.ar_context import FIRST_END, GAP, ArabicContext, Setting, attach
 from promptprep.speaking.languages.ar_numbers import AND, ArabicNumbers, counted
 from promptprep.speaking.languages.ar_years import ArabicYears
 from promptprep.speaking.ruled import Handler, is_day, one_of, reading, word_before
@@ -30,6 +30,9 @@ class ArabicTimes:
         self._islamic: list[str] = data.get("spoken", "months_in_order.islamic")
         self._eras = {written: said.split("|") for written, said in data.get("spoken", "eras").items()}
         self._halves: Mapping[str, str] = data.get("spoken", "halves")
+        self._part = rf"(?:{one_of(self._word['day_parts'].split())})[\u064b-\u0652\u0627]*(?!\w)"
+        self._before_hour = re.compile(rf"\d{GAP}{self._part}{GAP}?\Z")
+        self._after_hour = re.compile(rf"{GAP}\d{{1,2}}(?::\d\d)?{GAP}{self._part}")
         self.years = ArabicYears(data, numbers, context)
         self._lasting_words, self._timed_words, self._durations, self._recorded = (
             frozenset(self._word[key].split()) for key in ("lasting", "timed", "duration", "recorded")
@@ -41,7 +44,7 @@ class ArabicTimes:
     def rules(self) -> list[tuple[str, Handler]]:
         month = rf"(?:{one_of(self._months)})(?!\w)"
         era = rf"(?:{GAP}?(?P<era>{one_of(self._eras)})(?!\w))?"
-        part = rf"(?:{one_of(self._word['day_parts'].split())})[\u064b-\u0652\u0627]*(?!\w)"
+        part = self._part
         half = rf"(?:{GAP}?(?P<half>{one_of(self._halves)})(?![\w.]))?"
         lengths = "(?:ساعة|ساعات|دقيقة|دقائق|ثانية|ثوان|ثوانٍ)"
         return [
@@ -69,9 +72,18 @@ class ArabicTimes:
             *self.years.rules(),
         ]
 
-    def dash_rule(self) -> tuple[str, Handler]:
-        """ "20 يناير - 5 فبراير": between two days a dash is "to"."""
-        return rf"[-–—](?={GAP}\d{{1,2}}{GAP}(?:{one_of(self._months)})(?!\w))", self._dash
+    def dash_rules(self) -> list[tuple[str, Handler]]:
+        """ "20 يناير - 5 فبراير", "8 صباحا - 4 مساء", "من 10 أمتار - 20 مترا": between two ends a dash is "to"."""
+        return [
+            (rf"[-–—](?={GAP}\d{{1,2}}{GAP}(?:{one_of(self._months)})(?!\w))", self._dash),
+            (rf"[-–—](?={GAP}\d)", self._dash_between),
+        ]
+
+    def _dash_between(self, found: re.Match[str]) -> Reading | None:
+        head = found.string[max(0, found.start() - NEAR) : found.start()]
+        after = self._after_hour.match(found.string, found.end())
+        hours = after and self._before_hour.search(head)
+        return reading(found, self._word["to"], "range") if hours or FIRST_END.search(head) else None
 
     def other_name_rule(self) -> tuple[str, Handler]:
         """ "نوفمبر/تشرين الثاني": a month by both its names."""
@@ -219,7 +231,8 @@ class ArabicTimes:
     def _hour_of_day(self, found: re.Match[str]) -> Reading | None:
         """ "بين 9 و11 صباحًا": a part of the day makes a figure an hour."""
         setting = self._setting(found)
-        named = self._context.is_noun(setting.before) and setting.written.endswith(("ا", "اً", "ًا", "ء", "ءً"))
+        lone = found.string[max(0, setting.start - 4) : setting.start].rstrip()[-1:] in ("", "-", "–", "—", "•")
+        named = (lone or self._context.is_noun(setting.before)) and setting.written.endswith(("ا", "اً", "ًا", "ء", "ءً"))
         if not 1 <= int(found[1]) <= 12 or not (setting.prefix or named or self._context.governs(setting.before)):
             return None
         case = "oblique" if setting.before != "الساعة" else self._clock_case(found)
