@@ -57,6 +57,7 @@ class Arabic:
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._unit = re.compile(self._tail())
+        self._unit_at_end = re.compile(rf"\d{GAP}?[\u0621-\u064a]+\Z")
         self.serials = ArabicSerials(data, self._shared, self.context, self._unit)
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 
@@ -74,7 +75,7 @@ class Arabic:
     def _tail(self) -> str:
         units = one_of({**self.quantities.units, **self.quantities.money})
         per = rf"(?:/{GAP}?(?P<per>{one_of(self.quantities.per)}))?"
-        return rf"(?:{GAP}{{0,2}}(?P<unit>{units}){per}(?![\w²³/\u064b-\u0652]))?"
+        return rf"(?:{GAP}{{0,2}}(?P<unit>{units}){per}(?![\w²³\u064b-\u0652]|/(?!\d)))?"
 
     def _figures(self) -> list[tuple[str, Handler]]:
         words = [s for s in self.quantities.scales if not s.isascii()]
@@ -131,7 +132,9 @@ class Arabic:
             (rf"[%٪]{GAP}?(?P<b>{NUMBER})", self._percent),
             *self.times.dash_rules(),
             self.times.other_name_rule(),
-            self.letters.stroke_rule(),
+            *self.letters.stroke_rules(),
+            (rf"/(?P<per>{one_of(self.quantities.per)})(?![\w²³])", self._per_one),
+            (rf"/(?=\d+{GAP}?(?:{one_of(self.quantities.units)})(?!\w))", self._per_many),
             (rf"(?<![\w)])(?P<sign>[-−+±]){GAP}?(?P<b>{NUMBER}){percent}{self._tail()}", self.signs.signed),
             self.fractions.sign_rule(),
             *self._powers.rules(),
@@ -191,6 +194,18 @@ class Arabic:
         else:
             said, kind = self.quantities.counted(found["b"], noun, setting.case), "measure"
         return self._placed(found, setting, said + per, kind)
+
+    def _per_many(self, found: re.Match[str]) -> Reading | None:
+        """ "7 لتر/100 كم": a unit, and how many of another it is for."""
+        if not self._unit_at_end.search(found.string, max(0, found.start() - LOOK_BACK), found.start()):
+            return None
+        return reading(found, f" {self._word['for_every']} ", "measure")
+
+    def _per_one(self, found: re.Match[str]) -> Reading | None:
+        """ "120 نسمة/كم²": what is counted, and the unit that it is for."""
+        if not self._unit_at_end.search(found.string, max(0, found.start() - LOOK_BACK), found.start()):
+            return None
+        return reading(found, f" {self.quantities.per[found['per']]}", "measure")
 
     def _money_first(self, found: re.Match[str]) -> Reading:
         setting = self._setting(found)

@@ -35,6 +35,7 @@ _LED = re.compile("[وف]?(?:[بك]ال|لل)")
 _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _GOVERNING = ("ب", "ل", "ك")
 _ADVERB = ("اً", "ًا", "يا")  # "حبتان يوميا"
+_CODE = re.compile(r"(?<!\w)ال[\u0621-\u0652]+ [A-Z]{1,4}[ -]?\Z")  # "المجرة NGC 224 قريبة": a name
 _DASHES = frozenset("-–—")
 _COMPARED = frozenset("<>≤≥=")
 _OWNER = re.compile("(?:هما|هم|هن|ها|كم|نا|ه)$")
@@ -104,7 +105,8 @@ class ArabicContext:
         before = bare(word_before(text, own_end))
         written = self._next(text, end)
         noun = bare(written)
-        noun = "" if noun in self._not_counted or noun.startswith("وال") else noun
+        named = noun not in self._scales and _CODE.search(text, max(0, start - LONGEST_PHRASE), start)
+        noun = "" if noun in self._not_counted or noun.startswith("وال") or named else noun
         case = "oblique"
         if self._reached(text, own_end):
             case = "accusative"

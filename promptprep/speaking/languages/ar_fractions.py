@@ -15,6 +15,8 @@ from promptprep.speaking.languages.ar_times import ArabicTimes
 from promptprep.speaking.ruled import VULGAR, Handler, in_row_of_pairs, is_season, is_year_pair, one_of, reading
 
 _BROKEN = re.compile("أ..ا.")  # "أكواب", "أمتار"
+_COUNTED = ("ا", "ة", "اً", "ًا", "ات")  # "18-25 سنة"
+FAR = 60  # characters before a pair that may speak of a match
 HIGHEST_SCORE = 30  # above it two falling figures may be of another kind
 
 
@@ -70,14 +72,25 @@ class ArabicFractions:
     def _pair(self, found: re.Match[str]) -> Reading | None:
         """A score, where the copy speaks of winning or the figures fall: "فاز 3-1" -> "ثلاثة مقابل واحد"."""
         falls = HIGHEST_SCORE >= int(found[1]) >= int(found[2])
+        falls = falls or self._of_a_match(found)
         falls = falls or in_row_of_pairs(found.string, found.start(), found.end())
-        if ":" not in found[0] and not falls and not self._context.is_near(self._sport, found.string, found.start()):
+        counts = self._context.setting(found.string, found.start(), found.end(), 0).written.endswith(_COUNTED)
+        near = not counts and self._context.is_near(self._sport, found.string, found.start())
+        if ":" not in found[0] and not falls and not near:
             return None
         setting = self._context.setting(found.string, found.start(), found.end(1), 0)
         first = self._quantities.number(found[1], case=setting.case)
         second = self._quantities.number(found[2], case="oblique")
         said = attach(setting.lead, f"{first} {self._word['score']} {second}")
         return Reading(Span(setting.start, found.end()), said, "score")
+
+    def _of_a_match(self, found: re.Match[str]) -> bool:
+        """Whether a word of winning stands further off and nothing is counted: "فاز في كرة السلة 98-95"."""
+        setting = self._context.setting(found.string, found.start(), found.end(), 0)
+        if setting.prefix or self._context.governs(setting.before) or setting.written.endswith(_COUNTED):
+            return False
+        words = found.string[max(0, found.start() - FAR) : found.start()].rpartition(".")[2].split()
+        return not self._sport.isdisjoint(words)
 
     def _fraction(self, found: re.Match[str]) -> Reading | None:
         over, under = int(found[2]), int(found[3])

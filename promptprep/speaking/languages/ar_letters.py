@@ -17,6 +17,8 @@ from promptprep.speaking.ruled import Abbreviations, Handler, reading
 SHORTEST_SERIAL = 5  # figures behind letters that are said one by one
 _PAGE = re.compile(r"(?:(?<=[\s(])|\A)(ص)[ \u00a0]?\Z")
 _WORD_AT_STROKE = re.compile(r"(?:(?<=[\s(:،])|\A)([وف]?)([\u0621-\u064a]+)[ \u00a0]?\Z")
+_DEFINITE = re.compile(r"(?<=[^\s-][ \u00a0])[وفبلك]{0,2}(?:ال|لل)[\u0621-\u064a]{2,}\Z")
+LONGEST_WORD = 24
 _TITLE_AFTER_AND = re.compile(r"(?<![\w.])([وفلب])(\w\.)\Z")
 
 
@@ -34,6 +36,7 @@ class ArabicLetters:
         self._sizes = frozenset(data.get("spoken", "sizes.words"))
         self._rulers = frozenset(data.get("spoken", "rulers.words"))
         self._queens = frozenset(w for w in self._rulers if w.endswith("ة"))
+        self._or: str = data.get("spoken", "words.or")
         self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         self._at_stroke = {w: said.split("|") for w, said in data.get("spoken", "titles_at_stroke").items()}
@@ -63,9 +66,17 @@ class ArabicLetters:
             return Reading(Span(joined.start(), at + 1), attach(joined[1], title.said), "abbreviation")
         return None
 
-    def stroke_rule(self) -> tuple[str, Handler]:
-        """ "د/ منى", "السيد/ أحمد": a title before a stroke, which is not said."""
-        return rf"/(?={GAP}?(?P<name>[\u0621-\u064a]{{2,}}))", self._title_at_stroke
+    def stroke_rules(self) -> list[tuple[str, Handler]]:
+        """ "د/ منى", "السيد/ أحمد": a title before a stroke, which is not said; "العمل/الدراسة": one or the other."""
+        return [
+            (rf"/(?={GAP}?(?P<name>[\u0621-\u064a]{{2,}}))", self._title_at_stroke),
+            (r"/(?=ال[\u0621-\u064a]{2})", self._either),
+        ]
+
+    def _either(self, found: re.Match[str]) -> Reading | None:
+        """The stroke between two definite nouns, but not in "القاهرة/رويترز" at the head of a dispatch."""
+        before = _DEFINITE.search(found.string, max(0, found.start() - LONGEST_WORD), found.start())
+        return reading(found, f" {self._or} ", "symbol") if before else None
 
     def _title_at_stroke(self, found: re.Match[str]) -> Reading | None:
         title = _WORD_AT_STROKE.search(found.string, max(0, found.start() - 12), found.start())

@@ -65,6 +65,8 @@ class ArabicRanks:
         case = self._context.case_of_noun_before(text, setting.start) if agrees else "oblique"
         if rank is not None and 0 < n <= MOST_RANKED:
             return self._numbers.ordinal(n, feminine=rank, case=case)
+        if n == 1:
+            return self._numbers.ordinal(1, feminine=bool(before) and self._context.looks_feminine(before))
         noun = before or setting.noun
         feminine = self._context.is_feminine(noun, n)
         return self._numbers.definite(self._numbers.cardinal(whole, feminine=feminine, case=case))

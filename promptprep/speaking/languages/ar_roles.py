@@ -119,7 +119,8 @@ class ArabicRoles:
             return "object" if self._takes_at_once(verb) else "subject"
         seen = between[0].startswith("ال") and between[0].endswith("ة") and not verb.startswith(("ت", "ست"))
         owner = between[-2] if len(between) > 1 else verb if verb in self._nouns_too else "ال"
-        if _SUFFIXED.fullmatch(between[-1]) and not owner.startswith("ال") and not self.leads(between[-1]):
+        its = _SUFFIXED.fullmatch(between[-1]) and between[-1] not in self._no_verbs and not self.leads(owner)
+        if its and not owner.startswith("ال") and not between[-1].startswith("ال") and not self.leads(between[-1]):
             return "unknown"  # "سيارة سعرها 20 ألفا"
         watched = verb.lstrip("وفس") in self._watched and not verb.endswith("ت")
         return "subject" if watched and (seen or after in self._people) else "object"
