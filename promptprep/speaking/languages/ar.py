@@ -40,7 +40,7 @@ LOOK_BACK = 60  # characters before a number that may decide how it is said
 class Arabic:
     """The verbaliser of Arabic."""
 
-    starts = re.compile(r"[\d$€£¥₹₺₽&=/±×÷ﷺﷻ→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
+    starts = re.compile(r"[\d$€£¥₹₺₽√&=/±×÷ﷺﷻ→≈≤≥<>%٪№§^⁻⁰¹²³⁴-⁹₀-₉½⅓⅔¼¾⅕⅛⅜⅝⅞+−.-]|[A-Z](?![a-z])|إلخ")
     spaced = True
 
     def __init__(self, data: LanguageData, speller: Speller) -> None:
@@ -141,6 +141,7 @@ class Arabic:
             (one_of(signs), self.signs.money_alone),
             (r"(?<=[A-Za-z])\++(?!\w)", self.signs.beside_letter),
             (r"[<>](?=[ \u00a0]?\d)", self._shared.symbol),
+            (r"√(?=[ \u00a0]?\d)", self._shared.symbol),
             (r"[№§&=±×÷→≈≤≥%٪]|(?<=\s)\+(?=\s)|(?<=[\d%٪])\+(?!\w*[^\W\d])", self._shared.symbol),
         ]
 

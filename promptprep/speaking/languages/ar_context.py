@@ -83,6 +83,8 @@ class ArabicContext:
         self._plurals = frozenset(data.get("spoken", "plurals.words"))
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
         self._without_dual = frozenset(data.get("spoken", "words.without_dual").split())
+        self._with_waw = frozenset(data.get("spoken", "with_waw.words"))
+        self._women = frozenset(data.get("spoken", "women.words"))
         self._roles = ArabicRoles(data)
 
     def setting(self, text: str, start: int, end: int, floor: int) -> Setting:
@@ -106,7 +108,9 @@ class ArabicContext:
         written = self._next(text, end)
         noun = bare(written)
         named = noun not in self._scales and _CODE.search(text, max(0, start - LONGEST_PHRASE), start)
-        noun = "" if noun in self._not_counted or noun.startswith("وال") or named else noun
+        joined = noun.startswith("و") and noun.removesuffix("ا") not in self._with_waw
+        named = named or (before in self._names and not written.endswith("ا") and not written.endswith(_ADVERB))
+        noun = "" if noun in self._not_counted or joined or named else noun
         case = "oblique"
         if self._reached(text, own_end):
             case = "accusative"
@@ -238,6 +242,8 @@ class ArabicContext:
     def looks_feminine(self, word: str) -> bool:
         """Whether a singular noun or a name looks feminine."""
         plain = bare(word)
+        if plain in self._women:
+            return True
         return plain.endswith(("ة", "ى", "اء")) or plain.removeprefix("ال") in self._feminine
 
     def is_feminine(self, noun: str, n: int) -> bool:

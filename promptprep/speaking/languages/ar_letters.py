@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
@@ -18,7 +19,10 @@ SHORTEST_SERIAL = 5  # figures behind letters that are said one by one
 _PAGE = re.compile(r"(?:(?<=[\s(])|\A)(ص)[ \u00a0]?\Z")
 _WORD_AT_STROKE = re.compile(r"(?:(?<=[\s(:،])|\A)([وف]?)([\u0621-\u064a]+)[ \u00a0]?\Z")
 _DEFINITE = re.compile(r"(?<=[^\s-][ \u00a0])[وفبلك]{0,2}(?:ال|لل)[\u0621-\u064a]{2,}\Z")
+_NAME = re.compile("[\u0621-\u064a]{3,}")
 LONGEST_WORD = 24
+_DOTTED = re.compile(r"(?:(?<=[\s(«:،])|\A)[\u0623\u0627-\u064a]\.\Z")
+_REST_DOTTED = re.compile(r"(?:\.[\u0623\u0627\u0628\u062a-\u063a\u0641-\u0648\u064a]){2,4}(?![\w\u064b-\u0652])")
 _TITLE_AFTER_AND = re.compile(r"(?<![\w.])([وفلب])(\w\.)\Z")
 
 
@@ -37,6 +41,7 @@ class ArabicLetters:
         self._rulers = frozenset(data.get("spoken", "rulers.words"))
         self._queens = frozenset(w for w in self._rulers if w.endswith("ة"))
         self._or: str = data.get("spoken", "words.or")
+        self._arabic_letter: Mapping[str, str] = data.get("spoken", "arabic_letters")
         self._page: str = data.get("spoken", "before_a_number")["ص."]
         self._numbered = Abbreviations(data.get("spoken", "before_a_number"))
         self._at_stroke = {w: said.split("|") for w, said in data.get("spoken", "titles_at_stroke").items()}
@@ -58,8 +63,15 @@ class ArabicLetters:
         if numbered and re.match(rf"{GAP}?\d", text[numbered[1] : numbered[1] + 2]):
             return Reading(Span(numbered[0], numbered[1]), numbered[3], "abbreviation")
         found = self._abbreviations.around(text, at, floor)
-        if found and not (found[2] in self._titles and text[found[1] : found[1] + 1].isalpha()):
-            return self._abbreviation(text, *found)
+        close = found and found[2] in self._titles and text[found[1] : found[1] + 1].isalpha()
+        counted = close and found and text[max(0, found[0] - 2) : found[0]].rstrip()[-1:].isdecimal()
+        if found and (not close or (_NAME.match(text, found[1]) and not counted)):
+            title = self._abbreviation(text, *found)
+            return replace(title, said=f"{title.said} ") if close else title  # "د.أحمد"
+        spelled = _DOTTED.search(text, max(floor, at - 2), at + 1) and _REST_DOTTED.match(text, at)
+        if spelled:
+            letters = (text[at - 1] + spelled[0]).replace(".", "")
+            return Reading(Span(at - 1, spelled.end()), " ".join(self._arabic_letter[c] for c in letters), "initialism")
         joined = _TITLE_AFTER_AND.search(text, max(floor, at - 4), at + 1)
         if joined and joined[2] in self._titles:
             title = self._abbreviation(text, joined.start(2), at + 1, joined[2], "")

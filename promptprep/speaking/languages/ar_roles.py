@@ -16,6 +16,7 @@ from promptprep.model.language import LanguageData
 
 Role = Literal["subject", "object", "topic", "unknown"]
 ROOT = 3  # letters of a verb in its simplest form, which may be its noun too
+_THERE = "هناك"
 _DONE = ("تم", "يتم", "وتم", "سيتم")  # "was done", with a verbal noun
 REACH = 72  # characters before a phrase that are looked through for its verb
 _WITHIN_CLAUSE = re.compile(r"[^.،؛:؟!\n()\[\]«»\"“”—\d]*")
@@ -57,11 +58,14 @@ class ArabicRoles:
             return "subject" if after.endswith("ون") else "object"
         cut = _last_place(words, self._that.__contains__) + 1
         words, whole = words[cut:], whole or cut > 0
+        existing = cut > 0 and bool(words) and (self.leads(words[0]) or words[0] == _THERE)  # "إن هناك 20 سببا"
         words = [w for w in words if w not in self._aside]
         place = _last_place(words, self.is_verb)
         while place > 0 and self._is_verbal_noun(words, place):
             place = _last_place(words[:place], self.is_verb)
         if place < 0:
+            if existing:
+                return "object"
             plain = [w for w in words if w not in self._pointing and w not in self._pronouns]
             return "topic" if whole and not plain else "unknown"
         between = [w for w in words[place + 1 :] if w not in self._pointing]
