@@ -98,3 +98,31 @@ def test_a_number_that_may_be_a_count_or_a_name_says_so() -> None:
 )
 def test_near_misses_stay_apart(written: str, spoken: str) -> None:
     assert said(written, "ko") == spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("$1.5억을 투자했다", "일점오억 달러를 투자했다"),
+        ("URL으로, GPS으로", "유알엘로, 지피에스로"),
+        ("5%이 넘는다", "오 퍼센트가 넘는다"),
+        ("종로3가, 제2과", "종로 삼가, 제이과"),
+        ("CEO이다", "시이오이다"),
+    ],
+)
+def test_a_particle_follows_what_is_said_and_a_street_or_lesson_stays(written: str, spoken: str) -> None:
+    assert said(written, "ko") == spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "spoken"),
+    [
+        ("신고는 119", "신고는 일일구"),
+        ("119구급대와 120 다산콜센터", "일일구구급대와 일이공 다산콜센터"),
+        ("신고 119건, 상담 120명", "신고 백십구 건, 상담 백이십 명"),
+        ("'88 서울 올림픽, '02년", "'팔팔 서울 올림픽, '공이년"),
+        ("'10명 참가'", "'열 명 참가'"),
+    ],
+)
+def test_numbers_of_public_help_and_years_of_an_event_go_digit_by_digit(written: str, spoken: str) -> None:
+    assert said(written, "ko").replace("'", "") == spoken.replace("'", "")

@@ -8,11 +8,14 @@ from itertools import pairwise
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
+from promptprep.model.spoken import Reading
 from promptprep.speaking.languages import cjk_text as patterns
 from promptprep.speaking.languages.cjk import Cjk
 from promptprep.speaking.languages.cjk_numbers import korean, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount
+from promptprep.speaking.languages.ko_hotlines import Hotlines
+from promptprep.speaking.languages.ko_particles import agreed
 
 _FRACTION = re.compile(r"(\d{1,12})\s?분의\s?(\d{1,12})")
 _SCORE = re.compile(r"(\d{1,3})\s?대\s?(\d{1,3})(?!\d|[,.]\d|\s?[%％개명층살시번년월일분초만천백원])")
@@ -21,6 +24,7 @@ _PART_BEFORE = re.compile(r"[\dⅠ-ⅿ]\s?[부막편권]\s?\Z")
 _VERSE_AFTER = re.compile(r"\s?\d{1,3}(?:[~-]\d{1,3})?\s?절")
 _IN_A_LIST = re.compile(r"(?:제|\d\s?[,·.])\s?\Z")
 _CLASS_OF = re.compile(r"0\d(?=\s?(?:년생|학번|년대생))")
+_EVENT_OF = re.compile(r"\d\d(?=\s[가-힣]{2})|0\d(?=\s?년)")
 _QUARTER = re.compile(r"([1-4])/4(?=\s?분기)")
 _MACHINES_AFTER = re.compile(
     r"(?:[가를의]|가량|정도)?\s?(?:투입|동원|출동|추가|설치|배치|확보|도입|구입|판매|생산|주차|운행|보유|보급)"
@@ -72,6 +76,11 @@ class Korean(Cjk):
             for counter, words in get("spoken", "counters.native_after").items()
         }
         self._great_before = tuple(get("spoken", "context.of_the_great"))
+        self._hotlines = Hotlines(data)
+
+    def read(self, text: str, at: int, floor: int) -> Reading | None:
+        found = super().read(text, at, floor)
+        return found and agreed(text, found)
 
     def placed(self, text: str, at: int, said: str) -> str:
         """A blank after a word that the number was written against ("약3개"), not after 제."""
@@ -224,6 +233,8 @@ class Korean(Cjk):
         return f"{self.numerals.whole(figure[1])} {figure[2]}".rstrip() if figure else second.said
 
     def special(self, text: str, at: int) -> Said | None:
+        if number := self._hotlines.at(text, at):
+            return Said(self.telephone_digits(number), "telephone", at + len(number))
         if found := _CLASS_OF.match(text, at):
             return Said(self.serial_digits(found[0]), "year", found.end())
         if found := _QUARTER.match(text, at):
@@ -242,6 +253,13 @@ class Korean(Cjk):
                 self._native_or_sino(int(found[1]), "번째", self.numerals.whole(found[1]))[0], "ordinal", found.end()
             )
         return None
+
+    def _led(self, text: str, at: int) -> Said | None:
+        """Also a year of two figures before its event, said one by one: "'88 서울 올림픽"."""
+        found = _EVENT_OF.match(text, at) if text[at - 1] == "'" else None
+        if found is None or (found[0][0] != "0" and self._counter.match(text, found.end())):
+            return super()._led(text, at)
+        return Said(self.serial_digits(found[0]), "year", found.end())
 
     def _is_decade(self, text: str, at: int, found: re.Match[str]) -> bool:
         """People of an age before another figure ("30대 25%"), unless a word tells of a match."""
