@@ -118,7 +118,8 @@ class Studio:
 
     `language` is that of the pages which belong to no script: rig sheets, sheets of a session. A script's own pages
     are in the script's language. `crew_language` is `language` where the file says it, else None: the operator's words
-    beside a script are in that, or in the script's own.
+    beside a script are in that, or in the script's own. `sentence_starts_line`: on the screen every sentence begins a
+    line of its own.
     """
 
     title: str = ""
@@ -134,4 +135,5 @@ class Studio:
     assets: tuple[str, ...] = ()
     logo: str | None = None
     template_folder: str | None = None
+    sentence_starts_line: bool = False
     extra: Mapping[str, Any] = field(default_factory=dict)

@@ -158,7 +158,9 @@ def prepare_one(script: Script, studio: Studio, tools: Tools) -> PreparedScript:
     timing = time_one(script, studio, tools)
     rig, reader = rig_of(script, studio), reader_of(script, studio)
     sight = sightline_of(rig, reader, script, timing, studio, tools)
-    broken = break_script(script, timing, sight.column, data, tools.engines)
+    broken = break_script(
+        script, timing, sight.column, data, tools.engines, sentence_per_line=studio.sentence_starts_line
+    )
     context = context_of(script, studio, tools, timing, broken, sight)
     return PreparedScript(
         script=script,

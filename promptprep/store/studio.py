@@ -25,7 +25,7 @@ from promptprep.units import MM_PER_PT, as_float, parse_length
 FILE = "studio.toml"
 KEYS = (
     "title", "language", "rigs", "readers", "paper", "limits", "levels", "lexicon", "assets", "logo", "templates",
-    "extra",
+    "sentence_starts_line", "extra",
 )  # fmt: skip
 READER_KEYS = ("name", "acuity", "glasses", "rig", "languages", "style", "pace")
 PAPER_KEYS = (
@@ -78,6 +78,7 @@ class _Reading(Checked):
             assets=self.texts("assets"),
             logo=self.text("logo"),
             template_folder=self.text("templates"),
+            sentence_starts_line=self.flag("sentence_starts_line"),
             extra=self.table("extra"),
         )
         self.raise_faults()

@@ -153,6 +153,7 @@ OTHER = [
     ("[paper]\nfont = '1 m'", "wrong-value", 2, "96 pt"),
     ("[paper]\nreading_distance = 'arm'", "not-a-length", 2, "1.5 m"),
     ("[paper]\npunched = 'yes'", "wrong-value", 2, "true or false"),
+    ("sentence_starts_line = 'yes'", "wrong-value", 1, "true or false"),
     ("[limits]\ncap_lest = 18", "unknown-key", 2, "'cap_least'"),
     ("[limits]\ncap_least = 'large'", "wrong-value", 2, "large"),
     ("[limits]\ntravel_cone = 95", "wrong-value", 2, "to 60"),
