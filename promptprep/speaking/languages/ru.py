@@ -164,6 +164,7 @@ class Russian:
             self.fractions.rules(_ALSO_WORDS)[1],
             (one_of(signs), self._money_alone),
             (r"№(?!№)", self._number_sign),
+            (rf"(§§?)(?={GAP}?\d)", self.letters.section),
             *self._powers.rules(),
             self.sums.times_rule(),
             (r"(?<!\S)[+%](?!\S)", self._shared.symbol),

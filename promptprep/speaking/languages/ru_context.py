@@ -20,7 +20,7 @@ _FIRST_OF_TWO = re.compile(
     r"\d[\d.,: \u00a0]*(?:-[а-яё]{1,3})?(?:\s[а-яё]+){0,2}\s*$"
 )  # "между 10 и ...": what governs the first governs the second
 _AWAY = re.compile(r"\s(?:от\s|к\s(?:северу|югу|западу|востоку)|(?:северн|южн|западн|восточн)ее|над\s|под\s)")
-_ONWARD = re.compile(r"\b(?:до|по)\s+[\d«]")
+_ONWARD = re.compile(r"\b(?:до|по)\s+(?:[A-Z]{3} ?|[−+-])?[\d«€$£¥₽]")
 _CAPITALS = re.compile(r"[А-ЯЁ]{2,3}")
 _SHORTEST_IN_OM = 4  # "дом", "том" are no instrumentals
 _PLURAL_OR_BARE = ("ли", "шёл", "шел", "ить", "ять", "ать")  # verbs whose subject is no single woman or thing
@@ -30,6 +30,12 @@ _ADJECTIVE = re.compile(r"(?:ых|их|ые|ие|ый|ий|ая|яя|ое|ее|�
 _LINKS = frozenset(("а", "и", "или", "но", "не", "по", "же", "то", "что", "как", "из", "со", "во", "тоже", "уже"))
 _PAST_ONE = re.compile(r"..(?:[аеиуыя]л|ёл)$")  # "вылетел"
 _DONE_TO = re.compile(r"...(?:ова|жа|ле|ще|ше|че|де|се|не|бре|раже|ерже)ны$")  # "задержаны", "доставлены"
+_PRESENT = re.compile(  # "идёт", "живут", "действует"; nouns in "-ет" and "-ют" have other letters before it
+    r"(?:[аеуюя]ет|[аеуюя]ют|[^чмл]ёт|ивут|[дз]ут|[дт]анут|одит|одят|оит|оят|ится|ятся|утся|ются|ется)$"
+)
+_PERSON = re.compile(  # in the accusative: "21 человека", "41 подсудимого", "31 игрока"
+    r"(?:человека|..ого|..его|[жиа]теля|[нч]ника|[еа]нта|иста|[тс]ора|[жн]ера|бойца|врача|игрока|ребёнка|подростка)$"
+)
 _PAST = re.compile(r"ли$")  # "погибли", "были", "вышли"
 _ORDER = ("айте", "яйте", "ейте", "ите", "ьте", "ать", "ять", "ить", "еть", "ыть", "оть", "нуть", "сти", "чь")
 _YEARS = re.compile(r"\s(?:лет|года)(?!\w)")
@@ -178,8 +184,11 @@ class RussianContext:
             return Agreement(case=case)
         kind = plural_class(n)
         if kind == "one":
+            if words[0].endswith(("ую", "юю")):
+                return Agreement("feminine", "accusative")
             verb = self.word_before(text, start)
-            if noun[-1] in "ая" and verb.endswith(_PLURAL_OR_BARE) and verb not in self.governs:
+            person = case == "nominative" and _PERSON.search(noun) and _PAST_ANY.search(verb)
+            if person or (noun[-1] in "ая" and verb.endswith(_PLURAL_OR_BARE) and verb not in self.governs):
                 case = "accusative"
             elif noun[-1] in "ая" and verb.endswith(("ла", "лась")):
                 case = "nominative"
@@ -188,6 +197,8 @@ class RussianContext:
             return self._with_singular(noun, case)
         if case == "nominative" and noun.startswith(self._amounts) and self.acts(text, start):
             case = "accusative"
+        if n % 1000 == 0 and text[start:end] != "0" and case == "instrumental" and noun.endswith(("ов", "ев", "ей")):
+            return Agreement(case=case)
         case = self._plural_case(words, noun, case, kind)
         feminine = kind == "few" and noun[-1] in "ыи" and noun not in self.masculine_a
         return Agreement("feminine" if feminine else "masculine", case)
@@ -198,6 +209,8 @@ class RussianContext:
             return ""
         noun = next((word for word in words if not _ADJECTIVE.search(word)), words[-1])
         if (_PAST.search(noun) and noun not in self._feminine_li) or _DONE_TO.search(noun):
+            return ""
+        if _PRESENT.search(noun):
             return ""
         return "" if _PAST_ONE.search(noun) and noun not in self._in_l else noun
 
@@ -237,8 +250,10 @@ class RussianContext:
             return Agreement("feminine", "genitive")
         if case == "genitive":
             return Agreement("feminine" if last in "ыи" else "masculine", case)
+        if case == "accusative" and noun.endswith(("ого", "его")):
+            return Agreement("animate", case)
         if last in "ая" and noun not in self.masculine_a:
-            return Agreement("masculine", "genitive") if case == "accusative" else Agreement("feminine", "nominative")
+            return Agreement("animate", case) if case == "accusative" else Agreement("feminine", "nominative")
         if last in "ую":
             return Agreement("masculine", "dative") if case == "dative" else Agreement("feminine", "accusative")
         if last in "оё" or noun.endswith(("ие", "ье", "це")):

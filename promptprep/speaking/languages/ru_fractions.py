@@ -42,7 +42,7 @@ class RussianFractions:
         unit = rf"(?:{GAP}?(?P<unit>{units})(?![\w²³/.]))?"
         return [
             (rf"(?:(\d{{1,9}}){GAP})?(\d{{1,9}})/(\d{{1,9}})(?![\d/]){unit}", self._fraction),
-            (rf"(\d{{1,9}})?([{''.join(VULGAR)}]){unit}", self._vulgar),
+            (rf"(?:(\d{{1,9}})|(?P<apart>\d{{1,2}}){GAP})?(?P<part>[{''.join(VULGAR)}]){unit}", self._vulgar),
         ]
 
     def _case(self, found: re.Match[str]) -> str:
@@ -85,7 +85,7 @@ class RussianFractions:
         return reading(found, said + self._unit(found), "fraction")
 
     def _vulgar(self, found: re.Match[str]) -> Reading:
-        whole, part, case = found[1], VULGAR[found[2]], self._case(found)
+        whole, part, case = found[1] or found["apart"], VULGAR[found["part"]], self._case(found)
         if not whole:
             said = self._share(found, part, case)
         elif part == (1, 2):

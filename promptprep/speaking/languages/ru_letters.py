@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from promptprep.model.language import LanguageData
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.languages.ru_context import RussianContext
+from promptprep.speaking.languages.ru_context import REACH, RussianContext
 from promptprep.speaking.languages.ru_nouns import beside, of_name
 from promptprep.speaking.languages.ru_numbers import RussianNumbers
 from promptprep.speaking.languages.ru_shorts import RussianShorts
@@ -18,12 +18,15 @@ _VOWELS = frozenset("АЕЁИОУЫЭЮЯAEIOUY")
 _CONSONANTS = re.compile(r"[^АЕЁИОУЫЭЮЯAEIOUY]+")
 _NAME = re.compile(r"[ \u00a0]?[А-ЯЁ][а-яё]")
 _AMOUNT = re.compile(r"\d[ \u00a0]?\Z")
-_HOUSE_LEFT = re.compile(r"(?:д\.|дом|корп\.|к\.) ?\d+[а-я]?,? \Z")
+_HOUSE_LEFT = re.compile(r"(?:(?:д\.|дом|корп\.|к\.) ?\d+[а-я]?,?|\b(?:ул|пл|пер|пр|пр-т|наб|ш)\. ?[А-ЯЁ][а-яё]+,) \Z")
 _SEVERAL = ("дел", "лиц", "мест", "прав", "сил", "войск", "организаций", "учреждений", "услуг")
 _ENDS_IN_EY = ("музей", "лицей", "юбилей", "хоккей", "клей", "змей", "трофей")
 _ONES_OF_MEN = ("тора", "ера", "ёра", "сора", "врача", "ника", "ста", "теля", "нта", "ога", "зала", "дома", "сада")
 _SAINT = re.compile(r"[Сс]в\. ?([А-ЯЁ][а-яё]+)")
 _RANGE = re.compile(r"[ \u00a0]?\d+[ \u00a0]?[-–—][ \u00a0]?\d")
+_OPENER = re.compile(r"\s+([А-ЯЁ][а-яё]*)(?![\w.])")
+_GOES_ON = re.compile(r"[ \u00a0]?[а-яё\d]")
+_SECTION_BEFORE = re.compile(r"§ ?\d+(?:\.\d+)?(?:,| и| или) \Z")
 _IN_WORD = re.compile(r"[^\W₀-₉²³]")
 _LONGEST_SPELLED = 6  # a longer run of capitals is a word in capitals
 
@@ -44,15 +47,20 @@ class RussianLetters:
         shown = self._shorts.contracted
         entries = data.get("spoken", "short_adjectives").items()
         self._ranks = {short: tuple(stem.split(": ")) for short, stem in entries}
+        self._section = numbers.noun(data.get("spoken", "symbols")["§"])
         self._holy: str = data.get("spoken", "holy")
         self._women = (*data.get("spoken", "feminine_saints.stems"), *data.get("spoken", "feminine_rulers.stems"))
         self._ranked = Abbreviations(dict.fromkeys(self._ranks, ""))
-        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **shown, **self._declined})
+        begun = {short.capitalize(): said.capitalize() for short, said in shown.items()}
+        self._abbreviations = Abbreviations({**data.get("spoken", "abbreviations"), **begun, **shown, **self._declined})
         capital = {short[0].upper() + short[1:]: noun for short, noun in self._before_number.items()}
         self._numbered = Abbreviations({**self._before_number, **capital})
         self._fixed: Mapping[str, str] = data.get("spoken", "before_a_number_fixed")
         self._numbered_fixed = Abbreviations(self._fixed)
         self._named = Abbreviations(self._before_name)
+        self._everyday = frozenset(data.get("spoken", "also_words.abbreviations"))
+        self._before_opener = frozenset(data.get("spoken", "also_words.before_openers"))
+        self._openers = frozenset(data.get("spoken", "also_words.openers"))
 
     def letter_rules(self) -> list[tuple[str, Handler]]:
         return [(r"[А-ЯЁA-Z]{2,}(?:-\d+)?(?![а-яёa-z])", self._initialism)]
@@ -62,7 +70,7 @@ class RussianLetters:
         found = self._numbered.around(text, dot, floor)
         if found and re.match(r"[ \u00a0\u202f]?[\dIVX]", text[found[1] : found[1] + 2]):
             word = self._before_number.get(found[2], found[3])
-            if found[2] == "стр." and _HOUSE_LEFT.search(text, max(0, found[0] - 16), found[0]):
+            if found[2] == "стр." and _HOUSE_LEFT.search(text, max(0, found[0] - REACH), found[0]):
                 word = "строение"
             if _RANGE.match(text, found[1]) or found[2] == "пп.":
                 said = self._numbers.noun(word).many(self._shorts.case(text, found[0]))
@@ -86,6 +94,8 @@ class RussianLetters:
         start, end, written, said = found
         if lowered := next((w for w in (written, written[0].lower() + written[1:]) if w in self._declined), ""):
             return self._case_of(text, found, self._declined[lowered], owned=True)
+        if self._ends_sentence(text, end, written):
+            return None
         if "|" in said:
             adverb, _, stem = said.rpartition(" ")
             said = " ".join(filter(None, (adverb, self._agreeing(stem, text, start, end))))
@@ -152,6 +162,22 @@ class RussianLetters:
         if bare and name[1].endswith(("ы", "и")) and not name[1].endswith(("ьи", "чи")):
             return Reading(Span(dot - 1, dot + 1), self._numbers.noun("город").one("genitive"), "abbreviation")
         return self._case_of(text, found, "город", owned=True)
+
+    def _ends_sentence(self, text: str, end: int, written: str) -> bool:
+        """Whether what looks short is a word and its stop: "хлеб рос.", "помогли им. Они ушли"."""
+        if written in self._everyday:
+            return not _GOES_ON.match(text, end)
+        follows = _OPENER.match(text, end) if written in self._before_opener else None
+        return follows is not None and follows[1] in self._openers
+
+    def section(self, found: re.Match[str]) -> Reading:
+        """ "по § 4" -> "по параграфу", "нарушение §§ 4 и 5" -> "нарушение параграфов"."""
+        start = found.start()
+        while earlier := _SECTION_BEFORE.search(found.string, max(0, start - REACH), start):
+            start = earlier.start()
+        case = self._shorts.case(found.string, start, owned=True, gender=self._section.gender)
+        said = self._section.one(case) if len(found[1]) == 1 else self._section.many(case)
+        return reading(found, self._capital(found.string, found.start(), said), "symbol")
 
     @staticmethod
     def _capital(text: str, start: int, said: str) -> str:

@@ -96,11 +96,18 @@ class RussianNumbers:
     def _spelled(self, plain: str, gender: str, case: str) -> str:
         if plain == "0" and case != "nominative":
             return str(self._data.get("spoken", f"zero.{case}"))
+        if gender == "animate":
+            return self._animate(plain)
         suffix = "" if case == "nominative" else f"-{case}"
         if case == "prepositional" and gender == "masculine":
             gender = "neuter"  # the same forms; the masculine rules of CLDR 48 leave tens in the nominative
         words = self._speller.spell(plain, "ru", f"%spellout-cardinal-{gender}{suffix}")
         return words[words.index(" ") + 1 :] if words.startswith(_ONE[case]) else words
+
+    def _animate(self, plain: str) -> str:
+        """The accusative of one, or many and one, that live: "эвакуировали сто двадцать одного жителя"."""
+        head = f"{self.cardinal(int(plain) - 1, 'masculine', 'accusative')} " if int(plain) > 1 else ""
+        return head + self.cardinal(1, "masculine", "genitive")
 
     def _large(self, plain: str, gender: str, case: str) -> str:
         """Beyond the CLDR's rules: each power of a thousand with its noun."""

@@ -204,11 +204,12 @@ class RussianOrdinals:
     def _beside_noun(self, text: str, found: re.Match[str], after: list[str]) -> tuple[str, str] | None:
         before = self._context.word_before(text, found.start())
         entry = self._nouns.get(after[0]) if after else None
-        if entry is None and before in self._nouns and not before.startswith("век"):
+        named_before = entry is None and before in self._nouns and not before.startswith("век")
+        if named_before:
             entry = self._nouns[before]
         if entry:
             gender, case = entry.split()
-            if before.endswith("."):
+            if named_before and before.endswith("."):
                 return gender, self._case_of_short(text, found.start(), before)
             return gender, "dative" if case == "prepositional" and before in ("к", "по") else case
         if after and text[found.end(1) + 1 : found.end(1) + 2].isalpha():
