@@ -57,7 +57,7 @@ class Arabic:
         self._powers = Powers(data.get("spoken", "powers"), self.numbers.cardinal, self.numbers.cardinal, named)
         self._shared = PlainRules(self.numbers.digits, self._word["plus"], data.get("spoken", "symbols"))
         self._unit = re.compile(self._tail())
-        self._unit_at_end = re.compile(rf"\d{GAP}?[\u0621-\u064a]+\Z")
+        self._unit_at_end = re.compile(rf"\d{GAP}?[\u0621-\u064a]+(?: [\u0621-\u064a]+)?\Z")
         self.serials = ArabicSerials(data, self._shared, self.context, self._unit)
         self._rules = Rules(self._figures(), self._letters(), self._signs())
 

@@ -36,6 +36,7 @@ _ACCUSATIVE = ("ا", "ًا", "اً", "ة", "ى", "ء", "ةً")
 _GOVERNING = ("ب", "ل", "ك")
 _ADVERB = ("اً", "ًا", "يا")  # "حبتان يوميا"
 _CODE = re.compile(r"(?<!\w)ال[\u0621-\u0652]+ [A-Z]{1,4}[ -]?\Z")  # "المجرة NGC 224 قريبة": a name
+_LED_BY_LETTER = re.compile("[وف]?[بلك](?!ال)[\u0621-\u064a]{2,}ة")  # "بقدرة 50 ميغاواط"
 _DASHES = frozenset("-–—")
 _COMPARED = frozenset("<>≤≥=")
 _OWNER = re.compile("(?:هما|هم|هن|ها|كم|نا|ه)$")
@@ -84,6 +85,7 @@ class ArabicContext:
         self._not_counted = frozenset(data.get("spoken", "not_counted.words"))
         self._without_dual = frozenset(data.get("spoken", "words.without_dual").split())
         self._with_waw = frozenset(data.get("spoken", "with_waw.words"))
+        self._hours = frozenset(data.get("spoken", "numbers.ordinals_feminine"))
         self._women = frozenset(data.get("spoken", "women.words"))
         self._roles = ArabicRoles(data)
 
@@ -107,13 +109,17 @@ class ArabicContext:
         before = bare(word_before(text, own_end))
         written = self._next(text, end)
         noun = bare(written)
-        named = noun not in self._scales and _CODE.search(text, max(0, start - LONGEST_PHRASE), start)
+        coded = bool(before) and before.isascii() and noun not in self._scales
+        named = coded and _CODE.search(text, max(0, start - LONGEST_PHRASE), start)
         joined = noun.startswith("و") and noun.removesuffix("ا") not in self._with_waw
         named = named or (before in self._names and not written.endswith("ا") and not written.endswith(_ADVERB))
         noun = "" if noun in self._not_counted or joined or named else noun
         case = "oblique"
         if self._reached(text, own_end):
             case = "accusative"
+        elif prefix == "و" and before in self._hours:  # "في السابعة و20 دقيقة"
+            hour = text.rindex(before[-3:], 0, own) - len(before) + 3
+            case = self.case_of_noun_before(text, hour if text[:hour].endswith("الساعة ") else own)
         elif prefix[-1:] not in _GOVERNING and not self.governs(before) and not self._is_compared(text, own):
             kind = self._next(text, end + 1 + len(written)) if noun in self._scales else noun
             case = self._case_of_counted(text, own_end, before, kind) if self._counts(text, start, end, noun) else ""
@@ -122,6 +128,8 @@ class ArabicContext:
     def _case_of_counted(self, text: str, start: int, before: str, kind: str) -> str:
         """ "تأخير 20 دقيقة", "بقيمة إجمالية 20 مليون": owned by a noun; else by the part in the clause."""
         if _VERBAL.fullmatch(before):
+            return "oblique"
+        if _LED_BY_LETTER.fullmatch(before):
             return "oblique"
         if before.endswith(("ية", "ي")) and not before.startswith("ال"):
             described = bare(word_before(text, text.rindex(before[-1], 0, start) - len(before) + 1))
@@ -226,6 +234,10 @@ class ArabicContext:
     def is_noun(self, word: str) -> bool:
         """Whether a word is there and no verb."""
         return bool(word) and not self._roles.is_verb(word)
+
+    def looks_counted(self, noun: str) -> bool:
+        """Whether a noun can stand after 3 to 10."""
+        return not noun.startswith("ال") and (self.is_plural(noun) or bool(_BROKEN_PLURAL.fullmatch(noun)))
 
     def is_plural(self, word: str) -> bool:
         """Whether a definite noun looks plural."""

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from promptprep.model.language import LanguageData
 from promptprep.speaking.languages.ar_context import ArabicContext, Setting, without_article, without_owner
-from promptprep.speaking.languages.ar_numbers import MOST_DIGITS, ArabicNumbers, Counted
+from promptprep.speaking.languages.ar_numbers import AND, MOST_DIGITS, ArabicNumbers, Counted
 
 MOST_RANKED = 99
 _ADVERB = ("اليا", "الميا", "ربيا", "حليا", "وليا", "اريا")
+_DUAL = re.compile("(?<=...)(?:ان|ين)$")
 _TANWEEN = ("ًا", "اً")
 
 
@@ -26,7 +28,8 @@ class ArabicRanks:
     def ranked(self, text: str, end: int, n: int, setting: Setting) -> str | None:
         """The ordinal of a figure after a noun that has a rank ("الطابق 3"), unless it counts what follows."""
         noun = self._ranked_noun(setting.before)
-        if noun is None or setting.prefix or not 0 < n <= MOST_RANKED:
+        paired = setting.prefix == AND and setting.before.endswith(("ان", "ين"))
+        if noun is None or (setting.prefix and not paired) or not 0 < n <= MOST_RANKED:
             return None
         pair = self._context.noun_of_pair(text, end)
         if self._counts_on(n, setting) or (pair and pair[0] in self._years_of_age):
@@ -39,6 +42,9 @@ class ArabicRanks:
         if before in self._ranked:
             return before
         owned = without_owner(before)
+        if _DUAL.search(before):
+            stem = before[:-2]
+            return next((w for w in (stem, stem.removesuffix("ت") + "ة") if w in self._ranked), None)
         definite = "ال" + owned if owned else ""
         return definite if definite in self._ranked else None
 
@@ -48,6 +54,8 @@ class ArabicRanks:
             return n > 10 and not setting.noun.endswith(_ADVERB)
         if not setting.noun or setting.before == self._moment:
             return False
+        if 3 <= n <= 10 and self._context.looks_counted(setting.noun):
+            return True
         if not setting.before.startswith("ال"):
             return True
         return n > 10 and setting.noun.endswith(("ا", "ة")) and not setting.noun.startswith(("و", "ال", "لل", "بال"))

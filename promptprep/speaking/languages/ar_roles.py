@@ -29,6 +29,11 @@ _OWNER = re.compile("(?<=..)(?:هما|هم|هن|ها|ه|نا)$")  # "حوله", 
 _MANY = re.compile(r"\w{2,}وا|(?![يت])\w{2,}نا|[يت]\w{2,}ون")  # "زرعوا", "زرعنا", "يزرعون": the subject is in the verb
 
 
+def _begins_clause(word: str, before: str) -> bool:
+    """ "سيكون الجو مشمسا والحرارة": after a finished predicate "and the ..." begins a clause of its own."""
+    return word.startswith("وال") and len(before) > ROOT and before.endswith("ا") and not before.startswith("ال")
+
+
 class ArabicRoles:
     """Answers about the clause before a place in a text, `REACH` characters back at most."""
 
@@ -60,6 +65,8 @@ class ArabicRoles:
         words, whole = words[cut:], whole or cut > 0
         existing = cut > 0 and bool(words) and (self.leads(words[0]) or words[0] == _THERE)  # "إن هناك 20 سببا"
         words = [w for w in words if w not in self._aside]
+        said = next((n for n in range(len(words) - 1, 0, -1) if _begins_clause(words[n], words[n - 1])), 0)
+        words, whole = words[said:], whole or said > 0
         place = _last_place(words, self.is_verb)
         while place > 0 and self._is_verbal_noun(words, place):
             place = _last_place(words[:place], self.is_verb)

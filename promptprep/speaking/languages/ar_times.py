@@ -54,7 +54,7 @@ class ArabicTimes:
             (r"(\d{1,2})/(\d{1,2})(?![\d/])", self._day_and_month),
             (rf"(\d{{1,2}}){GAP}?[-–—]{GAP}?(\d{{1,2}})(?={GAP}{month})", self._days),
             (rf"(\d{{1,2}})(?={GAP}(?:إلى|حتى|أو){GAP}\d{{1,2}}{GAP}{month})", self._first_day),
-            (rf"(\d{{1,2}})(?={GAP}و{GAP}?\d{{1,2}}{GAP}{month})", self._first_day),
+            (rf"(\d{{1,2}})(?=(?:{GAP}و{GAP}?\d{{1,2}}){{1,5}}{GAP}{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}من{GAP}(?:شهر{GAP})?{month})", self._first_day),
             (rf"(\d{{1,2}})(?={GAP}{month})", self._day),
             (r"(\d{1,2}):(\d{2})[ \u00a0]?[-–—][ \u00a0]?(\d{1,2}):(\d{2})(?![\d:])", self._clock_range),
