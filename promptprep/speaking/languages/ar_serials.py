@@ -11,8 +11,10 @@ from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.plain import HYPHENED, PlainRules
 from promptprep.speaking.ruled import Handler
 
-PHONE = r"(?:\+|٠٠|00)\d{1,3}(?:[ \u00a0-]?\d{1,4}){2,5}(?!\d)|[0٠]\d{1,3}(?:[ \u00a0-]\d{3,4}){2}(?!\d)|[0٠]\d{8,10}(?!\d)"
-    r"|[0٠]\d{1,3}[ \u00a0-]\d{6,8}(?!\d)"
+PHONE = (
+    r"(?:\+|٠٠|00)\d{1,3}(?:[ \u00a0-]?\d{1,4}){2,5}(?!\d)|[0٠]\d{1,3}(?:[ \u00a0-]\d{3,4}){2}(?!\d)"
+    r"|[0٠]\d{8,10}(?!\d)|[0٠]\d{1,3}[ \u00a0-]\d{6,8}(?!\d)"
+)
 SHORTEST_CALLED = 7  # figures of a telephone number beside a word of calling; fewer may count something
 SHORTEST_UNGROUPED = 9  # figures without separators that count nothing are said one by one from here
 
