@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from promptprep.model.sightline import Sightline
 from promptprep.rendering.drawn_side import travel_text
+from promptprep.rendering.studied import GAZE_DEG
 from promptprep.rendering.wording import ENGLISH, Wording
 
 WIDTH, HEIGHT = 760.0, 520.0
 LEFT, TOP, RIGHT, BOTTOM = 52.0, 40.0, 16.0, 86.0
-STRICT_DEG, CONE_DEG = 1.2, 2.6  # van Eijk et al. 2010; Horstmann & Linke 2021
+DASHES = ("2 4", "9 5")  # of the circles, small to large
 WORDS = (0.9, 0.5, 1.4, 0.7, 1.1, 0.4, 1.6, 0.8, 1.2, 0.6)  # widths of stand-ins for words, in em times 2
 
 Box = tuple[float, float, float, float]
@@ -45,7 +46,7 @@ class ReaderView:
 def reader_view(sight: Sightline, say: Wording = ENGLISH) -> ReaderView:
     """The picture as the eye sees it, flat and to scale, with the gaze cones about the lens."""
     rig, column, path = sight.rig, sight.column, sight.optical_path_mm
-    ring_mm = path * math.tan(math.radians(CONE_DEG)) * 1.06
+    ring_mm = path * math.tan(math.radians(max(GAZE_DEG))) * 1.06
     lens_mm = rig.lens_x * rig.picture_width_mm, rig.lens_y * rig.picture_height_mm
     x0, x1 = min(0.0, lens_mm[0] - ring_mm), max(rig.picture_width_mm, lens_mm[0] + ring_mm)
     y0, y1 = min(0.0, lens_mm[1] - ring_mm), max(rig.picture_height_mm, lens_mm[1] + ring_mm)
@@ -74,7 +75,7 @@ def reader_view(sight: Sightline, say: Wording = ENGLISH) -> ReaderView:
         reading=tuple(box for y, boxes in lines if abs(y - reading_y) <= 0.01 for box in boxes),
         reading_y=reading_y,
         lens=lens,
-        rings=tuple((math.tan(math.radians(a)) * deg, dash) for a, dash in ((STRICT_DEG, "2 4"), (CONE_DEG, "9 5"))),
+        rings=tuple((math.tan(math.radians(a)) * deg, dash) for a, dash in zip(GAZE_DEG, DASHES, strict=True)),
         across=_ticks(lens[0], deg, area[0], area[0] + area[2], 1),
         down=_ticks(lens[1], deg, area[1], area[1] + area[3], -1),
         area=area,

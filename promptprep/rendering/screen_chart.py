@@ -8,14 +8,11 @@ from dataclasses import dataclass
 from promptprep.model.prepared import PreparedScript
 from promptprep.rendering.screen_plan import Frame
 from promptprep.rendering.sheets import CAP_EM
+from promptprep.rendering.studied import CAPS_ARCMIN, GAZE_DEG
 from promptprep.sightline.angles import size_mm
 
-CAPS_ARCMIN = (16.0, 20.0, 22.0, 24.0, 31.0)
-"""Least and preferred capital heights (ISO 9241-3 as reported: 16, 20 to 22; NUREG-0700: 24; ASR A6: 22 to 31)."""
 ALIKE_ARCMIN = 0.3
 """Capitals nearer than this look the same on the chart: this script's own stands for the limit's."""
-RINGS_DEG = (1.2, 2.6)
-"""Gaze limits about the lens: van Eijk et al. 2010 (1.2 across), Horstmann & Linke 2021 (cone of 5.2)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +63,7 @@ def chart(prepared: PreparedScript, frame: Frame) -> Chart:
         lens_x,
         lens_y,
         0 <= rig.lens_x <= 1 and 0 <= rig.lens_y <= 1,
-        tuple(Ring(d, path * math.tan(math.radians(d)) / px_mm) for d in RINGS_DEG),
+        tuple(Ring(d, path * math.tan(math.radians(d)) / px_mm) for d in GAZE_DEG),
         _capitals(prepared, frame, path / px_mm),
         rig.height_px * 0.88,
         label,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from promptprep.model.lines import Column
-from promptprep.rendering.drawn_reader import CONE_DEG, STRICT_DEG
+from promptprep.rendering.studied import CAPS_ARCMIN, GAZE_DEG
 from promptprep.sightline.angles import offset_deg, offset_mm, subtended_arcmin
 from promptprep.store.limits import default_limits
 from tests.sightline.rigs import DIRECT, rig, seen
@@ -48,7 +48,11 @@ def test_limits_are_the_published_ones(name: str, bound: float) -> None:
 
 
 def test_the_drawing_shows_the_same_circles() -> None:
-    assert (LIMITS["travel_strict"].bound, LIMITS["travel_cone"].bound) == (STRICT_DEG, CONE_DEG)
+    assert (LIMITS["travel_strict"].bound, LIMITS["travel_cone"].bound) == GAZE_DEG
+
+
+def test_the_charts_show_the_limits_of_capitals() -> None:
+    assert {LIMITS[name].bound for name in ("cap_least", "cap_wanted", "cap_workplace")} < set(CAPS_ARCMIN)
 
 
 # With capitals of 20' (0.7 em) and an advance of 0.5 em, 13 characters span about 1.55 degrees to each side.
