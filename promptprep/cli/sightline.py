@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from promptprep.cli.common import AsJson, StudioFile, print_json, table
-from promptprep.model.sightline import Sightline, Verdict
+from promptprep.model.sightline import Sightline, Verdict, quantity_name
 
 NAME = "sightline"
 EXAMPLE = 'promptprep sightline studio.toml --what-if "eye_to_glass=1.9m"'
@@ -51,7 +51,6 @@ def command(
 
 
 def _show(sight: Sightline) -> None:
-    from promptprep.rendering.first import quantity_name
     from promptprep.rendering.sightline_rows import figure_rows
     from promptprep.sightline.cautions import cautions
 
@@ -91,7 +90,7 @@ def _show_sweep(rows: list[tuple[dict[str, str], Sightline]]) -> None:
             f"{s.characters_per_line:.1f}",
             str(s.lines_visible),
             f"{s.seconds_visible:.1f}",
-            ", ".join(sorted({v.quantity.replace("_", " ") for v in s.verdicts if v.level == "fix"})) or "none",
+            ", ".join(sorted({quantity_name(v.quantity) for v in s.verdicts if v.level == "fix"})) or "none",
         )
         for setting, s in rows
     ]

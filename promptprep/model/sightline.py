@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -10,6 +11,11 @@ from promptprep.model.lines import Column
 from promptprep.model.rig import Rig
 
 VerdictLevel = Literal["good", "look", "fix", "unknown"]
+
+
+def quantity_name(quantity: str) -> str:
+    """A figure's name in words: its unit stands beside the value."""
+    return re.sub(r"_(arcmin|deg|mm|stops|s)$", "", quantity).replace("_", " ").replace("cap height", "capital height")
 
 
 @dataclass(frozen=True, slots=True)

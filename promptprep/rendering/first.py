@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from promptprep.model.finding import Finding
 from promptprep.model.prepared import Prepared, PreparedScript
+from promptprep.model.sightline import quantity_name
 from promptprep.rendering.direction import isolated
 from promptprep.spans import LineIndex
 from promptprep.units import clock_text
@@ -29,11 +29,6 @@ def first_things(prepared: Prepared) -> list[str]:
             what = ", ".join(dict.fromkeys(quantity_name(v.quantity) for v in bad))
             things.append(f"Rig {sight.rig.title or sight.rig.id}: out of range: {what}. {nearest}")
     return things
-
-
-def quantity_name(quantity: str) -> str:
-    """A figure's name in words: its unit stands beside the value."""
-    return re.sub(r"_(arcmin|deg|mm|stops|s)$", "", quantity).replace("_", " ").replace("cap height", "capital height")
 
 
 def _fix_sentences(one: PreparedScript) -> Iterator[str]:

@@ -14,11 +14,11 @@ from markupsafe import Markup
 from promptprep.model.finding import LEVELS, Finding
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.script import CueLine, Note, Paragraph, Segment
-from promptprep.model.sightline import Sightline, Verdict
+from promptprep.model.sightline import Sightline, Verdict, quantity_name
 from promptprep.model.timing import FIXED_PAUSES, BlockTiming, SegmentTiming
 from promptprep.rendering.environment import render
 from promptprep.rendering.findings import finding_objects, why
-from promptprep.rendering.first import first_things, quantity_name
+from promptprep.rendering.first import first_things
 from promptprep.rendering.json_form import FORMAT
 from promptprep.rendering.page_fonts import Faces, fonts_beyond_latin
 from promptprep.rendering.sightline_json import sightline_object

@@ -6,20 +6,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from promptprep.model.rig import Rig, Studio
-from promptprep.model.sightline import Sightline, Verdict
+from promptprep.model.sightline import Sightline, Verdict, quantity_name
 from promptprep.rendering.direction import direction_of
 from promptprep.rendering.drawings import rig_drawings
 from promptprep.rendering.drawn_page import on_page
 from promptprep.rendering.drawn_side import flip_text
-from promptprep.rendering.first import quantity_name
 from promptprep.rendering.printing import PaperTools, pdf_from_html, rendered
 from promptprep.rendering.sheets import CAP_EM, sheet_for
+from promptprep.rendering.studied import CAPS_ARCMIN
 from promptprep.rendering.wording import ENGLISH, Wording
 from promptprep.sightline.angles import size_mm
 from promptprep.sightline.cautions import cautions
 from promptprep.units import MM_PER_PT
 
-CHART_ARCMIN = (31.0, 24.0, 22.0, 20.0, 16.0)  # the limits of data/limits.toml for capitals, large to small
 CHART_WORDS = ("RING 274", "DUST 5839", "NORTH 6042", "COMET 7135", "HORIZON 8296")  # no word reads as another
 BAR_MM = 100.0
 MOST_DRAWING_MM = (90.0, 102.0, 82.0)  # heights of side, reader, region: four pages of A4 in any language
@@ -82,7 +81,7 @@ def chart_lines(sight: Sightline, room_mm: float, width: Callable[[str, float], 
     Heights are 2 * d * tan(angle / 2), as ISO 9241-3 measures characters. `width(text, font_pt)` is in points.
     """
     lines = []
-    for arcmin, text in zip(CHART_ARCMIN, CHART_WORDS, strict=True):
+    for arcmin, text in zip(reversed(CAPS_ARCMIN), CHART_WORDS, strict=True):
         cap = size_mm(arcmin, sight.optical_path_mm)
         font = cap / CAP_EM / MM_PER_PT
         word, figure = text.split()

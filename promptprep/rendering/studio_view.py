@@ -6,8 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from promptprep.model.rig import Studio
-from promptprep.model.sightline import Sightline, Verdict
-from promptprep.rendering.first import quantity_name
+from promptprep.model.sightline import Sightline, Verdict, quantity_name
 from promptprep.rendering.sightline_rows import figure_rows
 from promptprep.sightline.cautions import cautions
 

@@ -11,8 +11,8 @@ import pytest
 from promptprep import faces
 from promptprep.model.language import FIRST_CLASS
 from promptprep.model.script import CUE_KINDS
+from promptprep.model.sightline import quantity_name
 from promptprep.rendering import call_sheet, crew_positions, lists
-from promptprep.rendering.first import quantity_name
 from promptprep.rendering.screen_words import ENGLISH, READER, screen_words
 from promptprep.session import repair, spare
 from promptprep.store.catalogues import FOLDER

@@ -495,7 +495,7 @@ def test_every_text_of_the_printed_pages_is_in_every_catalogue() -> None:
     from babel.messages.pofile import read_po
 
     from promptprep.model.script import CUE_KINDS
-    from promptprep.rendering.first import quantity_name
+    from promptprep.model.sightline import quantity_name
     from promptprep.sightline.cautions import ABOVE, ALWAYS, CLOSE, GLASS, GLASSES
     from promptprep.store.limits import default_limits
 

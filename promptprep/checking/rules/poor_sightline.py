@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from promptprep.checking.context import Context
 from promptprep.checking.rule import EVERY, Hit, Rule
 from promptprep.model.finding import Level
-from promptprep.model.sightline import Verdict
+from promptprep.model.sightline import Verdict, quantity_name
 from promptprep.spans import Span
 
 _LEVELS: dict[str, Level] = {"fix": "fix", "look": "note"}
@@ -52,7 +52,7 @@ def _said(verdict: Verdict) -> str:
         else ("at most", verdict.high)
     )
     limit = f", {bounds[0]} {bounds[1]:.3g}" if bounds[1] is not None else ""
-    name = verdict.quantity.removesuffix(f"_{verdict.unit}").replace("_", " ").replace("cap height", "capital height")
+    name = quantity_name(verdict.quantity)
     unit = verdict.unit.replace("deg", "degrees").replace("arcmin", "arcminutes")
     return f"{_NAMES.get(name, name)} {verdict.value:.3g} {unit}{limit}"
 
