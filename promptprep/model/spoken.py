@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -41,3 +42,7 @@ class Spoken:
     language: str
     words: tuple[SpokenWord, ...]
     readings: tuple[Reading, ...] = ()
+
+
+Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
+"""Gives a text's spoken form; the pairs are places in it with their pronunciations, in order."""

@@ -10,7 +10,7 @@ from markdown_it.token import Token
 
 from promptprep.model.script import Block, CueLine, Fault, InlineCue, Note, Paragraph, Remark, Run, Segment
 from promptprep.parsing.front import read_slot
-from promptprep.parsing.inline import Inline, Places, read_inline
+from promptprep.parsing.inline import Inline, SourcePlaces, read_inline
 from promptprep.spans import LineIndex, Span
 
 _ATTRIBUTES = re.compile(r"[ \t]*\{([^{}\n]*)\}[ \t]*$")
@@ -86,7 +86,7 @@ class BlockReader:
         if self.quote_end is None or (token.map and token.map[0] >= self.quote_end):
             self.quote_end = token.map[1] if token.map else None
 
-    def _note(self, read: Inline, token: Token, places: Places) -> None:
+    def _note(self, read: Inline, token: Token, places: SourcePlaces) -> None:
         text = token.content if read.cues else "".join(run.text for run in read.runs)
         if text:
             self.drafts[-1].blocks.append(Note(text, places.of(token.content)))
@@ -106,7 +106,7 @@ class BlockReader:
             if found:
                 self.marker = Run(found[0] + " ", Span(found.start(), found.end()))
 
-    def _heading(self, opener: Token, token: Token, places: Places) -> None:
+    def _heading(self, opener: Token, token: Token, places: SourcePlaces) -> None:
         attributes = _ATTRIBUTES.search(token.content)
         title_end = attributes.start() if attributes else len(token.content)
         begin = self._line((opener.map or [0])[0])
@@ -172,7 +172,7 @@ class BlockReader:
     def _line(self, row: int) -> int:
         return self.lines[min(row, len(self.lines) - 1)]
 
-    def _places(self, token: Token, first: int, *, heading: bool) -> Places:
+    def _places(self, token: Token, first: int, *, heading: bool) -> SourcePlaces:
         content_starts, source_starts, at = [], [], 0
         for row, part in enumerate(token.content.split("\n")):
             begin = self._line(first + row)
@@ -181,7 +181,7 @@ class BlockReader:
             content_starts.append(at)
             source_starts.append(begin + _inset(line, part, heading))
             at += len(part) + 1
-        return Places(content_starts, source_starts)
+        return SourcePlaces(content_starts, source_starts)
 
 
 def _inset(line: str, part: str, heading: bool) -> int:

@@ -20,7 +20,7 @@ _CLOSE = 0.75  # a slip of the pen; below it a word must begin alike ("grafik", 
 
 
 @dataclass(slots=True)
-class Places:
+class SourcePlaces:
     """Maps offsets in an inline token's content to offsets in the source, line by line."""
 
     content_starts: list[int]
@@ -59,13 +59,13 @@ class Inline:
         self.last = text[-1]
 
 
-def read_inline(token: Token, places: Places, *, keep_lines: bool = False) -> Inline:
+def read_inline(token: Token, places: SourcePlaces, *, keep_lines: bool = False) -> Inline:
     """Reads the children of an inline token. With `keep_lines` a line end in the source is one in the text."""
     return _Reader(token.content, places, "\n" if keep_lines else " ").read(token.children or [])
 
 
 class _Reader:
-    def __init__(self, content: str, places: Places, soft: str) -> None:
+    def __init__(self, content: str, places: SourcePlaces, soft: str) -> None:
         self.content = content
         self.soft = soft
         self.places = places

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from promptprep.breaking.script import break_script
 from promptprep.checking.check import check_script
@@ -18,7 +18,7 @@ from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.rig import Reader, Rig, Studio
 from promptprep.model.script import Paragraph, Script
 from promptprep.model.sightline import Sightline, TypeFigures
-from promptprep.model.spoken import Spoken
+from promptprep.model.spoken import Speak, Spoken
 from promptprep.model.timing import Pace, ScriptTiming
 from promptprep.parsing.parse import parse_script
 from promptprep.sightline.build import rig_from
@@ -30,7 +30,6 @@ from promptprep.timing.pace import default_pace, styled
 from promptprep.timing.time import time_script
 
 _ADDRESS = re.compile(r"[/@]|\w\.\w")
-Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
 
 # A desk for those who have not described their studio: 24-inch screen under the lens at 2 m (invented, and said so).
 FALLBACK_RIG = rig_from(
@@ -124,7 +123,7 @@ def sightline_of(
     return sightline(rig, column_for(rig, reader, figures, limits), reader, figures, limits)
 
 
-def spoken_blocks(script: Script, tools: Tools) -> dict[tuple[int, int], Spoken]:
+def spoken_forms(script: Script, tools: Tools) -> dict[tuple[int, int], Spoken]:
     """The spoken form of every paragraph, keyed by (segment, block)."""
     said = speaker(script.language, tools)
     return {
@@ -143,7 +142,7 @@ def context_of(
         script=script,
         language=tools.language(script.language),
         engines=tools.engines,
-        spoken=spoken_blocks(script, tools),
+        spoken=spoken_forms(script, tools),
         timing=timing,
         studio=studio,
         reader=reader_of(script, studio),
@@ -204,7 +203,7 @@ def check_copy(script: Script, tools: Tools) -> list[Finding]:
     """The findings of a text alone: no reader, no rig, the language's default pace."""
     data = tools.language(script.language)
     timing = time_one(script, Studio(), tools)
-    return check_script(Context(script, data, tools.engines, spoken_blocks(script, tools), timing=timing))
+    return check_script(Context(script, data, tools.engines, spoken_forms(script, tools), timing=timing))
 
 
 def difficulty_of(text: str, language: str, tools: Tools) -> float:

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from promptprep.errors import ManyFaults, PromptprepError, UnreadableInput
 from promptprep.sightline.values import BadRig, near_hint
-from promptprep.store.places import Places
+from promptprep.store.places import KeyPlaces
 
 T = TypeVar("T")
 
@@ -15,7 +15,7 @@ T = TypeVar("T")
 class Checked:
     """The values of a TOML text. A path names tables from the outside in; a bad value gives a fault and a default."""
 
-    def __init__(self, values: Mapping[str, Any], places: Places, file: str | None) -> None:
+    def __init__(self, values: Mapping[str, Any], places: KeyPlaces, file: str | None) -> None:
         self.values, self.places, self.file = values, places, file
         self.faults: list[PromptprepError] = []
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-Path = tuple[str, ...]
+KeyPath = tuple[str, ...]
 
 _HEADER = re.compile(r"\s*\[{1,2}\s*(?P<keys>[^\[\]]+?)\s*\]{1,2}\s*(?:#.*)?$")
 _BARE = r"[A-Za-z0-9_-]+|\"[^\"\n]*\"|'[^'\n]*'"
@@ -14,11 +14,11 @@ _PART = re.compile(_BARE)
 _TRIPLE = re.compile(r'"""|\'\'\'')
 
 
-class Places:
+class KeyPlaces:
     """Finds (line, column), both from 1, of a key by its path of names."""
 
     def __init__(self, text: str) -> None:
-        self._places: dict[Path, tuple[int, int]] = {}
+        self._places: dict[KeyPath, tuple[int, int]] = {}
         self._lines = text.splitlines()
         for path, place in _keys(self._lines):
             self._places.setdefault(path, place)
@@ -35,8 +35,8 @@ class Places:
         return 1, 1
 
 
-def _keys(lines: list[str]) -> Iterator[tuple[Path, tuple[int, int]]]:
-    table: Path = ()
+def _keys(lines: list[str]) -> Iterator[tuple[KeyPath, tuple[int, int]]]:
+    table: KeyPath = ()
     fence: str | None = None
     for number, line in enumerate(lines, 1):
         if fence is None:
@@ -48,12 +48,12 @@ def _keys(lines: list[str]) -> Iterator[tuple[Path, tuple[int, int]]]:
         fence = _fence_after(line, fence)
 
 
-def _with_parents(table: Path, names: Path, place: tuple[int, int]) -> Iterator[tuple[Path, tuple[int, int]]]:
+def _with_parents(table: KeyPath, names: KeyPath, place: tuple[int, int]) -> Iterator[tuple[KeyPath, tuple[int, int]]]:
     for length in range(1, len(names) + 1):
         yield table + names[:length], place
 
 
-def _names(keys: str) -> Path:
+def _names(keys: str) -> KeyPath:
     return tuple(part.strip("\"'") for part in _PART.findall(keys))
 
 

@@ -21,7 +21,7 @@ from promptprep.session.clock import LONGEST, aware, moment, next_at
 from promptprep.sightline.values import near_hint
 from promptprep.store.checked import Checked
 from promptprep.store.files import read_text
-from promptprep.store.places import Places
+from promptprep.store.places import KeyPlaces
 from promptprep.units import Sourced, parse_duration
 
 FILE = "session.toml"
@@ -48,7 +48,7 @@ def parse_session(text: str, file: str | None = None) -> RunningOrder:
     text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
     hint = 'write key = value, one a line; text in quotes, such as slot = "4:00"'
     values = toml_values(text, "session-broken", "the session file", hint, file)
-    return _Reading(_by_number(values), Places(_numbered(text)), file).running_order()
+    return _Reading(_by_number(values), KeyPlaces(_numbered(text)), file).running_order()
 
 
 def parse_clock(text: str) -> time:

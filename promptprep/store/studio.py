@@ -19,7 +19,7 @@ from promptprep.store.checked import Checked
 from promptprep.store.files import read_text
 from promptprep.store.limits import default_limits
 from promptprep.store.paces import is_language, language_hint, pace_from
-from promptprep.store.places import Places
+from promptprep.store.places import KeyPlaces
 from promptprep.units import MM_PER_PT, as_float, parse_length
 
 FILE = "studio.toml"
@@ -52,7 +52,7 @@ def parse_studio(text: str, file: str | None = None) -> Studio:
     text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
     hint = 'write key = value, one a line; text in quotes, such as eye_to_glass = "1.5 m"'
     values = toml_values(text, "studio-broken", "the studio file", hint, file)
-    return _Reading(values, Places(text), file).studio()
+    return _Reading(values, KeyPlaces(text), file).studio()
 
 
 class _Reading(Checked):

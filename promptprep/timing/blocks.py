@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.script import Cue, CueLine, InlineCue, Paragraph, Segment
-from promptprep.model.spoken import Spoken
+from promptprep.model.spoken import Speak
 from promptprep.model.timing import BlockTiming, PauseKind, TimedPause, TimedWord
 from promptprep.spans import Span
 from promptprep.timing.measure import Measured, measure
-
-Speak = Callable[[str, Sequence[tuple[Span, str]]], Spoken]
 
 _FIXED_KINDS: Mapping[str, PauseKind] = {"pause": "cue", "clip": "clip", "live": "live"}
 
@@ -44,7 +42,7 @@ class _Track:
     pauses: list[TimedPause] = field(default_factory=list)
 
 
-def spoken_blocks(segment: Segment, data: LanguageData, engines: Engines, spoken: Speak) -> list[SpokenBlock]:
+def weighed_blocks(segment: Segment, data: LanguageData, engines: Engines, spoken: Speak) -> list[SpokenBlock]:
     """The segment's paragraphs with their words weighed. `spoken` gives a text's spoken form."""
     found = []
     for number, block in enumerate(segment.blocks):

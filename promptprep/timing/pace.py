@@ -10,8 +10,8 @@ from promptprep.errors import BadCall
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.script import Sayings
+from promptprep.model.spoken import Speak
 from promptprep.model.timing import Pace
-from promptprep.timing.blocks import Speak
 from promptprep.timing.learning import Belief, Learned, Reading, covariance_of, updated
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import PAUSES, SOUND, seconds, tally, unit_key

@@ -8,8 +8,9 @@ from collections.abc import Sequence
 from promptprep.model.language import LanguageData
 from promptprep.model.ports import Engines
 from promptprep.model.script import Script, Segment
+from promptprep.model.spoken import Speak
 from promptprep.model.timing import Pace, ScriptTiming, SegmentTiming, Timing
-from promptprep.timing.blocks import Clock, Speak, SpokenBlock, run_blocks, spoken_blocks
+from promptprep.timing.blocks import Clock, SpokenBlock, run_blocks, weighed_blocks
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import seconds, tally, unit_key
 
@@ -45,7 +46,7 @@ def time_script(script: Script, data: LanguageData, pace: Pace, engines: Engines
     clock = Clock()
     timed: list[SegmentTiming] = []
     for number, segment in enumerate(script.segments):
-        blocks = spoken_blocks(segment, data, engines, spoken)
+        blocks = weighed_blocks(segment, data, engines, spoken)
         last = number == len(script.segments) - 1
         timed.append(_time_segment(segment, blocks, pace, unit_key(data), clock, last=last))
     slots = [s.slot_s for s in script.segments]

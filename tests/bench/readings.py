@@ -9,11 +9,10 @@ from pathlib import Path
 
 from promptprep.engines.load import engines
 from promptprep.model.language import LanguageData
-from promptprep.model.spoken import Spoken
+from promptprep.model.spoken import Speak, Spoken
 from promptprep.spans import Span
 from promptprep.speaking.speak import speak
 from promptprep.store.languages import language_data
-from promptprep.timing.blocks import Speak
 from promptprep.timing.measure import measure
 from promptprep.timing.tally import tally, unit_key
 

@@ -13,7 +13,7 @@ from promptprep.model.rig import Studio
 from promptprep.model.timing import Pace
 from promptprep.store.limits import default_limits, limits_of
 from promptprep.store.paces import pace_toml
-from promptprep.store.places import Places
+from promptprep.store.places import KeyPlaces
 from promptprep.store.studio import find_studio, parse_studio, read_studio
 
 DEMO = Path(__file__).parents[2] / "scripts_demo" / "studio.toml"
@@ -243,7 +243,7 @@ def test_windows_line_ends_and_a_byte_order_mark_do_no_harm() -> None:
 
 def test_places_in_nested_and_quoted_tables() -> None:
     text = 'a = """\n[not.this]\nb = 1\n"""\n[x."y z"]\n  key = { deep = 1, other = 2 }\nq.r = 3\n'
-    places = Places(text)
+    places = KeyPlaces(text)
     assert places.of("a") == (1, 1)
     assert places.of("x", "y z") == (5, 2)
     assert places.of("x", "y z", "key", "other") == (6, 21)

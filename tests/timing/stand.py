@@ -6,12 +6,11 @@ from collections.abc import Sequence
 
 from promptprep.engines.load import engines
 from promptprep.model.language import LanguageData
-from promptprep.model.spoken import Spoken
+from promptprep.model.spoken import Speak, Spoken
 from promptprep.model.timing import Pace, Timing
 from promptprep.spans import Span
 from promptprep.speaking.speak import speak
 from promptprep.store.languages import language_data
-from promptprep.timing.blocks import Speak
 from promptprep.timing.measure import Measured, measure
 from promptprep.timing.pace import default_pace
 from promptprep.timing.time import time_text
