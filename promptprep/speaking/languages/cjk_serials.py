@@ -70,7 +70,8 @@ class Serials(Wording):
             return None
         if _LETTERS_BEFORE.search(text, max(0, at - 2), at):
             return self._serial_number([run[0]], run.end())
-        if self._telephone_words.search(text, before, at) or self._telephone_after.match(text, run.end()):
+        called = self._telephone_words.search(text, before, at) or self._telephone_after.match(text, run.end())
+        if called and not self.is_counted(text, run):
             return self._telephone([run[0]], run.end())
         named = bool(self._serial_words.search(text, before, at))
         return self._serial_number([run[0]], run.end()) if named else None
@@ -78,6 +79,10 @@ class Serials(Wording):
     def stands_alone(self, text: str, end: int) -> bool:
         """Whether a digit string ends at `end` with no decimals, group or counter behind it."""
         return not _GOES_ON.match(text, end)
+
+    def is_counted(self, text: str, run: re.Match[str]) -> bool:
+        """Whether what follows a figure beside a word for calling makes it an amount: "电话会议有300人"."""
+        return False
 
     def _is_address(self, text: str, at: int, end: int) -> bool:
         """Whether house numbers end here: a street's name before them, no counter or unit behind."""

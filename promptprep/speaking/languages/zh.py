@@ -37,6 +37,9 @@ _YEAR_AT_END = re.compile(r"((?:19|20)\d\d)(?=[\s,.!?，、；。！？)）》�
 _YEAR_OF_TAG = re.compile(r"((?:19|20)\d\d)(?=[一-龥])(?![人名个個米元次年])")
 _TAG_LENGTH = 40
 _CENTIMETRES = re.compile(r"(?<=\d米)[1-9]\d(?![\d.,:%~-]|\s?[A-Za-z个個人名米厘分年月日秒度层件条])")
+_LONGEST_AMOUNT = 6  # digits of a figure that may still be an amount beside a word for calling
+_HOTLINE = re.compile(r"11\d|12[0-2]|12[13]\d\d|955\d\d|100\d\d")
+_STAFF = re.compile(r"[人位](?!次)")
 _ORDINAL = re.compile(r"(\d{1,6})(?:st|nd|rd|th)(?![A-Za-z])")
 
 
@@ -78,6 +81,7 @@ class Chinese(Cjk):
         self._year_without_word = re.compile(
             rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|[QH][1-4](?!\d)|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))"
         )
+        self._amount_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.amount_after'))})")
         pairs: list[str] = get("spoken", "traditional.both_ways")
         self._simplified = {ord(p[1]): p[0] for p in [*pairs, *get("spoken", "traditional.for_reading")]}
         self._traditional = {ord(p[0]): p[1] for p in pairs}
@@ -155,6 +159,16 @@ class Chinese(Cjk):
     def _counts(self, noun: str) -> bool:
         noun = noun.lstrip()
         return noun.startswith(self._liang_before) and not noun.startswith(self._er_before)
+
+    def is_counted(self, text: str, run: re.Match[str]) -> bool:
+        if len(run[0]) > _LONGEST_AMOUNT or (_HOTLINE.fullmatch(run[0]) and _STAFF.match(text, run.end())):
+            return False
+        following = text[run.end() : run.end() + 6]
+        return bool(
+            self._amount_after.match(following)
+            or self._counts(following)
+            or self.quantities.measured(text, run.end(), run[0])
+        )
 
     def _letters(self, text: str, at: int) -> Said | None:
         """A Western title behind the name it is written before: "Dr.王"."""
