@@ -108,18 +108,22 @@ def prepare(
 
     `paper` names further printed copies beside those that the studio wants: "rehearsal", "cards", "low-ink".
     All files are written or none. The same input gives the same bytes. Raises `BadCall`, also for two scripts of one
-    name and language, `UnreadableInput`, `OutputFault`.
+    name and language, `UnreadableInput`, `OutputFault`. A running order in a folder at the paths tells the screen
+    copies of its scripts where they stand in it.
     """
+    from promptprep.faces.sessions import places_in
     from promptprep.pipeline.outputs import render_all
     from promptprep.pipeline.scripts import prepare_all
     from promptprep.store.files import write_outputs
     from promptprep.store.logo import logo_url
 
     where = as_paths(paths)
-    studio = _printing(studio_for(where, as_path(studio_file) if studio_file else None), paper)
+    file = as_path(studio_file) if studio_file else None
+    studio = _printing(studio_for(where, file), paper)
     logo, folder = logo_url(studio), as_path(out)
     prepared = prepare_all(_apart(load_scripts(where, studio)), studio, tools())
-    files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo)
+    places = {digest: place for path in where for digest, place in places_in(path, file).items()}
+    files = render_all(prepared, tools(), template_folders(studio), stills=stills, logo=logo, places=places)
     return Report(prepared, tuple(write_outputs(folder, files)))
 
 

@@ -16,6 +16,7 @@ from promptprep.model.session import RunningOrder, Session
 
 if TYPE_CHECKING:
     from promptprep.pipeline.sessions import Sitting
+    from promptprep.rendering.screen import Place
 
 
 def plan_session(
@@ -41,6 +42,22 @@ def plan_session(
         _check_item(order, first)
     studio = studio_for([path], studio_file)
     return session_of(order, _sitting(order, path, studio), studio, tools(), now, first)
+
+
+def places_in(folder: Path, studio_file: Path | None = None) -> dict[str, Place]:
+    """Where scripts stand in the running order of their folder, by digest; nothing where it has none.
+
+    The faults of a running order are told where it is planned: scripts can be prepared all the same.
+    """
+    from promptprep.pipeline.sessions import places_of
+    from promptprep.store.session import FILE
+
+    if not (folder / FILE).is_file():
+        return {}
+    try:
+        return places_of(plan_session(folder / FILE, studio_file))
+    except PromptprepError:
+        return {}
 
 
 def _check_item(order: RunningOrder, code: str) -> None:

@@ -23,7 +23,7 @@ from promptprep.rendering.environment import environment
 from promptprep.rendering.measure import Measure
 from promptprep.rendering.paper import PaperTools, paper_pdf
 from promptprep.rendering.report import report_html, report_json
-from promptprep.rendering.screen import screen_html, screen_pdf
+from promptprep.rendering.screen import Place, screen_html, screen_pdf
 from promptprep.rendering.screen_words import ScreenWords, screen_words
 from promptprep.rendering.session_sheets import session_files
 from promptprep.session.cue_words import CueWords
@@ -31,13 +31,23 @@ from promptprep.spans import Span
 
 
 def render_all(
-    prepared: Prepared, tools: Tools, folders: Sequence[Path], *, stills: bool = False, logo: str = ""
+    prepared: Prepared,
+    tools: Tools,
+    folders: Sequence[Path],
+    *,
+    stills: bool = False,
+    logo: str = "",
+    places: Mapping[str, Place] | None = None,
 ) -> dict[str, bytes]:
-    """The files of all scripts, then the report's. A script's files are called NAME.LANG.kind."""
+    """The files of all scripts, then the report's. A script's files are called NAME.LANG.kind.
+
+    `places` says by digest where scripts stand in their session.
+    """
     env = environment(folders)
     files: dict[str, bytes] = {}
     for one in prepared.scripts:
-        files |= render_script(one, prepared.studio, tools, env, _beside(one, prepared), logo)
+        place = (places or {}).get(one.digest)
+        files |= render_script(one, prepared.studio, tools, env, _beside(one, prepared), logo, place)
         if stills:
             files |= _stills(one, prepared.studio, tools, env)
     files["report.html"] = report_html(prepared, env, partial(rig_drawings, env=env), tools.fonts.css).encode("utf-8")
@@ -52,15 +62,17 @@ def render_script(
     env: Environment,
     beside: PreparedScript | None = None,
     logo: str = "",
+    place: Place | None = None,
 ) -> dict[str, bytes]:
     """The six files of one script, and the further printed copies that the studio wants.
 
-    `beside` is its version in the studio's helper language, `logo` a picture as a data URL.
+    `beside` is its version in the studio's helper language, `logo` a picture as a data URL, `place`
+    where it stands in its session.
     """
     stem = f"{one.script.name}.{one.script.language}"
     printed, said = paper_tools(one.script.language, tools, env, logo), words_on_screen(one, studio, tools)
     files = {
-        f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets, words=said).encode("utf-8"),
+        f"{stem}.screen.html": screen_html(one, env, tools.fonts.subsets, place=place, words=said).encode("utf-8"),
         f"{stem}.screen.pdf": screen_pdf(one, env, tools.fonts.subsets, words=said),
         f"{stem}.paper.pdf": paper_pdf(one, studio, printed, beside=beside),
         f"{stem}.crew.pdf": crew_pdf(one, studio, printed),

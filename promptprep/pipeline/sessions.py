@@ -14,6 +14,7 @@ from promptprep.model.script import Script
 from promptprep.model.session import Item, RunningOrder, Session, SessionFinding, SessionLimits, TimedItem, TimedSegment
 from promptprep.model.timing import Timing
 from promptprep.pipeline.scripts import reader_of, rig_of, time_one, wording_digest
+from promptprep.rendering.screen import Place
 from promptprep.session.cue_checks import CueCheck
 from promptprep.session.cue_labels import numbered_source
 from promptprep.session.cue_points import numbered_cues
@@ -100,6 +101,17 @@ def session_of(
         rests=rests_of(session.items, sitting.limits),
         returns=tuple(found for row in session.items for found in returns_of(row, words[row.item.code])),
     )
+
+
+def places_of(session: Session) -> dict[str, Place]:
+    """Where each script of a session first stands in it, by the script's digest."""
+    rows = [row for row in session.items if row.timed.script is not None]
+    places: dict[str, Place] = {}
+    for number, row in enumerate(rows, 1):
+        until_s = None if row.back_ms is None else (row.back_ms + row.timed.runs_ms) / 1000
+        place = Place(session.order.title, number, len(rows), row.start_ms / 1000, until_s)
+        places.setdefault(row.timed.digest, place)
+    return places
 
 
 def _cue_findings(

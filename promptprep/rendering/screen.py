@@ -50,7 +50,10 @@ STYLES = ("copy", "reader", "panels", "operator")
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where a script stands in its session: from the session's start, in seconds."""
+    """Where a script stands in its session: from the session's start, in seconds.
+
+    `slot_s` is when it must be over so that what comes after it holds the session's end; None where no end is set.
+    """
 
     title: str
     number: int

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 import shutil
 from itertools import pairwise
 from pathlib import Path
@@ -12,6 +13,7 @@ from typing import Any
 
 import pytest
 
+from promptprep import faces
 from promptprep.errors import BadCall
 from promptprep.faces import sessions
 from promptprep.rendering.crew_positions import POSITIONS, position_rows, positions_csv
@@ -163,3 +165,27 @@ def test_captions_take_the_times_of_a_take(short: Path, tmp_path: Path) -> None:
     assert "00:00:03.000 -->" in text
     sessions.write_session(session, short, out)
     assert "times predicted" in (out / "C.sky.en.vtt").read_text("utf-8")
+
+
+def test_the_screen_copies_of_a_prepared_folder_know_their_place(tmp_path: Path) -> None:
+    """Two minutes of setting up, then the first script; the second must be over when the session ends."""
+    (tmp_path / "one.en.md").write_text("Good evening from the hill.\n", "utf-8")
+    (tmp_path / "two.en.md").write_text("Look up: the moon has risen.\n", "utf-8")
+    (tmp_path / "three.en.md").write_text("Nobody runs this one tonight.\n", "utf-8")
+    order = 'title = "Evening"\nstart = "18:30"\nend = "18:40"\n[[items]]\nsetup = "Light"\nruns = "2:00"\n'
+    order += '[[items]]\nscript = "one.en.md"\n[[items]]\nscript = "two.en.md"\n'
+    (tmp_path / "session.toml").write_text(order, "utf-8")
+    one, two, three = (_place(tmp_path, name) for name in ("one", "two", "three"))
+    assert (one["title"], one["number"], one["scripts"], one["start_s"]) == ("Evening", 1, 2, 120)
+    assert (two["number"], two["slot_s"]) == (2, 600)
+    assert one["slot_s"] < 600, "the second still has to be said"
+    assert three is None
+    (tmp_path / "session.toml").write_text("items = 3", "utf-8")
+    assert _place(tmp_path, "one") is None, "a running order that cannot be read stops no script"
+
+
+def _place(folder: Path, name: str) -> Any:
+    page = next(p for p in faces.prepare(folder, folder / "out").files if p.name == f"{name}.en.screen.html")
+    found = re.search(r'"place":(null|\{.*?\})', page.read_text("utf-8"))
+    assert found
+    return json.loads(found[1])
