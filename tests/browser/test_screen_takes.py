@@ -15,7 +15,7 @@ from promptprep.rendering.screen_object import rests_s
 from promptprep.rendering.screen_words import ENGLISH, ScreenWords, screen_words
 from promptprep.session.cue_points import numbered_cues
 from promptprep.store.takes import read_take
-from tests.browser.waits import drawn, kept, ready, reloaded, until
+from tests.browser.waits import at_rest, drawn, kept, ready, reloaded, until
 from tests.rendering.screen_factory import demo, env, fonts, hour, prepared
 
 pytestmark = pytest.mark.browser
@@ -173,7 +173,7 @@ def test_a_second_take_loses_nothing_of_the_first(context: Any, address: str, tm
     until(page, lambda: len(downloads) == 2)
     assert sorted(d.suggested_filename for d in downloads) == ["sky.en.take-01.json", "sky.en.take-02.json"]
     page.keyboard.press("s")
-    page.wait_for_timeout(300)
+    expect(page.locator("#notice")).to_have_text(ENGLISH["nothing_to_save"])
     assert len(downloads) == 2, "saved ones are not saved again"
 
 
@@ -265,7 +265,7 @@ def test_any_window_shows_all_of_the_picture(context: Any, address: str, size: t
     page.mouse.move(size[0] / 2, size[1] / 2)
     page.keyboard.press("h")
     page.mouse.move(size[0] / 2 + 3, size[1] / 2)
-    page.wait_for_timeout(600)
+    at_rest(page, "JSON.stringify(document.querySelector('#bar button').getBoundingClientRect())")
     button = page.locator("#bar button").first.bounding_box()
     assert button["height"] >= 44
     assert 0 <= button["y"] < size[1]
@@ -295,7 +295,8 @@ def test_nothing_is_fetched(context: Any, address: str) -> None:
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     page.goto(address)
-    page.wait_for_timeout(300)
+    ready(page)
+    page.wait_for_load_state("networkidle")
     assert [url for url in asked if not url.startswith("data:")] == [address]
     refused = page.evaluate("fetch('data:text/plain,x').then(() => 'let through', () => 'refused')")
     assert refused == "refused"
@@ -316,10 +317,7 @@ def test_tap_drag_and_wheel(context: Any, address: str) -> None:
     page.mouse.click(900, 500)
     until(page, lambda: page.evaluate(shift) < before - 180)
     page.mouse.click(900, 500)
-    page.wait_for_timeout(1000)  # the soft stop
-    held = page.evaluate(shift)
-    page.wait_for_timeout(300)
-    assert page.evaluate(shift) == held
+    at_rest(page, shift)  # after the soft stop
 
 
 def test_touch_holds_and_releases(browser: Any, address: str) -> None:
@@ -346,8 +344,10 @@ def test_gamepad_and_pedal_buttons_count_once(context: Any, address: str) -> Non
     page.evaluate("press(0, true)")
     shift = "document.getElementById('strip').style.transform"
     before = page.evaluate(shift)
-    page.wait_for_timeout(900)
-    assert page.evaluate(shift) != before, "held down it does not toggle again"
+    until(page, lambda: page.evaluate(shift) != before)
+    drawn(page, frames=30)
+    later = page.evaluate(shift)
+    until(page, lambda: page.evaluate(shift) != later)  # held down it does not toggle again
 
 
 def test_every_key_is_on_the_help_panel_and_works(context: Any, address: str) -> None:
@@ -410,7 +410,8 @@ def test_reader_and_operator_each_read_their_language(
     assert page.locator("#strip").get_attribute("lang") == reader
     for width in (1280, 420):
         board.set_viewport_size({"width": width, "height": 720})
-        board.wait_for_timeout(150)
+        until(board, lambda width=width: board.evaluate("innerWidth") == width)  # type: ignore[misc]
+        drawn(board)
         assert board.evaluate("document.documentElement.scrollWidth") <= width
     board.set_viewport_size({"width": 1000, "height": 640})
     last = board.locator("#o-bar button").last.bounding_box()

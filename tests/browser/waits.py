@@ -42,6 +42,17 @@ def drawn(page: Any, frames: int = 2) -> None:
         page.evaluate("new Promise((done) => requestAnimationFrame(() => done()))")
 
 
+def at_rest(page: Any, expression: str) -> None:
+    """What an expression gives stays the same for 20 frames."""
+
+    def stays() -> bool:
+        before = page.evaluate(expression)
+        drawn(page, frames=20)
+        return bool(page.evaluate(expression) == before)
+
+    until(page, stays)
+
+
 def until(page: Any, true: Callable[[], bool], longest_s: float = 15.0) -> None:
     """Until `true()` is so; fails when it still is not after `longest_s`."""
     end_s = time.monotonic() + longest_s
