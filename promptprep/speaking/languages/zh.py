@@ -11,7 +11,7 @@ from promptprep.model.language import LanguageData
 from promptprep.model.ports import Speller
 from promptprep.model.spoken import Reading
 from promptprep.speaking.languages.cjk import Cjk
-from promptprep.speaking.languages.cjk_numbers import chinese, numerals_of
+from promptprep.speaking.languages.cjk_numbers import LONGEST, chinese, numerals_of
 from promptprep.speaking.languages.cjk_quantities import Said
 from promptprep.speaking.languages.cjk_text import Amount, folded
 
@@ -23,6 +23,24 @@ _YEARS = re.compile(
 _NUMERALS = "零一二三四五六七八九十百千万亿点两"
 _CHRISTIAN_YEAR = re.compile(r"(?<=公元|元前)(\d{3,4})(?=\s?年)")
 _SHORT_YEAR = re.compile(r"(0\d(?=\s?[年届级])|[4-9]\d(?=年\d{1,2}月))")
+_KNOWN_BY_YEAR = (
+    r"出生|毕业|生人|生的|入学|参军|入伍|入党|世界杯|奥运|亚运|春晚|抗洪|洪水|香港|"
+    r"的?[春夏秋冬]天|[到至-](?:0\d|\d{4})年"
+)
+_YEAR_OF_A_LIFE = re.compile(
+    rf"(?<![第\d.,])(?:[5-9]\d(?=年(?:{_KNOWN_BY_YEAR}))|[7-9]\d(?=[级届]的?(?:毕业|学生|校友|同学|本科|新生|研究生)))"
+)
+_EARLY_YEAR = re.compile(r"([1-9]\d\d)(?=年(?![代级]))")
+_EARLY_YEARS = re.compile(r"(?<=\()([1-9]\d\d)-([1-9]\d{2,3})(?=年?[),，;])")
+_OPENS_A_YEAR = re.compile(r"(?:\A|[(。;!?\n])\Z")
+_DATES_A_YEAR = re.compile(r"(?:[于自从在]|年[到至~-])\Z")
+_AFTER_A_YEAR = re.compile(r"年(?:[,，)、~-]|[春夏秋冬](?!天)|\d{1,2}月)")
+_LIFETIME = 20  # years that two early years in brackets lie apart at least: "101-105" is a score
+_TYPE = re.compile(r"(\d{3})(?:-(\d{3}))?(?![\d.,%])")
+_LETTERED_TYPE = re.compile(r"\d{1,2}(?=[A-Z]{1,2}(?![A-Za-z]))")
+_HYPHENED_TYPE = re.compile(r"-(\d{1,3})(?![\d.,%°℃度]|\s?℃)")
+_BLANK_GROUPS = re.compile(r"\d{1,3}(?: \d{3})+(?:\.(\d+))?(?![\d.])")
+_CLOSES_A_TOPIC = re.compile(r"#[^#\s]{1,30}#\s?话题")
 _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
 _DECADE = re.compile(r"([05-9][05]|10)(?=(?:[、,，和与及/至到][05-9][05])?后(?![天来续面期半台果院秒分]|\w?[天月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
@@ -81,6 +99,9 @@ class Chinese(Cjk):
         self._year_without_word = re.compile(
             rf"((?:19|20)\d\d)(?=#|\s?(?:{events})|[QH][1-4](?!\d)|\s[A-Z]{{2}}\d{{0,3}}(?![A-Za-z]))"
         )
+        names = "|".join(get("spoken", "context.type_names"))
+        self._type_name = re.compile(rf"(?:{names}|(?<!\d)(?:{'|'.join(get('spoken', 'context.type_marks'))}))-?\Z")
+        self._maker = re.compile(rf"(?:{'|'.join(get('spoken', 'context.makers'))})\s?\Z")
         self._amount_after = re.compile(rf"\s?(?:{'|'.join(get('spoken', 'context.amount_after'))})")
         pairs: list[str] = get("spoken", "traditional.both_ways")
         self._simplified = {ord(p[1]): p[0] for p in [*pairs, *get("spoken", "traditional.for_reading")]}
@@ -160,8 +181,8 @@ class Chinese(Cjk):
         noun = noun.lstrip()
         return noun.startswith(self._liang_before) and not noun.startswith(self._er_before)
 
-    def is_counted(self, text: str, run: re.Match[str]) -> bool:
-        if len(run[0]) > _LONGEST_AMOUNT or (_HOTLINE.fullmatch(run[0]) and _STAFF.match(text, run.end())):
+    def is_counted(self, text: str, run: re.Match[str], longest: int = _LONGEST_AMOUNT) -> bool:
+        if len(run[0]) > longest or (_HOTLINE.fullmatch(run[0]) and _STAFF.match(text, run.end())):
             return False
         following = text[run.end() : run.end() + 6]
         return bool(
@@ -178,26 +199,28 @@ class Chinese(Cjk):
         return Said(found[2] + self._titles[found[1]], "abbreviation", found.end())
 
     def special(self, text: str, at: int) -> Said | None:
+        if said := self._early_year(text, at) or self._type(text, at) or self._in_groups(text, at):
+            return said
         if found := _YEARS.match(text, at):
             first, last = found[1] or found[3], found[2] or found[4]
             form = "{a}至{b}" if "至" in found[0] else self.forms["range"]
-            said = form.replace("{a}", self.year(first)).replace("{b}", self.year(last))
-            return Said(said, "range", found.end(), (), True)
+            years = form.replace("{a}", self.year(first)).replace("{b}", self.year(last))
+            return Said(years, "range", found.end(), (), True)
         if (found := _YEAR.match(text, at)) and not self._is_span(text, at, found.end()):
             other = (self.numerals.whole(found[1]),) if found[1].endswith("00") else ()
             return Said(self.year(found[1]), "year", found.end(), other, True)
         if found := _CHRISTIAN_YEAR.match(text, at):
             cardinal = self.numerals.whole(found[1])
             return Said(self.year(found[1]), "year", found.end(), (cardinal,), True)
-        if found := _SHORT_YEAR.match(text, at):
-            return Said(self.year(found[1]), "year", found.end(), (), True)
+        if found := _SHORT_YEAR.match(text, at) or _YEAR_OF_A_LIFE.match(text, at):
+            return Said(self.year(found[0]), "year", found.end(), (), True)
         if found := _DECADE.match(text, at):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end())
         if (found := _LONG_NUMBER.match(text, at)) and text[at - 1 : at] != "第":
             return self._serial_number([found[0]], found.end())
         if found := _CENTIMETRES.match(text, at):
-            said = self.numerals.one_by_one(found[0].rstrip("0"))
-            return Said(said, "cardinal", found.end(), (self.numerals.whole(found[0]),))
+            figures = self.numerals.one_by_one(found[0].rstrip("0"))
+            return Said(figures, "cardinal", found.end(), (self.numerals.whole(found[0]),))
         if found := self._room.match(text, at):
             return self._room_said(found)
         found = self._year_without_word.match(text, at) or _year_of_a_tag(text, at) or self._year_of_an_event(text, at)
@@ -214,6 +237,53 @@ class Chinese(Cjk):
         if found := _ORDINAL.match(text, at):
             return Said(self.forms["ordinal"].replace("{n}", self.numerals.whole(found[1])), "ordinal", found.end())
         return None
+
+    def _early_year(self, text: str, at: int) -> Said | None:
+        """A year of three figures where no length of time can stand: "(701年-762年)", "于581年", "755年，"."""
+        if (lives := _EARLY_YEARS.match(text, at)) and int(lives[2]) - int(lives[1]) > _LIFETIME:
+            said = self.forms["range"].replace("{a}", self.year(lives[1])).replace("{b}", self.year(lives[2]))
+            return Said(said, "range", lives.end(), (), True)
+        found = _EARLY_YEAR.match(text, at)
+        if found is None or found[1].endswith("00") or self._span_after.match(text, found.end()):
+            return None
+        before = max(0, at - 2)
+        length = text.startswith(("的", "里", "时", "中"), found.end() + 1)
+        dated = _DATES_A_YEAR.search(text, before, at) and not length
+        opened = _OPENS_A_YEAR.search(text, before, at) and _AFTER_A_YEAR.match(text, found.end())
+        if not (dated or opened):
+            return None
+        return Said(self.year(found[1]), "year", found.end(), (self.numerals.whole(found[1]),), True)
+
+    def _type(self, text: str, at: int) -> Said | None:
+        """A type's number behind its maker or name: "波音737", "长征2F"."""
+        before = max(0, at - 5)
+        if (found := _LETTERED_TYPE.match(text, at)) and self._type_name.search(text, before, at):
+            return Said(self.numerals.whole(found[0]), "serial", found.end())
+        found = _TYPE.match(text, at)
+        if found is None or not self._maker.search(text, before, at) or self.is_counted(text, found):
+            return None
+        return self._serial_number([n for n in found.groups() if n], found.end())
+
+    def _hyphened_code(self, text: str, at: int) -> Said | None:
+        found = _HYPHENED_TYPE.match(text, at)
+        if found is None or not self._type_name.search(text, max(0, at - 5), at):
+            return super()._hyphened_code(text, at)
+        by_figure = len(found[1]) > 2 or found[1].startswith("0")
+        said = self.numerals.one_by_one(found[1]) if by_figure else self.numerals.whole(found[1])
+        return Said(said, "serial", found.end())
+
+    def _in_groups(self, text: str, at: int) -> Said | None:
+        """Figures in groups of three with blanks before a unit or measure word: "384 400公里"."""
+        found = _BLANK_GROUPS.match(text, at)
+        if found is None or text[at - 1 : at] in (" ", "-", ".") or not self.is_counted(text, found, LONGEST):
+            return None
+        said = self.numerals.number(found[0].partition(".")[0].replace(" ", ""), found[1] or "")
+        return self.quantities.measured(text, found.end(), said) or Said(said, "cardinal", found.end())
+
+    def _hash(self, text: str, at: int) -> Said | None:
+        """Silent where the copy itself calls the tag a topic: "参加#科普周#话题"."""
+        found = super()._hash(text, at)
+        return replace(found, said="") if found and _CLOSES_A_TOPIC.match(text, at) else found
 
     def _year_of_an_event(self, text: str, at: int) -> re.Match[str] | None:
         """The year behind a name: "世界杯2026"."""
