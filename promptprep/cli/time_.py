@@ -29,6 +29,8 @@ def command(paths: Paths, studio: StudioFile = None, as_json: AsJson = False) ->
 
 
 def _show(script: Script, timing: ScriptTiming) -> None:
+    from promptprep.rendering.verdicts import slot_verdict
+
     whole = timing.timing
     rows = [
         (
@@ -49,20 +51,6 @@ def _show(script: Script, timing: ScriptTiming) -> None:
         f"whole: {clock_text(whole.mean_s)}, in 8 of 10 takes {clock_text(whole.low_s)} to {clock_text(whole.high_s)}"
     )
     if timing.slot_s is not None:
-        typer.echo(_verdict(timing))
+        typer.echo(slot_verdict(timing)[1])
     typer.echo(f"pace: {timing.pace.source}")
     typer.echo("")
-
-
-def _verdict(timing: ScriptTiming) -> str:
-    slot, whole = timing.slot_s or 0.0, timing.timing
-    over, verdict = whole.mean_s - slot, whole.verdict(timing.slot_s)
-    if verdict == "over":
-        return f"does not fit its slot of {clock_text(slot)}: {clock_text(over)} over"
-    if verdict == "tight":
-        usual = f"{clock_text(abs(over))} {'over' if over > 0 else 'to spare'} as planned"
-        other = f"a slow take {clock_text(whole.high_s - slot)} over"
-        if over > 0:
-            other = f"a fast take {clock_text(slot - whole.low_s)} to spare"
-        return f"tight in its slot of {clock_text(slot)}: {usual}, {other}"
-    return f"fits its slot of {clock_text(slot)}: {clock_text(-over)} to spare"

@@ -8,15 +8,13 @@ from promptprep.model.finding import Finding
 from promptprep.model.prepared import Prepared, PreparedScript
 from promptprep.model.sightline import quantity_name
 from promptprep.rendering.direction import isolated
+from promptprep.rendering.verdicts import slot_task
 from promptprep.spans import LineIndex
-from promptprep.units import clock_text
-
-WORTH_SAYING = 0.02  # of the slot: common practice, no source; less is lost in any reader's scatter
 
 
 def first_things(prepared: Prepared) -> list[str]:
     """Plain sentences, the most pressing first."""
-    things = [text for one in prepared.scripts for text in _slot_sentences(one)]
+    things = [text for one in prepared.scripts if (text := slot_task(_name(one), one.timing))]
     for one in prepared.scripts:
         things.extend(_fix_sentences(one))
     used = {one.rig.id for one in prepared.scripts}
@@ -43,20 +41,6 @@ def _fix_sentences(one: PreparedScript) -> Iterator[str]:
         where = ("line " if len(lines) == 1 else "lines ") + ", ".join(map(str, lines[:4]))
         more = f" and {len(lines) - 4} more" if len(lines) > 4 else ""
         yield f"{_name(one)}, {where}{more}: {found[0].message}."
-
-
-def _slot_sentences(one: PreparedScript) -> Iterator[str]:
-    timing, slot = one.timing.timing, one.timing.slot_s
-    if slot is None:
-        return
-    if timing.verdict(slot) == "over":
-        words = max(1, round((timing.mean_s - slot) / max(timing.spoken_s, 1e-9) * timing.words))
-        yield (
-            f"{_name(one)} does not fit its slot of {clock_text(slot)}: it runs {clock_text(timing.mean_s)}. "
-            f"Cut about {words} words, or give it {clock_text(timing.high_s)}."
-        )
-    elif timing.mean_s > slot * (1 + WORTH_SAYING):
-        yield f"{_name(one)} is likely to run {clock_text(timing.mean_s - slot)} over its slot of {clock_text(slot)}."
 
 
 def _name(one: PreparedScript) -> str:
