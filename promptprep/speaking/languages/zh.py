@@ -38,13 +38,14 @@ _AFTER_A_YEAR = re.compile(r"年(?:[,，)、~-]|[春夏秋冬](?!天)|\d{1,2}月
 _LIFETIME = 20  # years that two early years in brackets lie apart at least: "101-105" is a score
 _TYPE = re.compile(r"(\d{3})(?:-(\d{3}))?(?![\d.,%])")
 _LETTERED_TYPE = re.compile(r"\d{1,2}(?=[A-Z]{1,2}(?![A-Za-z]))")
-_HYPHENED_TYPE = re.compile(r"-(\d{1,3})(?![\d.,%°℃度]|\s?℃)")
+_HYPHENED_TYPE = re.compile(r"-(\d{1,3})(?![\d.,%°℃度米]|\s?℃)")
 _BLANK_GROUPS = re.compile(r"\d{1,3}(?: \d{3})+(?:\.(\d+))?(?![\d.])")
 _CLOSES_A_TOPIC = re.compile(r"#[^#\s]{1,30}#\s?话题")
 _LONG_NUMBER = re.compile(r"(\d{5,12})(?=[\"'」』]?号)")
 _DECADE = re.compile(r"([05-9][05]|10)(?=(?:[、,，和与及/至到][05-9][05])?后(?![天来续面期半台果院秒分]|\w?[天月日]))")
 _PADDED_MINUTE = re.compile(r"0[1-9](?=[分秒])")
 _PLATE = re.compile(r"(?<=[A-Z][·・])\d{4,6}(?!\d)")
+_LINES = re.compile(r"(?:360|480|720|1080|1440|2160)(?=[pPi](?![A-Za-z]))")
 _ROOM_BEHIND = re.compile(r"(?<=[栋幢座元楼])\d{3,4}(?=[室号房的，。、；,.;\s)）]|\Z)")
 _EXTENSION = re.compile(r"(?<=\d转)\d{2,5}(?![\d.])")
 _SERVICE = re.compile(r"955\d\d(?=[，。、；,;\s)）]|\Z)|(?:955\d\d|100\d\d|12[13]\d\d)(?=热线|客服|平台)")
@@ -228,7 +229,7 @@ class Chinese(Cjk):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(), (self.numerals.whole(found[1]),))
         if text[at - 1 : at] == "#" and (found := _YEAR_OF_TAG.match(text, at)):
             return Said(self.numerals.one_by_one(found[1]), "year", found.end(1))
-        if found := _PLATE.match(text, at):
+        if found := _PLATE.match(text, at) or _LINES.match(text, at):
             return self._serial_number([found[0]], found.end())
         if found := _ROOM_BEHIND.match(text, at):
             return self._serial_number([found[0]], found.end())
