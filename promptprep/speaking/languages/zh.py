@@ -31,7 +31,7 @@ _YEAR_OF_A_LIFE = re.compile(
     rf"(?<![第\d.,])(?:[5-9]\d(?=年(?:{_KNOWN_BY_YEAR}))|[7-9]\d(?=[级届]的?(?:毕业|学生|校友|同学|本科|新生|研究生)))"
 )
 _EARLY_YEAR = re.compile(r"([1-9]\d\d)(?=年(?![代级]))")
-_EARLY_YEARS = re.compile(r"(?<=\()([1-9]\d\d)-([1-9]\d{2,3})(?=年?[),，;])")
+_EARLY_YEARS = re.compile(r"(?<=\()([1-9](?!00)\d\d)-([1-9]\d{2,3})(?=年?[),，;])")
 _OPENS_A_YEAR = re.compile(r"(?:\A|[(。;!?\n])\Z")
 _DATES_A_YEAR = re.compile(r"(?:[于自从在]|年[到至~-])\Z")
 _AFTER_A_YEAR = re.compile(r"年(?:[,，)、~-]|[春夏秋冬](?!天)|\d{1,2}月)")
