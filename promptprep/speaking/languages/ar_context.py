@@ -110,7 +110,7 @@ class ArabicContext:
         written = self._next(text, end)
         noun = bare(written)
         coded = bool(before) and before.isascii() and noun not in self._scales
-        named = coded and _CODE.search(text, max(0, start - LONGEST_PHRASE), start)
+        named = coded and _CODE.search(text, max(0, start - LONGEST_PHRASE), start) is not None
         joined = noun.startswith("و") and noun.removesuffix("ا") not in self._with_waw
         named = named or (before in self._names and not written.endswith("ا") and not written.endswith(_ADVERB))
         noun = "" if noun in self._not_counted or joined or named else noun

@@ -74,7 +74,7 @@ class ArabicRanks:
         if rank is not None and 0 < n <= MOST_RANKED:
             return self._numbers.ordinal(n, feminine=rank, case=case)
         if n == 1:
-            return self._numbers.ordinal(1, feminine=bool(before) and self._context.looks_feminine(before))
+            return self._numbers.ordinal(1, feminine=self._context.looks_feminine(before or ""))
         noun = before or setting.noun
         feminine = self._context.is_feminine(noun, n)
         return self._numbers.definite(self._numbers.cardinal(whole, feminine=feminine, case=case))
