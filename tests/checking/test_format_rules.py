@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 
@@ -14,8 +14,10 @@ from promptprep.checking.readability import FORMULAS
 from promptprep.model.finding import Finding
 from promptprep.model.lines import BrokenScript, Column, Line, LineRun
 from promptprep.model.rig import Reader, Rig, Studio
+from promptprep.model.sightline import Verdict, VerdictLevel
 from promptprep.spans import Span
 from tests.checking.build import context_for, found
+from tests.rendering.screen_factory import demo
 
 CASES = Path(__file__).parent / "cases"
 RIG = Rig("hall", "Hall", 509.0, 286.0, 1920, 1080, "horizontal", 1500.0)
@@ -282,3 +284,24 @@ def test_places_in_a_paragraph_of_many_runs_are_those_of_the_paragraph() -> None
     (passage,) = context_for(source, "en").passages
     spans = [Span(a, b) for b in range(len(passage.text) + 2) for a in range(b + 1)]
     assert [passage.source(s) for s in spans] == [passage.paragraph.source_span(s) for s in spans]
+
+
+def sightline_finding(*levels: str) -> Finding:
+    """The finding for the demo's rig, with one verdict of each level in place of its own."""
+    wrong = [Verdict("travel_deg", 3.0, "deg", None, 2.6, cast(VerdictLevel, level), "a study") for level in levels]
+    sight = replace(demo("sky.en").sightline, verdicts=tuple(wrong), advice={"sentence": "Stand further back."})
+    (finding,) = only(check_script(context_for("Good evening.", "en", sightline=sight)), "poor-sightline")
+    return finding
+
+
+def test_a_limit_that_must_be_kept_gives_the_rigs_advice() -> None:
+    finding = sightline_finding("look", "fix")
+    assert finding.level == "fix"
+    assert finding.message.endswith("the eyes travel to each side by 3 degrees, at most 2.6")
+    assert finding.hint.startswith("Stand further back.")
+
+
+def test_a_limit_that_is_advised_is_a_note_and_asks_for_nothing() -> None:
+    finding = sightline_finding("good", "look")
+    assert finding.level == "note"
+    assert finding.hint.startswith("Every limit that must be kept is kept.")

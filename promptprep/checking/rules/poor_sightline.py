@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from promptprep.checking.context import Context
 from promptprep.checking.rule import EVERY, Hit, Rule
 from promptprep.model.finding import Level
-from promptprep.model.sightline import Verdict, quantity_name
+from promptprep.model.sightline import Sightline, Verdict, quantity_name
 from promptprep.spans import Span
 
 _LEVELS: dict[str, Level] = {"fix": "fix", "look": "note"}
-_OPENINGS = {"fix": "outside its limits", "note": "past the strictest study"}
+_OPENINGS = {"fix": "outside the limits", "note": "past limits that are advised"}
 _NAMES = {"travel": "the eyes travel to each side by"}
 
 
@@ -29,20 +29,15 @@ def find(context: Context) -> Iterator[Hit]:
         wrong = {v.quantity: v for v in reversed(context.sightline.verdicts) if v.level == wanted}
         if wrong:
             what = "; ".join(_said(v) for v in reversed(wrong.values()))
-            yield Hit(
-                place,
-                f"{_OPENINGS[level]} on rig {context.sightline.rig.id!r}: {what}",
-                _advice(context, level),
-                level=level,
-            )
+            message = f"{_OPENINGS[level]} on rig {context.sightline.rig.id!r}: {what}"
+            yield Hit(place, message, _advice(context.sightline, level), level=level)
             return
 
 
-def _advice(context: Context, level: Level) -> str:
-    """The rig's own advice where something must change; else why nothing need, and where all figures stand."""
-    advice = context.sightline.advice.get("sentence", "") if context.sightline is not None else ""
-    first = advice if level == "fix" else "The studies differ here, and the size that is planned keeps all the others."
-    return f"{first} Every figure with its limit and source: promptprep sightline".lstrip()
+def _advice(sightline: Sightline, level: Level) -> str:
+    """The rig's own advice where something must change, else that nothing must; and where all figures stand."""
+    first = sightline.advice.get("sentence", "") if level == "fix" else "Every limit that must be kept is kept."
+    return f"{first} Each figure with its limit and source: promptprep sightline".lstrip()
 
 
 def _said(verdict: Verdict) -> str:
