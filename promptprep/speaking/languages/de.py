@@ -12,7 +12,7 @@ from promptprep.speaking.languages.de_grammar import German
 from promptprep.speaking.languages.de_parts import Hours, PartsOf, Pressures, Ranks, ServiceNumbers, YearsOfDeeds
 from promptprep.speaking.ruled import is_season
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import word_after, word_before
+from promptprep.speaking.western.grammar import leans_left, word_after, word_before
 from promptprep.speaking.western.reader import Western
 
 _DECADE = re.compile(r"(\d{1,4})er(n|s|)(?!\w)")
@@ -69,7 +69,7 @@ class GermanDays:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,"):
+        if leans_left(text, at, ".,"):
             return None
         before = self.g.before_day(text, at)
         if pair := _DAY_PAIR.match(text, at):
@@ -107,7 +107,7 @@ class GermanOrdinals:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/"):
+        if leans_left(text, at, ".,:/"):
             return None
         if first := _ORDINAL_RANGE.match(text, at):
             return self._range(text, at, first)
@@ -189,7 +189,7 @@ class Multiples:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        number = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/") else self.g.literals.at(text, at)
+        number = None if leans_left(text, at, ".,-–/") else self.g.literals.at(text, at)
         found = _TIMES_OR_FOLD.match(text, number.end) if number and number.is_whole and not number.part else None
         if not number or not found:
             return None

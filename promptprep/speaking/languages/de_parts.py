@@ -7,7 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.languages.de_grammar import German
-from promptprep.speaking.western.grammar import word_after, word_before
+from promptprep.speaking.western.grammar import leans_left, word_after, word_before
 
 _HOURS = re.compile(r"([01]?\d|2[0-4])(?:[.:]([0-5]\d))?[ \u00a0]?h(?!\w)")
 _HOURS_AFTER = ("ab", "gegen", "um")
@@ -58,7 +58,7 @@ class Ranks:
         self._women = grammar.wordset("ordinals.women")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:/-–"):
+        if leans_left(text, at, ".,:/-–"):
             return None
         if (alone := _ALONE.match(text, at)) and not text[max(0, at - 1) : at].strip(" \t"):
             return Reading(Span(*alone.span()), self.g.ordinal(alone[1], "e"), "ordinal")
@@ -96,7 +96,7 @@ class ServiceNumbers:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-+") else _SERVICE.match(text, at)
+        found = None if leans_left(text, at, ".,-+") else _SERVICE.match(text, at)
         if not found:
             return None
         groups = (self.g.words.one_by_one(part) for part in re.findall(r"\d+", found[0]))
@@ -110,7 +110,7 @@ class Hours:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:"):
+        if leans_left(text, at, ".,:"):
             return None
         if first := _FIRST_HOUR.match(text, at):
             said = f"{self.g.cardinal(first[1])} {self.g.text('numbers.to')} "
@@ -136,7 +136,7 @@ class YearsOfDeeds:
         self.g = grammar
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        found = None if at and (text[at - 1].isalnum() or text[at - 1] in ".,-–/") else _DONE_IN.match(text, at)
+        found = None if leans_left(text, at, ".,-–/") else _DONE_IN.match(text, at)
         if not found or word_before(text, at).lower() not in self.g.cases.after:
             return None
         return Reading(Span(*found.span()), self.g.year(found[0]), "year")

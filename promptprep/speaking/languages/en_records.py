@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
+from promptprep.speaking.western.grammar import Grammar, leans_left, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
@@ -41,9 +41,7 @@ class Records:
         self._named = grammar.wordset("serials.before")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if "-" not in text[at : at + _HYPHEN_WITHIN] or (
-            at and (text[at - 1].isalnum() or text[at - 1] in "-–/.:,$£€+")
-        ):
+        if "-" not in text[at : at + _HYPHEN_WITHIN] or leans_left(text, at, "-–/.:,$£€+"):
             return None
         if plane := _PLANE.match(text, at):
             number = f"{self.g.cardinal(plane[1])} {self.g.cardinal(plane[2])} {self.g.cardinal(plane[3])}"

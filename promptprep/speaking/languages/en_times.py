@@ -7,7 +7,7 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import Clocks
-from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+from promptprep.speaking.western.grammar import Grammar, leans_left, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import alternatives
 
@@ -45,7 +45,7 @@ class MilitaryTimes:
         if not found and (found := _SAILING.match(text, at)) and word_after(text, found.end()) not in self._services:
             return None
         timed = found and (found[1][0] == "0" or word_before(text, at).casefold() in self._before)
-        if not found or not timed or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:")):
+        if not found or not timed or leans_left(text, at, ".,:"):
             return None
         hours = ("oh " if found[1][0] == "0" else "") + self.g.cardinal(found[1])
         minutes = "hundred" if found[2] == "00" else self.g.cardinal(found[2])
@@ -98,7 +98,7 @@ class Lapses:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = _LAPSE.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ":.,T")):
+        if not found or leans_left(text, at, ":.,T"):
             return None
         before = word_before(text, at).casefold()
         short = (found[1][0] != "0" or found[1] == "0") and int(found[1]) < _LAST_HOUR - 2

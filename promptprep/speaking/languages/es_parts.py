@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_before
+from promptprep.speaking.western.grammar import Grammar, leans_left, noun, word_before
 from promptprep.speaking.western.literal import Literal, Literals
 from promptprep.speaking.western.romance_parts import LongMetres
 
@@ -120,7 +120,7 @@ class SchoolClasses:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-/")):
+        if not found or leans_left(text, at, ".,-/"):
             return None
         form = "f" if "ª" in found[0] else "m"
         return Reading(Span(*found.span()), f"{self.g.ordinal(found[1], form)} {found[2]}", "ordinal")

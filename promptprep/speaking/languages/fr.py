@@ -17,7 +17,7 @@ from promptprep.speaking.languages.fr_parts import (
     Phones,
     WarYears,
 )
-from promptprep.speaking.western.grammar import Noun, word_before
+from promptprep.speaking.western.grammar import Noun, leans_left, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.money import currency, price
 from promptprep.speaking.western.reader import Western
@@ -48,7 +48,7 @@ class CentsBehind:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+        if not found or leans_left(text, at, ".,"):
             return None
         return Reading(Span(*found.span()), price(self.g, Literal(found[1], found[2], 0), self.euro), "money")
 

@@ -7,8 +7,8 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, word_before
+from promptprep.speaking.western.units import SPACE
 
-_BLANK = r"[ \u00a0\u202f]"
 _GAP = r"[ \u00a0\u202f.\-‐‑]?"
 _CALL_LEFT = 40
 _GOES_ON = re.compile(r"(?:[\w+/-]|\d[.,])\Z")
@@ -24,9 +24,7 @@ class Phones:
     `serials.calls` lists the words in front of a short number ("composez le 3919").
     """
 
-    _national = re.compile(
-        rf"(?:0[1-9](?:{_GAP}\d\d){{4}}|0\d{{1,2}}{_BLANK}\d{{3}}(?:{_BLANK}\d\d){{2}})(?!\d|[.,]\d)"
-    )
+    _national = re.compile(rf"(?:0[1-9](?:{_GAP}\d\d){{4}}|0\d{{1,2}}{SPACE}\d{{3}}(?:{SPACE}\d\d){{2}})(?!\d|[.,]\d)")
     _charged = re.compile(
         r"0[ \u00a0\u202f]?8\d\d(?:(?:[ \u00a0\u202f]\d{3}){2}|(?:[ \u00a0\u202f]\d\d){3})(?!\d|[.,]\d)"
     )

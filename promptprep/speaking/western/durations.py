@@ -7,18 +7,18 @@ import re
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import Grammar, Noun, noun, word_before
+from promptprep.speaking.western.grammar import Grammar, Noun, leans_left, noun, word_before
 from promptprep.speaking.western.literal import Literal
+from promptprep.speaking.western.units import SPACE
 
-_BLANK = r"[ \u00a0\u202f]"
 _WRITTEN = re.compile(
-    rf"(?:(\d{{1,3}}){_BLANK}?h{_BLANK}?)?(\d{{1,2}}){_BLANK}?(?:min|mn){_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s(?![\w/])"
+    rf"(?:(\d{{1,3}}){SPACE}?h{SPACE}?)?(\d{{1,2}}){SPACE}?(?:min|mn){SPACE}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{SPACE}?s(?![\w/])"
 )
 _LETTERS = re.compile(
-    rf"(\d{{1,3}}){_BLANK}?h{_BLANK}?(\d{{1,2}}){_BLANK}?m(?:{_BLANK}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{_BLANK}?s)?(?![\w/²³])"
+    rf"(\d{{1,3}}){SPACE}?h{SPACE}?(\d{{1,2}}){SPACE}?m(?:{SPACE}?(\d{{1,2}})(?:[.,](\d{{1,3}}))?{SPACE}?s)?(?![\w/²³])"
 )
 _PRIMES = re.compile(r"()(\d{1,3})[’'′][ \u00a0]?(\d{2})(?:[.,](\d{1,3}))?(?:[”\"″]|[’'′]{2})(?![\w])")
-_HOURS = re.compile(rf"{_BLANK}(h)(?!\w)")
+_HOURS = re.compile(rf"{SPACE}(h)(?!\w)")
 _GROUP = 3  # decimals that are thousands behind the other mark: a scale of 1:25.000
 _PARTS = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?(?:[.,](\d{1,3}))?(?!\d|[:.,]\d)")
 
@@ -39,10 +39,10 @@ class Durations:
         self._hours = _names(grammar, grammar.hour)
         self._ones = (grammar.hour.one, grammar.minute.one)
         words = sorted({*self._hours, *_names(grammar, grammar.minute)}, key=lambda w: (-len(w), w))
-        self._unit = re.compile(rf"{_BLANK}({'|'.join(re.escape(w) for w in words)})(?!\w)")
+        self._unit = re.compile(rf"{SPACE}({'|'.join(re.escape(w) for w in words)})(?!\w)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ":.,"):
+        if leans_left(text, at, ":.,"):
             return None
         return self._in_units(text, at) or self._with_colons(text, at)
 

@@ -41,6 +41,11 @@ def word_before(text: str, at: int) -> str:
     return found[1] if found else ""
 
 
+def leans_left(text: str, at: int, signs: str) -> bool:
+    """Whether a letter, a figure or one of the signs stands right before `at`: what begins there is part of more."""
+    return at > 0 and (text[at - 1].isalnum() or text[at - 1] in signs)
+
+
 def word_after(text: str, at: int) -> str:
     """The word that begins after one blank at `at`, or ""."""
     found = _NEXT_WORD.match(text, at)

@@ -7,7 +7,7 @@ import unicodedata
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_after
+from promptprep.speaking.western.grammar import Grammar, leans_left, noun, word_after
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.units import Units
 
@@ -106,7 +106,7 @@ class Angles:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or not (found[3] or found[7]) or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+        if not found or not (found[3] or found[7]) or leans_left(text, at, ".,"):
             return None
         whole, part, _, minutes, seconds, rest, point = found.groups()
         counted = [(Literal(whole, part or "", 0, mark=self.g.literals.mark), self._degree)]
@@ -158,7 +158,7 @@ class PowersOfTen:
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
         written = found and (found[2] or found[3])
-        if not found or not written or (at and (text[at - 1].isalnum() or text[at - 1] in ".,")):
+        if not found or not written or leans_left(text, at, ".,"):
             return None
         number = self.g.number(Literal(found[1], found[2] or "", 0, mark=self.g.literals.mark))
         minus = f"{self.g.minus} " if found[3] in ("-", "−") else ""

@@ -9,18 +9,18 @@ from promptprep.spans import Span
 from promptprep.speaking.western.dates import sentence_end
 from promptprep.speaking.western.grammar import Grammar, word_after, word_before
 from promptprep.speaking.western.romans import Romans
+from promptprep.speaking.western.units import SPACE
 from promptprep.speaking.western.weekdays import Weekdays
 
 CAPITALS = "A-ZÀ-ÖØ-ÞŒŠŽ"
-_BLANK = r"[ \u00a0\u202f]"
 _LONGEST = 24
 _FIGURE = re.compile(r"[-−+~$€£]?\d")
 _RANGE_NEXT = re.compile(r"[ \u00a0\u202f]?\d+[ \u00a0]?[-–][ \u00a0]?\d")
-_PLACE_LEFT = re.compile(rf"(?<!\w)(?:[{CAPITALS}][\w’']*[^\W\d_]\.?,{_BLANK}|[DR]-)\Z")
+_PLACE_LEFT = re.compile(rf"(?<!\w)(?:[{CAPITALS}][\w’']*[^\W\d_]\.?,{SPACE}|[DR]-)\Z")
 _NUMERAL_NEXT = re.compile(r"[ \u00a0][IVXLC]{1,7}(?!\w)")
-_NAME_LEFT = re.compile(rf"(?:[{CAPITALS}][\w’']+|\d(?:st|nd|rd|th)){_BLANK}\Z")
-_PLAIN_FIGURE = re.compile(rf"{_BLANK}\d+")
-_INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{_BLANK}?\Z")
+_NAME_LEFT = re.compile(rf"(?:[{CAPITALS}][\w’']+|\d(?:st|nd|rd|th)){SPACE}\Z")
+_PLAIN_FIGURE = re.compile(rf"{SPACE}\d+")
+_INITIAL_LEFT = re.compile(rf"(?<!\w)[{CAPITALS}]\.{SPACE}?\Z")
 _CAPITAL_NEXT = re.compile(rf"[ \u00a0]+[«„“\"]?[{CAPITALS}]")
 # Five consonants in a row, four at the beginning, or a vowel and then three that end no word ("ISBN").
 _UNSAYABLE = re.compile(
@@ -50,7 +50,7 @@ class Capitals:
         self.and_word = grammar.text("symbols.words.&")
         self._word = re.compile(rf"[{CAPITALS}]+(?:&[{CAPITALS}]+)?")
         self._title = re.compile(r"[^\W\d_]{1,8}")
-        self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{_BLANK}?){{2,16}}")
+        self._dotted = re.compile(rf"(?:[{CAPITALS}]\.{SPACE}?){{2,16}}")
         self._mixed = re.compile(rf"(?<!\w)[a-z]([{CAPITALS}]{{1,4}})(?![^\W\d])")
         self._vowel = re.compile("[AEIOUYÀ-ÆÈ-ÏÒ-ÖÙ-Ý]")
 
@@ -168,14 +168,14 @@ class Abbreviations:
         self.currencies = frozenset(grammar.table("currencies"))
         self.closing = grammar.wordset("abbreviations.closing")
         both = re.escape(grammar.text("symbols.words.&"))
-        self._couple = re.compile(rf"{_BLANK}(?:{both}|&){_BLANK}[{CAPITALS}]\w{{1,4}}\.")
+        self._couple = re.compile(rf"{SPACE}(?:{both}|&){SPACE}[{CAPITALS}]\w{{1,4}}\.")
         self.ladies = grammar.data.maybe("spoken", "abbreviations.feminine", {})
         self.feminine_names = frozenset(grammar.data.maybe("spoken", "abbreviations.feminine_names", ()))
         self.endings: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.endings", {}))
         self.placed: dict[str, str] = dict(grammar.data.maybe("spoken", "abbreviations.after_place", {}))
         keys = sorted({*self.always, *self.numbered, *self.named, *self.placed}, key=lambda k: (-len(k), k))
-        spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{_BLANK}?") for k in keys)
-        whole = (s.removesuffix(rf"{_BLANK}?") for s in spaced)
+        spaced = (re.escape(self._key(k)).replace(r"\.", rf"\.{SPACE}?") for k in keys)
+        whole = (s.removesuffix(rf"{SPACE}?") for s in spaced)
         self._pattern = re.compile("|".join(s if s[-1] in ".°º/" else rf"{s}(?!\w)" for s in whole), re.IGNORECASE)
         self.exact = {self._key(k): k for k in keys}
 

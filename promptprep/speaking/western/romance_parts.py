@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar, noun, word_after, word_before
+from promptprep.speaking.western.grammar import Grammar, leans_left, noun, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.romans import roman_value
 from promptprep.speaking.western.units import BLANK
@@ -31,7 +31,7 @@ class SpacedPhones:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,+-")):
+        if not found or leans_left(text, at, ".,+-"):
             return None
         if text[found.end() : found.end() + 1] and not _ENDS.match(text, found.end()):
             return None
@@ -53,7 +53,7 @@ class Hundredths:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:'’′")):
+        if not found or leans_left(text, at, ".,:'’′"):
             return None
         said = self.g.counted(Literal(found[2], "", 0), self.g.second)
         if found[1]:
@@ -74,7 +74,7 @@ class Metres:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:/")):
+        if not found or leans_left(text, at, ".,:/"):
             return None
         if " " in found[0] and word_after(text, found.end()).islower():
             return None
@@ -118,7 +118,7 @@ class Inches:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,:'’′\"“")):
+        if not found or leans_left(text, at, ".,:'’′\"“"):
             return None
         line = text[max(0, at - _LINE_LEFT) : at].rpartition("\n")[2]
         number = self.g.literals.at(text, at)
@@ -141,7 +141,7 @@ class Laws:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "./,")):
+        if not found or leans_left(text, at, "./,"):
             return None
         year = found[2]
         if word_before(text, at).casefold() not in self._before and not self._is_numbered(text, at):
@@ -208,7 +208,7 @@ class Scales:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ":.,/-")):
+        if not found or leans_left(text, at, ":.,/-"):
             return None
         below = re.sub(r"\D", "", found[1])
         said = self._template.format(cardinal=self.g.cardinal(below), ordinal=self.g.ordinal(below))
@@ -225,7 +225,7 @@ class OneThousand:
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
         found = self._pattern.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in "$€£.,")) or text[at - 2 : at] == "$ ":
+        if not found or leans_left(text, at, "$€£.,") or text[at - 2 : at] == "$ ":
             return None
         return Reading(Span(*found.span()), found[1], "cardinal")
 
@@ -292,7 +292,7 @@ class MonthsOfYears:
                 return None
             return self._reading(Span(name.start(), year.end()), self._months[name[1]], year[0])
         found = self._figures.match(text, at)
-        if not found or (at and (text[at - 1].isalnum() or text[at - 1] in ".,-")):
+        if not found or leans_left(text, at, ".,-"):
             return None
         return self._reading(Span(*found.span()), self._names[int(found[1]) - 1], found[2])
 

@@ -8,7 +8,7 @@ from promptprep.model.spoken import Reading
 from promptprep.spans import Span
 from promptprep.speaking.numbers import ascii_digits
 from promptprep.speaking.western.dates import sentence_end
-from promptprep.speaking.western.grammar import Grammar, word_after, word_before
+from promptprep.speaking.western.grammar import Grammar, leans_left, word_after, word_before
 from promptprep.speaking.western.literal import Literal
 from promptprep.speaking.western.short_dates import ShortDates
 from promptprep.speaking.western.units import Units, alternatives
@@ -248,7 +248,7 @@ class Fractions:
         self.dates = ShortDates(grammar)
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in "/.:-–"):
+        if leans_left(text, at, "/.:-–"):
             return None
         if idiom := self._idiom.match(text, at):
             unit = self.units.at(text, idiom.end())

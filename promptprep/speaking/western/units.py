@@ -10,6 +10,7 @@ from promptprep.spans import Span
 from promptprep.speaking.western.grammar import Grammar, Noun, noun
 
 BLANK = r"[\s\u00a0\u202f\u2009]"
+SPACE = r"[ \u00a0\u202f]"  # a blank inside a line, wide or narrow
 _WORD = r"[^\W\d_]{2,24}(?![\w/])"
 _ATTACHED_CAPITALS = frozenset("VW")
 _LETTERS_LEFT = re.compile(r"(?<![\w./\ufffc])[^\W\d_]{1,6}\Z")

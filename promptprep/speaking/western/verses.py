@@ -6,7 +6,7 @@ import re
 
 from promptprep.model.spoken import Reading
 from promptprep.spans import Span
-from promptprep.speaking.western.grammar import Grammar
+from promptprep.speaking.western.grammar import Grammar, leans_left
 from promptprep.speaking.western.units import alternatives
 
 _BOOK = re.compile(r"([123])[ \u00a0](?=[A-ZÀ-Ý])")
@@ -28,7 +28,7 @@ class Verses:
         self._next = re.compile(rf"({alternatives(self._numbered)})(?!\w)\.?(?=[ \u00a0]\d)")
 
     def at(self, text: str, at: int, floor: int) -> Reading | None:
-        if at and (text[at - 1].isalnum() or text[at - 1] in ".,:-–"):
+        if leans_left(text, at, ".,:-–"):
             return None
         book = _BOOK.match(text, at)
         if book and (named := self._next.match(text, book.end())):
